@@ -1,0 +1,500 @@
+//! What a screen is told. Figures come as words, worked out and rounded here; places in plan come
+//! as feet, to be drawn.
+
+use crate::request::FractionStep;
+use eavebook_core::book::kinds::{EndKind, Followed, HowRead, Side, TapeMarks, Thing};
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+use uuid::Uuid;
+
+/// One reply.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+#[serde(tag = "reply", rename_all = "snake_case")]
+pub enum Reply {
+    /// The list of jobs.
+    Today(TodayView),
+    /// One job, whole.
+    Job(Box<JobView>),
+    /// The keypad after a key.
+    Pad(PadView),
+    /// Settings after a change.
+    Settings(SettingsView),
+    /// Nothing was changed, and why.
+    Refused(Said),
+}
+
+/// A sentence of one breath, with a code by which another language finds its own.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct Said {
+    /// Names the sentence: `inches_over_eleven`.
+    pub code: String,
+    /// The sentence in English.
+    pub en: String,
+}
+
+/// A worked or read figure in words.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct Figure {
+    /// With its unit: `42 ft 7 1/2 in`, `2,013 sq ft`.
+    pub words: String,
+    /// Its ± with unit, where it was worked out: `± 35 sq ft`.
+    pub give_or_take: Option<String>,
+}
+
+/// Today.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct TodayView {
+    /// Jobs, the newest first but for the pretend house, which stands first.
+    pub stops: Vec<StopView>,
+    /// What a search found.
+    pub found: Vec<FoundView>,
+    /// Settings of this device.
+    pub settings: SettingsView,
+}
+
+/// One job in the list.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct StopView {
+    /// Which.
+    pub job: Uuid,
+    /// Street address as said.
+    pub address: String,
+    /// The pretend house.
+    pub pretend: bool,
+    /// What there is: "6 legs read, closes within 2 in".
+    pub standing: Said,
+    /// Where copies are.
+    pub copies: Said,
+}
+
+/// One thing that a search found.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct FoundView {
+    /// In which job.
+    pub job: Uuid,
+    /// Street address of the job.
+    pub address: String,
+    /// The thing, `leg 4`; none: the job itself.
+    pub thing: Option<String>,
+    /// What it says.
+    pub words: String,
+}
+
+/// Settings of this device.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct SettingsView {
+    /// Larger keys.
+    pub cold_hands: bool,
+    /// Controls for the left thumb.
+    pub mirror_hand: bool,
+    /// Speech and sounds.
+    pub sound: bool,
+    /// Single-letter keys on a keyboard.
+    pub single_letter_keys: bool,
+    /// How the tape is marked.
+    pub tape: TapeMarks,
+    /// The person chose the tape; until then it is feet and inches.
+    pub tape_chosen: bool,
+    /// Finest fraction that is read.
+    pub fractions: FractionStep,
+    /// On which side of the walker the building stands.
+    pub building_on: Side,
+}
+
+/// One job, whole.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct JobView {
+    /// Which.
+    pub job: Uuid,
+    /// Street address as said.
+    pub address: String,
+    /// The pretend house.
+    pub pretend: bool,
+    /// Where copies are: "1 copy: this phone only".
+    pub copies: Said,
+    /// The last act and the next one; none in an empty job.
+    pub you_were_here: Option<YouWereHere>,
+    /// The act that Undo takes back.
+    pub undo: Option<ActView>,
+    /// The act that Redo does again.
+    pub redo: Option<ActView>,
+    /// Settings of this device.
+    pub settings: SettingsView,
+    /// The keypad, the read-back and the corner pad.
+    pub pad: PadView,
+    /// Everything with a reading or a place for one, newest first.
+    pub readings: Vec<ThingView>,
+    /// The two sums.
+    pub closure: ClosureView,
+    /// What to draw.
+    pub plan: PlanView,
+    /// Edges of the roof; before the outline closes, its legs.
+    pub edges: Vec<ThingView>,
+    /// Faces of the roof: one a leg as soon as the outline closes.
+    pub faces: Vec<FaceView>,
+    /// Other things.
+    pub items: Vec<ThingView>,
+    /// Areas and lengths, once there is a roof.
+    pub totals: Vec<TotalView>,
+    /// What to look at, and what closure cannot see.
+    pub cautions: Vec<Said>,
+    /// What is open, the dearest to come back for first.
+    pub whats_left: Vec<OpenView>,
+    /// Photos kept, newest first.
+    pub photos: Vec<PhotoView>,
+}
+
+/// The last act and the next.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct YouWereHere {
+    /// "Leg 4 booked. At the inside corner."
+    pub words: Said,
+    /// What the one button does.
+    pub next: NextAct,
+}
+
+/// What leads on.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+#[serde(tag = "next", rename_all = "snake_case")]
+pub enum NextAct {
+    /// Open the keypad for a thing.
+    Read {
+        /// Which.
+        thing: Thing,
+    },
+    /// Tap the corner after a leg.
+    Corner {
+        /// The leg, from 1.
+        after_leg: u32,
+    },
+    /// Look at the plan.
+    Plan,
+}
+
+/// An act that can be taken back or done again.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct ActView {
+    /// Its entry.
+    pub entry: Uuid,
+    /// "leg 4, 42 ft 7 in".
+    pub words: String,
+}
+
+/// The keypad, the read-back and the corner pad.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct PadView {
+    /// The open keypad.
+    pub open: Option<OpenPadView>,
+    /// The reading just booked, until it is answered or another act begins.
+    pub read_back: Option<ReadBackView>,
+    /// The leg whose far corner is still to be tapped, from 1.
+    pub corner_after: Option<u32>,
+    /// Why the last key did nothing.
+    pub refused: Option<Said>,
+    /// "two 2s?", never in the way.
+    pub double: Option<Said>,
+}
+
+/// The open keypad.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct OpenPadView {
+    /// What is being read.
+    pub thing: Thing,
+    /// In words: "Leg 4, back".
+    pub title: String,
+    /// Earlier values are out of sight.
+    pub blind: bool,
+    /// Presses so far: goes with the next one.
+    pub press: u32,
+    /// How the tape is marked.
+    pub tape: TapeMarks,
+    /// The slots in order.
+    pub slots: Vec<SlotView>,
+    /// How it is read.
+    pub how: HowRead,
+    /// What the tape follows.
+    pub followed: Followed,
+}
+
+/// One slot of the keypad.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct SlotView {
+    /// Which.
+    pub slot: Slot,
+    /// What stands in it: digits, or `1/2`; empty when nothing does.
+    pub typed: String,
+    /// Unit beside it.
+    pub unit: String,
+    /// Where the next key goes.
+    pub active: bool,
+}
+
+/// A slot of the keypad.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum Slot {
+    /// Whole feet.
+    Ft,
+    /// Inches.
+    In,
+    /// Fraction of an inch.
+    Fraction,
+    /// Tenths of a foot.
+    Tenths,
+    /// Whole metres.
+    M,
+    /// Centimetres.
+    Cm,
+}
+
+/// A reading just booked, read back.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct ReadBackView {
+    /// The reading.
+    pub reading: Uuid,
+    /// What was read: `leg 4`.
+    pub thing: String,
+    /// In words: "Leg 4, back".
+    pub title: String,
+    /// `42 ft 7 1/2 in`.
+    pub value: String,
+    /// "four two feet, seven and a half inches".
+    pub spoken: String,
+    /// `Right` was tapped.
+    pub answered: bool,
+    /// Another reading of the same thing differs by more than both can: a third is wanted.
+    pub dispute: Option<Said>,
+}
+
+/// How well a thing is known.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum State {
+    /// Nobody looked.
+    NotLooked,
+    /// Somebody else's figure.
+    Hearsay,
+    /// Worked out from others.
+    WorkedOut,
+    /// Read once.
+    ReadOnce,
+    /// Read off a photo.
+    OffPhoto,
+    /// Two readings or a closed loop within tolerance.
+    Agreed,
+    /// Agreed, and a photo.
+    Proved,
+    /// Cannot be got.
+    CannotGet,
+    /// The others speak against it.
+    Suspect,
+    /// Struck.
+    Struck,
+}
+
+/// A thing in a list: a leg, a tie, an edge.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct ThingView {
+    /// `leg 4`: `data-thing`.
+    pub thing: String,
+    /// The thing to ask for, where it can be read again.
+    pub read: Option<Thing>,
+    /// "Leg 4, back".
+    pub title: String,
+    /// How well it is known.
+    pub state: State,
+    /// The state in a word or two.
+    pub state_word: String,
+    /// Its value, read or worked out; `data-value` without the ±.
+    pub value: Option<Figure>,
+    /// A sentence: "read twice, meets leg 5 at an inside corner".
+    pub about: String,
+    /// All readings of it, newest first.
+    pub story: Vec<StoryView>,
+    /// Photos of it.
+    pub photos: Vec<String>,
+}
+
+/// One reading in a story.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct StoryView {
+    /// Its entry.
+    pub entry: Uuid,
+    /// `42 ft 7 1/2 in`.
+    pub value: String,
+    /// In force, or struck.
+    pub state: State,
+    /// The state in a word or two.
+    pub state_word: String,
+    /// "taped along the eave edge, 2:41 pm, this phone".
+    pub about: String,
+    /// It may be struck.
+    pub may_strike: bool,
+}
+
+/// The two sums.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct ClosureView {
+    /// What to call it.
+    pub state: ClosureWord,
+    /// "Closes within 2 in." or "18 ft short along the front."
+    pub words: Said,
+    /// "Look again at leg 2 or leg 6." or what closure cannot see.
+    pub more: Option<Said>,
+    /// At most two, likeliest first.
+    pub suspects: Vec<SuspectView>,
+    /// There are others beside the two.
+    pub or_another: bool,
+}
+
+/// What to call a closure.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub enum ClosureWord {
+    /// Corners are still to come.
+    #[serde(rename = "open")]
+    Open,
+    /// Both sums within tolerance.
+    #[serde(rename = "closes")]
+    Closes,
+    /// The turns close, the legs do not.
+    #[serde(rename = "gap")]
+    Gap,
+    /// A leg was worked out: that is no check.
+    #[serde(rename = "not checked")]
+    NotChecked,
+}
+
+/// A reading that the others speak against.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct SuspectView {
+    /// `leg 2`.
+    pub thing: String,
+    /// "Leg 2": the name of its button.
+    pub title: String,
+    /// "swapped digits? If so it would have been 42 ft."
+    pub why: Said,
+}
+
+/// What to draw, in feet; the walker's side is at the foot.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct PlanView {
+    /// Every line.
+    pub lines: Vec<LineView>,
+    /// Names of faces, at their middles.
+    pub faces: Vec<FaceLabel>,
+    /// From the last corner to the start, while open.
+    pub to_close: Option<[[f64; 2]; 2]>,
+    /// Where the walker stands.
+    pub walker: Option<[f64; 2]>,
+}
+
+/// One line of the plan.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct LineView {
+    /// `leg 4`, or the edge's letter and number: `h1`.
+    pub thing: String,
+    /// What is drawn.
+    pub kind: LineKind,
+    /// Ends, feet.
+    pub from: [f64; 2],
+    /// The other end.
+    pub to: [f64; 2],
+    /// Its length in words.
+    pub label: Option<String>,
+    /// Not read: drawn dashed.
+    pub worked_out: bool,
+    /// The readings speak against it: double line, and the word.
+    pub suspect: bool,
+    /// The keypad is open for it.
+    pub in_hand: bool,
+}
+
+/// A kind of line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum LineKind {
+    /// A leg, before the roof is raised.
+    Leg,
+    /// Level edge of its own pitched leg.
+    Eave,
+    /// Free edge at a gable.
+    Rake,
+    /// Level edge between faces that fall away.
+    Ridge,
+    /// Sloped edge between faces that fall away.
+    Hip,
+    /// Edge between faces that fall toward it.
+    Valley,
+    /// Sloped edge against a wall.
+    SideWall,
+    /// Level edge against a wall.
+    HeadWall,
+    /// Edge between two slopes of one leg.
+    PitchBreak,
+}
+
+/// The name of a face on the plan.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct FaceLabel {
+    /// `face 2`.
+    pub thing: String,
+    /// "Back".
+    pub name: String,
+    /// "6 in 12"; none where nobody said.
+    pub pitch: Option<String>,
+    /// Where to write it, feet.
+    pub at: [f64; 2],
+    /// Which way it falls, a unit vector in plan.
+    pub falls: [f64; 2],
+}
+
+/// One face.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct FaceView {
+    /// `face 2`, its state, its area as value, its pitches as story.
+    #[serde(flatten)]
+    pub face: ThingView,
+    /// The leg from which it rises, from 1.
+    pub leg: u32,
+    /// Slope, gable, wall; none where nobody said.
+    pub end: Option<EndKind>,
+    /// "6 in 12, 26.6°"; none where nobody said.
+    pub pitch: Option<Figure>,
+    /// Faces whose pitch may be taken as the same: (leg, name).
+    pub same_as: Vec<(u32, String)>,
+}
+
+/// One total.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct TotalView {
+    /// "Roof area", "Ridge".
+    pub name: String,
+    /// With its ±.
+    pub value: Figure,
+    /// What made it: things, in words.
+    pub because: Vec<String>,
+}
+
+/// Something open.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct OpenView {
+    /// `leg 3`, `face 2`, `closure`.
+    pub thing: String,
+    /// "Leg 3 is read once and nothing checks it."
+    pub words: Said,
+    /// What leads there.
+    pub next: NextAct,
+}
+
+/// One photo kept.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct PhotoView {
+    /// `photo 3`.
+    pub thing: String,
+    /// Its name in the photo folder.
+    pub sha256: String,
+    /// The thing it was taken of: `leg 4`.
+    pub of: Option<String>,
+    /// "Leg 4, 2:41 pm".
+    pub caption: String,
+}

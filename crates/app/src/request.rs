@@ -1,0 +1,206 @@
+//! What a screen may ask. A request that books is idempotent: said twice, it books once.
+
+use eavebook_core::book::kinds::{EndKind, Followed, HowRead, PitchRead, TapeMarks, Thing, Turn};
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+use uuid::Uuid;
+
+/// One request.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+#[serde(tag = "ask", rename_all = "snake_case")]
+pub enum Request {
+    /// The list of jobs. Reply: `Today`.
+    Today,
+    /// Jobs and things that hold these words. Reply: `Today`, with `found`.
+    Search {
+        /// What to look for.
+        words: String,
+    },
+    /// Begin a job. Reply: `Job`.
+    StartJob {
+        /// Street address as said.
+        address: String,
+    },
+    /// One job, whole. Reply: `Job`.
+    Job {
+        /// Which.
+        job: Uuid,
+    },
+    /// Change a setting of this device. Reply: `Settings`.
+    Set {
+        /// Which, with its value.
+        setting: Setting,
+    },
+    /// Open the keypad for a thing (none: the next useful one). Keeps a draft. Reply: `Job`.
+    OpenPad {
+        /// Which job.
+        job: Uuid,
+        /// What is to be read.
+        thing: Option<Thing>,
+        /// Hide every value of it that is booked already.
+        blind: bool,
+    },
+    /// Put the keypad away; the half-typed slots stay. Reply: `Job`.
+    ClosePad {
+        /// Which job.
+        job: Uuid,
+    },
+    /// One key of the keypad. Kept on disk before the reply. Reply: `Pad`; `Job` after `BookIt`.
+    Press {
+        /// Which job.
+        job: Uuid,
+        /// Count of presses on this pad before this one: the same press said twice is one press.
+        press: u32,
+        /// The key.
+        key: Key,
+        /// Milliseconds since the press before, where there was one: a bounce is asked about.
+        since_ms: Option<u32>,
+    },
+    /// Answer to "two 2s?". Reply: `Pad`.
+    AnswerDouble {
+        /// Which job.
+        job: Uuid,
+        /// What was meant.
+        meant: Meant,
+    },
+    /// How the open reading is read and what the tape follows. Reply: `Pad`.
+    Chip {
+        /// Which job.
+        job: Uuid,
+        /// How it is read.
+        how: HowRead,
+        /// What the tape follows.
+        followed: Followed,
+    },
+    /// The read-back is right. Reply: `Job`.
+    Right {
+        /// Which job.
+        job: Uuid,
+        /// The reading.
+        reading: Uuid,
+    },
+    /// Strike a reading or a slope. Reply: `Job`.
+    Strike {
+        /// Which job.
+        job: Uuid,
+        /// The entry to strike.
+        entry: Uuid,
+        /// Why, where a reason is given.
+        reason: Option<String>,
+    },
+    /// Take back the act named (the one `undo` in the job offers). Reply: `Job`.
+    Undo {
+        /// Which job.
+        job: Uuid,
+        /// The entry to take back.
+        entry: Uuid,
+    },
+    /// Do again the act named (the one `redo` in the job offers). Reply: `Job`.
+    Redo {
+        /// Which job.
+        job: Uuid,
+        /// The undo entry to take back.
+        entry: Uuid,
+    },
+    /// The corner at the far end of a leg; opens the keypad for the next. Reply: `Job`.
+    Corner {
+        /// Which job.
+        job: Uuid,
+        /// The leg that ends there, from 1.
+        after_leg: u32,
+        /// Which way the outline turns.
+        turn: Turn,
+    },
+    /// A thing that cannot be read. Reply: `Job`.
+    CannotGet {
+        /// Which job.
+        job: Uuid,
+        /// What.
+        thing: Thing,
+        /// Why, where a reason is given.
+        reason: Option<String>,
+    },
+    /// What rises at a leg. Reply: `Job`.
+    LegEnd {
+        /// Which job.
+        job: Uuid,
+        /// The leg, from 1.
+        leg: u32,
+        /// Slope, gable, wall.
+        end: EndKind,
+    },
+    /// A slope read. Reply: `Job`.
+    Pitch {
+        /// Which job.
+        job: Uuid,
+        /// The leg from which the face rises, from 1.
+        leg: u32,
+        /// How, with what was read.
+        read: PitchRead,
+    },
+}
+
+/// A key of the keypad.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(tag = "key", rename_all = "snake_case")]
+pub enum Key {
+    /// A digit.
+    Digit {
+        /// 0 to 9.
+        digit: u8,
+    },
+    /// To the next slot: `ft` or `m`.
+    Whole,
+    /// To the inches slot.
+    Inches,
+    /// A fraction of an inch, eighths 0 (`even`) to 7.
+    Eighths {
+        /// 0 to 7.
+        eighths: u8,
+    },
+    /// Take the last key back.
+    TakeBackOne,
+    /// Book it.
+    BookIt,
+}
+
+/// What a fast double press meant.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum Meant {
+    /// Two digits.
+    Two,
+    /// One digit.
+    One,
+}
+
+/// A setting of this device.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(tag = "set", content = "to", rename_all = "snake_case")]
+pub enum Setting {
+    /// Larger keys.
+    ColdHands(bool),
+    /// Controls for the left thumb.
+    MirrorHand(bool),
+    /// Speech and sounds.
+    Sound(bool),
+    /// Single-letter keys on a keyboard.
+    SingleLetterKeys(bool),
+    /// How the tape is marked.
+    Tape(TapeMarks),
+    /// Fractions to the eighth, or only to the quarter.
+    Fractions(FractionStep),
+    /// On which side of the walker the building stands.
+    BuildingOn(eavebook_core::book::kinds::Side),
+}
+
+/// Finest fraction that is read.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum FractionStep {
+    /// Eighths of an inch.
+    #[default]
+    Eighths,
+    /// Quarters of an inch.
+    Quarters,
+}

@@ -1,0 +1,2 @@
+//! The `eavebook` program.
+fn main() {}

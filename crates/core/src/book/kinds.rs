@@ -1,0 +1,282 @@
+//! What can be booked: the body of each kind of entry, as it is written in JSON.
+//!
+//! A body is written once and kept as its bytes for ever, so these shapes only grow.
+
+use serde::{Deserialize, Serialize};
+use uuid::Uuid;
+
+/// What an entry is about, in the words of the screens: `leg 4`, `tie 2-5`.
+/// Legs and corners are counted from 1, as a person counts them.
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(tag = "thing", rename_all = "snake_case")]
+pub enum Thing {
+    /// A side of the outline.
+    Leg {
+        /// Its number.
+        leg: u32,
+    },
+    /// A check length between two corners.
+    Tie {
+        /// First corner.
+        from: u32,
+        /// Second corner.
+        to: u32,
+    },
+}
+
+/// One kind of entry and its body.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "kind", content = "body", rename_all = "snake_case")]
+pub enum Kind {
+    /// A job begins.
+    JobStarted(JobStarted),
+    /// A taped value.
+    Reading(Reading),
+    /// The read-back of a reading was answered `Right`.
+    ReadBackRight(About),
+    /// The walker turned at the far corner of a leg.
+    Corner(Corner),
+    /// A leg that cannot be read; it is worked out from the others.
+    CannotGet(CannotGet),
+    /// What rises at a leg: a slope, a gable, a wall.
+    LegEnd(LegEnd),
+    /// A slope read.
+    Pitch(PitchBooked),
+    /// A photo kept.
+    Photo(PhotoTaken),
+    /// Takes the entries that the envelope supersedes out of use and keeps them readable.
+    Strike(Strike),
+    /// Takes a strike, or the last act, back.
+    Undo(Undo),
+}
+
+/// Body of [`Kind::JobStarted`].
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct JobStarted {
+    /// Street address as said.
+    pub address: String,
+    /// The pretend house, which can be thrown away.
+    #[serde(default)]
+    pub pretend: bool,
+}
+
+/// Body of [`Kind::Reading`].
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Reading {
+    /// What was read.
+    #[serde(flatten)]
+    pub thing: Thing,
+    /// The tape text as read back: `42 ft 7 1/2 in`.
+    pub text: String,
+    /// How the tape is marked.
+    pub tape: TapeMarks,
+    /// How it was read.
+    pub how: HowRead,
+    /// What the tape followed.
+    pub followed: Followed,
+    /// Read without sight of an earlier value of the same thing.
+    #[serde(default)]
+    pub blind: bool,
+}
+
+/// How a tape is marked.
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum TapeMarks {
+    /// Feet, inches, eighths.
+    #[default]
+    FeetInches,
+    /// Feet and tenths.
+    FeetTenths,
+    /// Metres and centimetres.
+    Metres,
+}
+
+/// How a value was read.
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum HowRead {
+    /// With a tape.
+    #[default]
+    Taped,
+    /// By paces.
+    Paced,
+    /// Off a photo, later.
+    OffPhoto,
+    /// Somebody said so.
+    Told,
+}
+
+/// What the tape followed.
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Followed {
+    /// The edge of the eave.
+    #[default]
+    EaveEdge,
+    /// The outer face of the gutter.
+    GutterFace,
+    /// The wall below.
+    Wall,
+}
+
+/// A body that only names another entry.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct About {
+    /// The entry.
+    pub entry: Uuid,
+}
+
+/// Body of [`Kind::Corner`].
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Corner {
+    /// The leg that ends here, from 1.
+    pub after_leg: u32,
+    /// Which way the outline turns.
+    pub turn: Turn,
+    /// On which side of the walker the building stands.
+    pub building_on: Side,
+}
+
+/// Which way the outline turns at a corner.
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "turn", rename_all = "snake_case")]
+pub enum Turn {
+    /// Round a corner of the building: 90 degrees toward it.
+    Outside,
+    /// Into a corner: 90 degrees away from it.
+    Inside,
+    /// By another angle, degrees; toward the building positive.
+    Angled {
+        /// Degrees.
+        degrees: f64,
+    },
+    /// Not at all: a step in the eave or another pitch begins.
+    Straight,
+}
+
+/// A side of a walker.
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Side {
+    /// On the right hand: the walk goes clockwise seen from above.
+    #[default]
+    Right,
+    /// On the left hand: the walk goes counter-clockwise.
+    Left,
+}
+
+/// Body of [`Kind::CannotGet`].
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct CannotGet {
+    /// What cannot be read.
+    #[serde(flatten)]
+    pub thing: Thing,
+    /// Why, where a reason was given.
+    pub reason: Option<String>,
+}
+
+/// Body of [`Kind::LegEnd`].
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct LegEnd {
+    /// The leg, from 1.
+    pub leg: u32,
+    /// What rises there.
+    pub end: EndKind,
+}
+
+/// What rises at a leg.
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum EndKind {
+    /// A slope.
+    Sloped,
+    /// A gable end.
+    Gable,
+    /// A wall that rises past the roof.
+    Wall,
+}
+
+/// Body of [`Kind::Pitch`].
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PitchBooked {
+    /// The leg from which the face rises, from 1.
+    pub leg: u32,
+    /// How it was read, with what was read.
+    #[serde(flatten)]
+    pub read: PitchRead,
+}
+
+/// How a slope was read, with what was read.
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "by", rename_all = "snake_case")]
+pub enum PitchRead {
+    /// Rise in 12, as a number known from elsewhere.
+    Number {
+        /// Rise in 12.
+        in_12: f64,
+    },
+    /// A level held out along the run and a tape from its end down to the roof.
+    LevelAndTape {
+        /// Run along the level, inches.
+        run_in: f64,
+        /// Rise read on the tape, inches.
+        rise_in: f64,
+    },
+    /// A phone laid on the slope.
+    Phone {
+        /// Angle above level, degrees, positive.
+        degrees: f64,
+        /// Turned end for end.
+        reversed: bool,
+    },
+    /// Taken as the same as another face, not read.
+    SameAs {
+        /// The leg of that face.
+        leg: u32,
+    },
+}
+
+/// Body of [`Kind::Photo`].
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PhotoTaken {
+    /// SHA-256 of the file, 64 hex digits: its name in the photo folder.
+    pub sha256: String,
+    /// Bytes.
+    pub size: u64,
+    /// What the file is: `image/jpeg`.
+    pub media: String,
+    /// The thing it was taken of, when one was in hand.
+    pub of: Option<Thing>,
+    /// Where it came from.
+    pub from: PhotoFrom,
+}
+
+/// Where a photo came from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum PhotoFrom {
+    /// The camera of this device, at the shutter.
+    Camera,
+    /// A file brought in later.
+    File,
+}
+
+/// Body of [`Kind::Strike`].
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Strike {
+    /// Why, where a reason was given.
+    pub reason: Option<String>,
+}
+
+/// Body of [`Kind::Undo`].
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Undo {}

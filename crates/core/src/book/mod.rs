@@ -1,0 +1,4 @@
+//! Entries, their fold into a field book, strikes, stories.
+
+pub mod fold;
+pub mod kinds;

@@ -1,0 +1,10 @@
+//! Every computation of the trade, and nothing else: no I/O, no clock, no randomness.
+//!
+//! Lengths are feet, areas square feet, slopes a rise in 12 of run, unless a name says otherwise.
+//! Plan coordinates turn left positive (counter-clockwise).
+
+pub mod book;
+pub mod outline;
+pub mod roof;
+pub mod survey;
+pub mod units;

@@ -1,0 +1,177 @@
+//! What was seen and read at a house, before anything is computed: the one input of the kernels.
+//! The survey file and the field book both come down to it.
+
+use crate::units::{Angle, Length, Pitch};
+
+/// A place in plan, feet.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Point {
+    /// Feet along the first axis.
+    pub x: f64,
+    /// Feet along the second axis, left of the first.
+    pub y: f64,
+}
+
+/// All of one job that a roof can be computed from.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Survey {
+    /// Roof bodies in the order in which they were entered.
+    pub bodies: Vec<Body>,
+    /// Walls that rise past a lower roof.
+    pub walls: Vec<WallSegment>,
+    /// Figures from somebody else: compared, never used as readings.
+    pub hearsay: Vec<Hearsay>,
+}
+
+/// One roof over one outline at one eave height.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Body {
+    /// Its name in the survey.
+    pub id: String,
+    /// Height of the eaves above ground.
+    pub eave_height: Length,
+    /// The shape of the outline as seen, before any reading is used.
+    pub outline: Sketch,
+    /// Taped values, in the order in which they were entered.
+    pub readings: Vec<Reading>,
+    /// What rises at each leg, one a leg; empty when nothing was said.
+    pub edges: Vec<LegEdge>,
+}
+
+/// The shape of an outline as seen.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Sketch {
+    /// Corners known from elsewhere: no uncertainty, no readings needed.
+    Known(Vec<Point>),
+    /// Turns seen at the corners; lengths come from readings.
+    Turned {
+        /// Where corner 0 lies.
+        start: Point,
+        /// Direction of leg 0 from the first axis.
+        heading: Angle,
+        /// Nominal turn at corners 1..n, the last one at corner 0 again; left positive, sum +-360.
+        turns: Vec<Angle>,
+        /// One standard deviation of a turn about its nominal value.
+        turn_sigma: Angle,
+    },
+}
+
+/// One taped value.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Reading {
+    /// Unique in the survey.
+    pub id: String,
+    /// What the tape spanned.
+    pub span: Span,
+    /// The value.
+    pub value: Length,
+    /// The text as read off the tape, when there was one.
+    pub text: Option<String>,
+    /// One standard deviation; none: `hypot(0.18, 0.0005 L)` ft.
+    pub sigma: Option<Length>,
+}
+
+/// What the tape spanned. Leg i runs from corner i to corner i + 1.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Span {
+    /// A whole leg.
+    Leg(usize),
+    /// A check length between two corners.
+    Tie(usize, usize),
+    /// The absolute projection of corner `from` to corner `to` on the direction of a leg.
+    Overall {
+        /// First corner.
+        from: usize,
+        /// Second corner.
+        to: usize,
+        /// The leg whose direction counts.
+        along_leg: usize,
+    },
+    /// The wall under a leg: the leg is the wall and both overhangs.
+    WallOfLeg {
+        /// The leg.
+        leg: usize,
+        /// Overhang at its start and at its end.
+        overhangs: [Length; 2],
+    },
+}
+
+/// What rises at one leg.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LegEdge {
+    /// Slope or end.
+    pub rise: Rise,
+    /// Overhang past the wall, when asked.
+    pub overhang: Option<Length>,
+}
+
+/// How the roof rises from a leg.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Rise {
+    /// Nobody said.
+    Unknown,
+    /// One slope, given as a number: exact.
+    Pitch(Pitch),
+    /// One slope, read with a phone.
+    PitchReadings(Vec<PitchReading>),
+    /// Several slopes from the eave up.
+    Bands(Vec<Band>),
+    /// A vertical end over the leg; the neighbours run up to it.
+    Gable,
+    /// A wall that rises past the roof.
+    Wall,
+}
+
+/// One slope of a leg with pitch breaks.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Band {
+    /// Slope of the band.
+    pub pitch: Pitch,
+    /// Height it rises; none for the last.
+    pub rise: Option<Length>,
+}
+
+/// One reading of a slope. A reversed one was taken with the phone turned end for end: it reads
+/// the slope less the phone's zero error, a forward one the slope plus it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PitchReading {
+    /// Angle above level, positive.
+    pub angle: Angle,
+    /// Which way round the phone lay.
+    pub way: Way,
+}
+
+/// Which way round a phone lay on a slope.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Way {
+    /// As held.
+    Forward,
+    /// Turned end for end.
+    Reversed,
+}
+
+/// A wall that rises past a lower roof.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct WallSegment {
+    /// One end in plan.
+    pub from: Point,
+    /// The other end in plan.
+    pub to: Point,
+    /// Height of its top above ground.
+    pub top: Length,
+}
+
+/// A figure from somebody else.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Hearsay {
+    /// Who said so.
+    pub source: String,
+    /// Living area, sq ft.
+    pub living_area: Option<f64>,
+    /// Storeys counted.
+    pub storeys: Option<f64>,
+    /// Garage, sq ft.
+    pub garage: Option<f64>,
+    /// Roof area, sq ft.
+    pub roof_area: Option<f64>,
+}

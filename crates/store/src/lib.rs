@@ -1,0 +1,1 @@
+//! The field book in SQLite.

@@ -1,0 +1,2 @@
+//! Set-up, tests, benchmarks.
+fn main() {}

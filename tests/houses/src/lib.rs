@@ -1,0 +1,1 @@
+//! The one small language in which tests describe a house.

@@ -1,0 +1,1 @@
+//! Shared ground of the tests across crates.
