@@ -19,6 +19,12 @@ pub struct Survey {
     pub bodies: Vec<Body>,
     /// Walls that rise past a lower roof.
     pub walls: Vec<WallSegment>,
+    /// What stands out of the roof, in the order in which it was entered.
+    pub penetrations: Vec<Penetration>,
+    /// What the covering is nailed to, where somebody looked.
+    pub deck: Option<Deck>,
+    /// What lies on the roof now, where somebody said.
+    pub covering: Option<Covering>,
     /// Figures from somebody else: compared, never used as readings.
     pub hearsay: Vec<Hearsay>,
 }
@@ -36,6 +42,21 @@ pub struct Body {
     pub readings: Vec<Reading>,
     /// What rises at each leg, one a leg; empty when nothing was said.
     pub edges: Vec<LegEdge>,
+    /// Where corner 0 lies, when it was found from another body; else the sketch says it.
+    pub placed_from: Option<PlacedFrom>,
+}
+
+/// A body found from a corner of another.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlacedFrom {
+    /// Name of the other body.
+    pub body: String,
+    /// Its corner.
+    pub corner: usize,
+    /// From that corner to corner 0 of this body, feet along the axes of the plan.
+    pub offset: Point,
+    /// One standard deviation of the offset along each axis.
+    pub sigma: Length,
 }
 
 /// The shape of an outline as seen.
@@ -159,6 +180,79 @@ pub struct WallSegment {
     pub to: Point,
     /// Height of its top above ground.
     pub top: Length,
+}
+
+/// Something that stands out of a roof.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Penetration {
+    /// What it is, with its size.
+    pub kind: PenetrationKind,
+    /// Its place in plan.
+    pub at: Point,
+}
+
+/// What stands out of a roof, with the size that its flashing needs.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum PenetrationKind {
+    /// A vent pipe.
+    Pipe {
+        /// Outside diameter.
+        size: Length,
+    },
+    /// The mast of a service or an aerial.
+    Mast {
+        /// Outside diameter.
+        size: Length,
+    },
+    /// A metal flue.
+    Flue {
+        /// Outside diameter.
+        size: Length,
+    },
+    /// A chimney.
+    Chimney {
+        /// Across the slope.
+        width: Length,
+        /// Up the slope.
+        depth: Length,
+    },
+    /// A skylight.
+    Skylight {
+        /// Across the slope.
+        width: Length,
+        /// Up the slope.
+        depth: Length,
+    },
+    /// A box vent.
+    BoxVent,
+    /// A fan.
+    Fan,
+    /// A dish.
+    Dish,
+    /// Solar panels.
+    Solar,
+    /// Anything else.
+    Other,
+}
+
+/// What a covering is nailed to.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Deck {
+    /// In words: `plank`, `sheet`.
+    pub kind: String,
+    /// Width of a plank.
+    pub plank_width: Option<Length>,
+    /// Gap between planks.
+    pub gap: Option<Length>,
+}
+
+/// What lies on the roof now.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Covering {
+    /// In words: `strip shingle`, `wood shake`.
+    pub kind: String,
+    /// How many layers, where somebody looked.
+    pub layers: Option<u32>,
 }
 
 /// A figure from somebody else.
