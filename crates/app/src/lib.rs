@@ -2,3 +2,4 @@
 
 pub mod reply;
 pub mod request;
+pub mod typescript;

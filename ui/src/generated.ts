@@ -1,0 +1,962 @@
+// Written by crates/app/src/typescript.rs from the shapes of the boundary. Do not edit:
+// `cargo test -p eavebook-app` writes it anew when they change.
+
+/**
+ * An act that can be taken back or done again.
+ */
+export type ActView = { 
+/**
+ * Its entry.
+ */
+entry: string, 
+/**
+ * "leg 4, 42 ft 7 in".
+ */
+words: string, };
+
+/**
+ * The two sums.
+ */
+export type ClosureView = { 
+/**
+ * What to call it.
+ */
+state: ClosureWord, 
+/**
+ * "Closes within 2 in." or "18 ft short along the front."
+ */
+words: Said, 
+/**
+ * "Look again at leg 2 or leg 6." or what closure cannot see.
+ */
+more: Said | null, 
+/**
+ * At most two, likeliest first.
+ */
+suspects: Array<SuspectView>, 
+/**
+ * There are others beside the two.
+ */
+or_another: boolean, };
+
+/**
+ * What to call a closure.
+ */
+export type ClosureWord = "open" | "closes" | "gap" | "not checked";
+
+/**
+ * What rises at a leg.
+ */
+export type EndKind = "sloped" | "gable" | "wall";
+
+/**
+ * The name of a face on the plan.
+ */
+export type FaceLabel = { 
+/**
+ * `face 2`.
+ */
+thing: string, 
+/**
+ * "Back".
+ */
+name: string, 
+/**
+ * "6 in 12"; none where nobody said.
+ */
+pitch: string | null, 
+/**
+ * Where to write it, feet.
+ */
+at: [number, number], 
+/**
+ * Which way it falls, a unit vector in plan.
+ */
+falls: [number, number], };
+
+/**
+ * One face.
+ */
+export type FaceView = { 
+/**
+ * The leg from which it rises, from 1.
+ */
+leg: number, 
+/**
+ * Slope, gable, wall; none where nobody said.
+ */
+end: EndKind | null, 
+/**
+ * "6 in 12, 26.6°"; none where nobody said.
+ */
+pitch: Figure | null, 
+/**
+ * Faces whose pitch may be taken as the same: (leg, name).
+ */
+same_as: Array<[number, string]>, 
+/**
+ * `leg 4`: `data-thing`.
+ */
+thing: string, 
+/**
+ * The thing to ask for, where it can be read again.
+ */
+read: Thing | null, 
+/**
+ * "Leg 4, back".
+ */
+title: string, 
+/**
+ * How well it is known.
+ */
+state: State, 
+/**
+ * The state in a word or two.
+ */
+state_word: string, 
+/**
+ * Its value, read or worked out; `data-value` without the ±.
+ */
+value: Figure | null, 
+/**
+ * A sentence: "read twice, meets leg 5 at an inside corner".
+ */
+about: string, 
+/**
+ * All readings of it, newest first.
+ */
+story: Array<StoryView>, 
+/**
+ * Photos of it.
+ */
+photos: Array<string>, };
+
+/**
+ * A worked or read figure in words.
+ */
+export type Figure = { 
+/**
+ * With its unit: `42 ft 7 1/2 in`, `2,013 sq ft`.
+ */
+words: string, 
+/**
+ * Its ± with unit, where it was worked out: `± 35 sq ft`.
+ */
+give_or_take: string | null, };
+
+/**
+ * What the tape followed.
+ */
+export type Followed = "eave_edge" | "gutter_face" | "wall";
+
+/**
+ * One thing that a search found.
+ */
+export type FoundView = { 
+/**
+ * In which job.
+ */
+job: string, 
+/**
+ * Street address of the job.
+ */
+address: string, 
+/**
+ * The thing, `leg 4`; none: the job itself.
+ */
+thing: string | null, 
+/**
+ * What it says.
+ */
+words: string, };
+
+/**
+ * Finest fraction that is read.
+ */
+export type FractionStep = "eighths" | "quarters";
+
+/**
+ * How a value was read.
+ */
+export type HowRead = "taped" | "paced" | "off_photo" | "told";
+
+/**
+ * One job, whole.
+ */
+export type JobView = { 
+/**
+ * Which.
+ */
+job: string, 
+/**
+ * Street address as said.
+ */
+address: string, 
+/**
+ * The pretend house.
+ */
+pretend: boolean, 
+/**
+ * Where copies are: "1 copy: this phone only".
+ */
+copies: Said, 
+/**
+ * The last act and the next one; none in an empty job.
+ */
+you_were_here: YouWereHere | null, 
+/**
+ * The act that Undo takes back.
+ */
+undo: ActView | null, 
+/**
+ * The act that Redo does again.
+ */
+redo: ActView | null, 
+/**
+ * Settings of this device.
+ */
+settings: SettingsView, 
+/**
+ * The keypad, the read-back and the corner pad.
+ */
+pad: PadView, 
+/**
+ * Everything with a reading or a place for one, newest first.
+ */
+readings: Array<ThingView>, 
+/**
+ * The two sums.
+ */
+closure: ClosureView, 
+/**
+ * What to draw.
+ */
+plan: PlanView, 
+/**
+ * Edges of the roof; before the outline closes, its legs.
+ */
+edges: Array<ThingView>, 
+/**
+ * Faces of the roof: one a leg as soon as the outline closes.
+ */
+faces: Array<FaceView>, 
+/**
+ * Other things.
+ */
+items: Array<ThingView>, 
+/**
+ * Areas and lengths, once there is a roof.
+ */
+totals: Array<TotalView>, 
+/**
+ * What to look at, and what closure cannot see.
+ */
+cautions: Array<Said>, 
+/**
+ * What is open, the dearest to come back for first.
+ */
+whats_left: Array<OpenView>, 
+/**
+ * Photos kept, newest first.
+ */
+photos: Array<PhotoView>, };
+
+/**
+ * A key of the keypad.
+ */
+export type Key = { "key": "digit", 
+/**
+ * 0 to 9.
+ */
+digit: number, } | { "key": "whole" } | { "key": "inches" } | { "key": "eighths", 
+/**
+ * 0 to 7.
+ */
+eighths: number, } | { "key": "take_back_one" } | { "key": "book_it" };
+
+/**
+ * A kind of line.
+ */
+export type LineKind = "leg" | "eave" | "rake" | "ridge" | "hip" | "valley" | "side_wall" | "head_wall" | "pitch_break";
+
+/**
+ * One line of the plan.
+ */
+export type LineView = { 
+/**
+ * `leg 4`, or the edge's letter and number: `h1`.
+ */
+thing: string, 
+/**
+ * What is drawn.
+ */
+kind: LineKind, 
+/**
+ * Ends, feet.
+ */
+from: [number, number], 
+/**
+ * The other end.
+ */
+to: [number, number], 
+/**
+ * Its length in words.
+ */
+label: string | null, 
+/**
+ * Not read: drawn dashed.
+ */
+worked_out: boolean, 
+/**
+ * The readings speak against it: double line, and the word.
+ */
+suspect: boolean, 
+/**
+ * The keypad is open for it.
+ */
+in_hand: boolean, };
+
+/**
+ * What a fast double press meant.
+ */
+export type Meant = "two" | "one";
+
+/**
+ * What leads on.
+ */
+export type NextAct = { "next": "read", 
+/**
+ * Which.
+ */
+thing: Thing, } | { "next": "corner", 
+/**
+ * The leg, from 1.
+ */
+after_leg: number, } | { "next": "plan" };
+
+/**
+ * The open keypad.
+ */
+export type OpenPadView = { 
+/**
+ * What is being read.
+ */
+thing: Thing, 
+/**
+ * In words: "Leg 4, back".
+ */
+title: string, 
+/**
+ * Earlier values are out of sight.
+ */
+blind: boolean, 
+/**
+ * Presses so far: goes with the next one.
+ */
+press: number, 
+/**
+ * How the tape is marked.
+ */
+tape: TapeMarks, 
+/**
+ * The slots in order.
+ */
+slots: Array<SlotView>, 
+/**
+ * How it is read.
+ */
+how: HowRead, 
+/**
+ * What the tape follows.
+ */
+followed: Followed, };
+
+/**
+ * Something open.
+ */
+export type OpenView = { 
+/**
+ * `leg 3`, `face 2`, `closure`.
+ */
+thing: string, 
+/**
+ * "Leg 3 is read once and nothing checks it."
+ */
+words: Said, 
+/**
+ * What leads there.
+ */
+next: NextAct, };
+
+/**
+ * The keypad, the read-back and the corner pad.
+ */
+export type PadView = { 
+/**
+ * The open keypad.
+ */
+open: OpenPadView | null, 
+/**
+ * The reading just booked, until it is answered or another act begins.
+ */
+read_back: ReadBackView | null, 
+/**
+ * The leg whose far corner is still to be tapped, from 1.
+ */
+corner_after: number | null, 
+/**
+ * Why the last key did nothing.
+ */
+refused: Said | null, 
+/**
+ * "two 2s?", never in the way.
+ */
+double: Said | null, };
+
+/**
+ * One photo kept.
+ */
+export type PhotoView = { 
+/**
+ * `photo 3`.
+ */
+thing: string, 
+/**
+ * Its name in the photo folder.
+ */
+sha256: string, 
+/**
+ * The thing it was taken of: `leg 4`.
+ */
+of: string | null, 
+/**
+ * "Leg 4, 2:41 pm".
+ */
+caption: string, };
+
+/**
+ * How a slope was read, with what was read.
+ */
+export type PitchRead = { "by": "number", 
+/**
+ * Rise in 12.
+ */
+in_12: number, } | { "by": "level_and_tape", 
+/**
+ * Run along the level, inches.
+ */
+run_in: number, 
+/**
+ * Rise read on the tape, inches.
+ */
+rise_in: number, } | { "by": "phone", 
+/**
+ * Angle above level, degrees, positive.
+ */
+degrees: number, 
+/**
+ * Turned end for end.
+ */
+reversed: boolean, } | { "by": "same_as", 
+/**
+ * The leg of that face.
+ */
+leg: number, };
+
+/**
+ * What to draw, in feet; the walker's side is at the foot.
+ */
+export type PlanView = { 
+/**
+ * Every line.
+ */
+lines: Array<LineView>, 
+/**
+ * Names of faces, at their middles.
+ */
+faces: Array<FaceLabel>, 
+/**
+ * From the last corner to the start, while open.
+ */
+to_close: [[number, number], [number, number]] | null, 
+/**
+ * Where the walker stands.
+ */
+walker: [number, number] | null, };
+
+/**
+ * A reading just booked, read back.
+ */
+export type ReadBackView = { 
+/**
+ * The reading.
+ */
+reading: string, 
+/**
+ * What was read: `leg 4`.
+ */
+thing: string, 
+/**
+ * In words: "Leg 4, back".
+ */
+title: string, 
+/**
+ * `42 ft 7 1/2 in`.
+ */
+value: string, 
+/**
+ * "four two feet, seven and a half inches".
+ */
+spoken: string, 
+/**
+ * `Right` was tapped.
+ */
+answered: boolean, 
+/**
+ * Another reading of the same thing differs by more than both can: a third is wanted.
+ */
+dispute: Said | null, };
+
+/**
+ * One reply.
+ */
+export type Reply = { "reply": "today" } & TodayView | { "reply": "job" } & JobView | { "reply": "pad" } & PadView | { "reply": "settings" } & SettingsView | { "reply": "refused" } & Said;
+
+/**
+ * One request.
+ */
+export type Request = { "ask": "today" } | { "ask": "search", 
+/**
+ * What to look for.
+ */
+words: string, } | { "ask": "start_job", 
+/**
+ * Street address as said.
+ */
+address: string, } | { "ask": "job", 
+/**
+ * Which.
+ */
+job: string, } | { "ask": "set", 
+/**
+ * Which, with its value.
+ */
+setting: Setting, } | { "ask": "open_pad", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * What is to be read.
+ */
+thing: Thing | null, 
+/**
+ * Hide every value of it that is booked already.
+ */
+blind: boolean, } | { "ask": "close_pad", 
+/**
+ * Which job.
+ */
+job: string, } | { "ask": "press", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * Count of presses on this pad before this one: the same press said twice is one press.
+ */
+press: number, 
+/**
+ * The key.
+ */
+key: Key, 
+/**
+ * Milliseconds since the press before, where there was one: a bounce is asked about.
+ */
+since_ms: number | null, } | { "ask": "answer_double", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * What was meant.
+ */
+meant: Meant, } | { "ask": "chip", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * How it is read.
+ */
+how: HowRead, 
+/**
+ * What the tape follows.
+ */
+followed: Followed, } | { "ask": "right", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The reading.
+ */
+reading: string, } | { "ask": "strike", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The entry to strike.
+ */
+entry: string, 
+/**
+ * Why, where a reason is given.
+ */
+reason: string | null, } | { "ask": "undo", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The entry to take back.
+ */
+entry: string, } | { "ask": "redo", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The undo entry to take back.
+ */
+entry: string, } | { "ask": "corner", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The leg that ends there, from 1.
+ */
+after_leg: number, 
+/**
+ * Which way the outline turns.
+ */
+turn: Turn, } | { "ask": "cannot_get", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * What.
+ */
+thing: Thing, 
+/**
+ * Why, where a reason is given.
+ */
+reason: string | null, } | { "ask": "leg_end", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The leg, from 1.
+ */
+leg: number, 
+/**
+ * Slope, gable, wall.
+ */
+end: EndKind, } | { "ask": "pitch", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The leg from which the face rises, from 1.
+ */
+leg: number, 
+/**
+ * How, with what was read.
+ */
+read: PitchRead, };
+
+/**
+ * A sentence of one breath, with a code by which another language finds its own.
+ */
+export type Said = { 
+/**
+ * Names the sentence: `inches_over_eleven`.
+ */
+code: string, 
+/**
+ * The sentence in English.
+ */
+en: string, };
+
+/**
+ * A setting of this device.
+ */
+export type Setting = { "set": "cold_hands", "to": boolean } | { "set": "mirror_hand", "to": boolean } | { "set": "sound", "to": boolean } | { "set": "single_letter_keys", "to": boolean } | { "set": "tape", "to": TapeMarks } | { "set": "fractions", "to": FractionStep } | { "set": "building_on", "to": Side };
+
+/**
+ * Settings of this device.
+ */
+export type SettingsView = { 
+/**
+ * Larger keys.
+ */
+cold_hands: boolean, 
+/**
+ * Controls for the left thumb.
+ */
+mirror_hand: boolean, 
+/**
+ * Speech and sounds.
+ */
+sound: boolean, 
+/**
+ * Single-letter keys on a keyboard.
+ */
+single_letter_keys: boolean, 
+/**
+ * How the tape is marked.
+ */
+tape: TapeMarks, 
+/**
+ * The person chose the tape; until then it is feet and inches.
+ */
+tape_chosen: boolean, 
+/**
+ * Finest fraction that is read.
+ */
+fractions: FractionStep, 
+/**
+ * On which side of the walker the building stands.
+ */
+building_on: Side, };
+
+/**
+ * A side of a walker.
+ */
+export type Side = "right" | "left";
+
+/**
+ * A slot of the keypad.
+ */
+export type Slot = "ft" | "in" | "fraction" | "tenths" | "m" | "cm";
+
+/**
+ * One slot of the keypad.
+ */
+export type SlotView = { 
+/**
+ * Which.
+ */
+slot: Slot, 
+/**
+ * What stands in it: digits, or `1/2`; empty when nothing does.
+ */
+typed: string, 
+/**
+ * Unit beside it.
+ */
+unit: string, 
+/**
+ * Where the next key goes.
+ */
+active: boolean, };
+
+/**
+ * How well a thing is known.
+ */
+export type State = "not_looked" | "hearsay" | "worked_out" | "read_once" | "off_photo" | "agreed" | "proved" | "cannot_get" | "suspect" | "struck";
+
+/**
+ * One job in the list.
+ */
+export type StopView = { 
+/**
+ * Which.
+ */
+job: string, 
+/**
+ * Street address as said.
+ */
+address: string, 
+/**
+ * The pretend house.
+ */
+pretend: boolean, 
+/**
+ * What there is: "6 legs read, closes within 2 in".
+ */
+standing: Said, 
+/**
+ * Where copies are.
+ */
+copies: Said, };
+
+/**
+ * One reading in a story.
+ */
+export type StoryView = { 
+/**
+ * Its entry.
+ */
+entry: string, 
+/**
+ * `42 ft 7 1/2 in`.
+ */
+value: string, 
+/**
+ * In force, or struck.
+ */
+state: State, 
+/**
+ * The state in a word or two.
+ */
+state_word: string, 
+/**
+ * "taped along the eave edge, 2:41 pm, this phone".
+ */
+about: string, 
+/**
+ * It may be struck.
+ */
+may_strike: boolean, };
+
+/**
+ * A reading that the others speak against.
+ */
+export type SuspectView = { 
+/**
+ * `leg 2`.
+ */
+thing: string, 
+/**
+ * "Leg 2": the name of its button.
+ */
+title: string, 
+/**
+ * "swapped digits? If so it would have been 42 ft."
+ */
+why: Said, };
+
+/**
+ * How a tape is marked.
+ */
+export type TapeMarks = "feet_inches" | "feet_tenths" | "metres";
+
+/**
+ * What an entry is about, in the words of the screens: `leg 4`, `tie 2-5`.
+ * Legs and corners are counted from 1, as a person counts them.
+ */
+export type Thing = { "thing": "leg", 
+/**
+ * Its number.
+ */
+leg: number, } | { "thing": "tie", 
+/**
+ * First corner.
+ */
+from: number, 
+/**
+ * Second corner.
+ */
+to: number, };
+
+/**
+ * A thing in a list: a leg, a tie, an edge.
+ */
+export type ThingView = { 
+/**
+ * `leg 4`: `data-thing`.
+ */
+thing: string, 
+/**
+ * The thing to ask for, where it can be read again.
+ */
+read: Thing | null, 
+/**
+ * "Leg 4, back".
+ */
+title: string, 
+/**
+ * How well it is known.
+ */
+state: State, 
+/**
+ * The state in a word or two.
+ */
+state_word: string, 
+/**
+ * Its value, read or worked out; `data-value` without the ±.
+ */
+value: Figure | null, 
+/**
+ * A sentence: "read twice, meets leg 5 at an inside corner".
+ */
+about: string, 
+/**
+ * All readings of it, newest first.
+ */
+story: Array<StoryView>, 
+/**
+ * Photos of it.
+ */
+photos: Array<string>, };
+
+/**
+ * Today.
+ */
+export type TodayView = { 
+/**
+ * Jobs, the newest first but for the pretend house, which stands first.
+ */
+stops: Array<StopView>, 
+/**
+ * What a search found.
+ */
+found: Array<FoundView>, 
+/**
+ * Settings of this device.
+ */
+settings: SettingsView, };
+
+/**
+ * One total.
+ */
+export type TotalView = { 
+/**
+ * "Roof area", "Ridge".
+ */
+name: string, 
+/**
+ * With its ±.
+ */
+value: Figure, 
+/**
+ * What made it: things, in words.
+ */
+because: Array<string>, };
+
+/**
+ * Which way the outline turns at a corner.
+ */
+export type Turn = { "turn": "outside" } | { "turn": "inside" } | { "turn": "angled", 
+/**
+ * Degrees.
+ */
+degrees: number, } | { "turn": "straight" };
+
+/**
+ * The last act and the next.
+ */
+export type YouWereHere = { 
+/**
+ * "Leg 4 booked. At the inside corner."
+ */
+words: Said, 
+/**
+ * What the one button does.
+ */
+next: NextAct, };
