@@ -133,8 +133,10 @@ pub enum Rise {
     Unknown,
     /// One slope, given as a number: exact.
     Pitch(Pitch),
-    /// One slope, read with a phone.
+    /// One slope, read one or more times.
     PitchReadings(Vec<PitchReading>),
+    /// The same slope as that of another leg, taken over and not read: one unknown for both.
+    SameAs(usize),
     /// Several slopes from the eave up.
     Bands(Vec<Band>),
     /// A vertical end over the leg; the neighbours run up to it.
@@ -158,17 +160,19 @@ pub struct Band {
 pub struct PitchReading {
     /// Angle above level, positive.
     pub angle: Angle,
-    /// Which way round the phone lay.
+    /// With what, and which way round it lay.
     pub way: Way,
 }
 
-/// Which way round a phone lay on a slope.
+/// With what a slope was read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Way {
-    /// As held.
+    /// A phone, as held.
     Forward,
-    /// Turned end for end.
+    /// A phone, turned end for end.
     Reversed,
+    /// A level along the run and a tape down from its end: no phone, so no zero error of one.
+    LevelAndTape,
 }
 
 /// A wall that rises past a lower roof.
