@@ -1,0 +1,123 @@
+// The last reply, and where the person is. All that is true about a job comes from a reply.
+import type { JobView, Request, Said, SettingsView, TodayView } from './generated';
+import { command, NoAnswer } from './wire';
+import { words } from './words';
+
+export type Place = 'Today' | 'Field book' | 'Plan';
+export const PLACES: readonly Place[] = ['Today', 'Field book', 'Plan'];
+
+/** A sentence for the person; `refused` also shakes what was touched. */
+export type News = { text: string; kind: 'news' | 'refused'; count: number };
+
+class Book {
+  today = $state<TodayView | null>(null);
+  job = $state<JobView | null>(null);
+  settings = $state<SettingsView | null>(null);
+  place = $state<Place>('Today');
+  /** The thing whose region is open: `leg 4`. */
+  chosen = $state<string | null>(null);
+  news = $state<News>({ text: '', kind: 'news', count: 0 });
+  /** Set while the field book does not answer. */
+  silent = $state<string | null>(null);
+}
+
+export const book = new Book();
+
+/** Says something in the status line. */
+export function say(text: string, kind: News['kind'] = 'news'): void {
+  book.news = { text, kind, count: book.news.count + 1 };
+}
+
+/** Clears the status line. */
+export function hush(): void {
+  if (book.news.text) book.news = { text: '', kind: 'news', count: book.news.count };
+}
+
+// Requests go one after another, each made when its turn comes, so that fast taps keep their
+// order and each carries what the reply before it said.
+let queue: Promise<unknown> = Promise.resolve();
+
+/** Makes a request in its turn and takes its reply in. False: it was refused or not answered. */
+export function ask(make: Request | (() => Request | null)): Promise<boolean> {
+  const turn = queue.then(async () => {
+    const request = typeof make === 'function' ? make() : make;
+    return request === null ? false : take(request);
+  });
+  queue = turn;
+  return turn;
+}
+
+async function take(request: Request): Promise<boolean> {
+  const reply = await persist(request);
+  if (!reply) return false;
+  switch (reply.reply) {
+    case 'today':
+      book.today = reply;
+      book.settings = reply.settings;
+      return true;
+    case 'job':
+      book.job = reply;
+      book.settings = reply.settings;
+      hush();
+      return heed(reply.pad.refused);
+    case 'pad':
+      if (book.job) book.job.pad = reply;
+      hush();
+      return heed(reply.refused);
+    case 'settings':
+      book.settings = reply;
+      if (book.job) book.job.settings = reply;
+      return true;
+    case 'refused':
+      return heed(reply);
+  }
+}
+
+function heed(refused: Said | null): boolean {
+  if (refused) say(refused.en, 'refused');
+  return refused === null;
+}
+
+// A request that books is the same request however often it is sent, so it may be sent again.
+async function persist(request: Request) {
+  for (const wait of [0, 150, 600]) {
+    if (wait) await new Promise((resolve) => setTimeout(resolve, wait));
+    try {
+      const reply = await command(request);
+      book.silent = null;
+      return reply;
+    } catch (error) {
+      if (!(error instanceof NoAnswer)) throw error;
+    }
+  }
+  book.silent = words.frame.noAnswer;
+  return null;
+}
+
+/** Opens a job at a place. */
+export async function openJob(job: string, place: Place = 'Field book'): Promise<void> {
+  if (await ask({ ask: 'job', job })) go(place);
+}
+
+/** Goes to a place; the keypad is put away on leaving, what was typed stays. */
+export function go(place: Place): void {
+  const { job } = book;
+  if (job?.pad.open && place !== 'Field book') void ask({ ask: 'close_pad', job: job.job });
+  if (place === 'Today') void ask({ ask: 'today' });
+  book.place = place;
+  book.chosen = null;
+  hush();
+  history.replaceState(null, '', job ? `#${job.job}/${PLACES.indexOf(place)}` : '#');
+  scrollTo(0, 0);
+}
+
+/** Where the person was: the address of the page, else a half-typed reading, else Today. */
+export async function start(): Promise<void> {
+  await ask({ ask: 'today' });
+  const [, job, place] = /^#([0-9a-f-]{36})\/(\d)$/.exec(location.hash) ?? [];
+  if (job) return openJob(job, PLACES[Number(place)] ?? 'Field book');
+  const newest = book.today?.stops.find((stop) => !stop.pretend);
+  if (!newest || !(await ask({ ask: 'job', job: newest.job }))) return;
+  const pad = book.job?.pad;
+  if (pad?.open || pad?.corner_after || pad?.read_back) go('Field book');
+}

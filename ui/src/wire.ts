@@ -1,0 +1,31 @@
+// The only door out: every request leaves by `command`, every photo by `photo`.
+import { invoke, isTauri } from '@tauri-apps/api/core';
+import type { Reply, Request } from './generated';
+
+/** The field book on this device did not answer. Nothing is known to be changed. */
+export class NoAnswer extends Error {}
+
+/** Sends one request and gives its reply; a refusal is a reply. Throws `NoAnswer`. */
+export async function command(request: Request): Promise<Reply> {
+  if (isTauri()) return invokeOr<Reply>('command', { request });
+  return post('/command', JSON.stringify(request), 'application/json');
+}
+
+async function invokeOr<T>(name: string, body: Record<string, unknown>): Promise<T> {
+  try {
+    return await invoke<T>(name, body);
+  } catch (cause) {
+    throw new NoAnswer(String(cause), { cause });
+  }
+}
+
+async function post(path: string, body: BodyInit, type: string): Promise<Reply> {
+  let answer: Response;
+  try {
+    answer = await fetch(path, { method: 'POST', headers: { 'content-type': type }, body });
+  } catch (cause) {
+    throw new NoAnswer('the field book does not answer', { cause });
+  }
+  if (!answer.ok) throw new NoAnswer(`the field book answered ${answer.status}`);
+  return (await answer.json()) as Reply;
+}
