@@ -1,9 +1,42 @@
 //! Lengths, angles, pitch, areas and money as types; tape text to value and back.
+//!
+//! A [`Tape`] keeps what was read: its text, and feet, inches and fraction as whole numbers or
+//! feet and metres as decimals. Only its [`Length`] is a binary fraction, so text to value to text
+//! never drifts.
 
 mod angle;
 mod area;
+mod figure;
 mod length;
+mod money;
+mod spoken;
+mod tape;
+mod tape_reader;
+mod tape_refusal;
+mod words;
 
 pub use angle::{Angle, Pitch};
 pub use area::Area;
-pub use length::Length;
+pub use figure::Figure;
+pub use length::{Length, RoundTo};
+pub use money::{Money, MoneyRefusal};
+pub use tape::Tape;
+pub use tape_refusal::{TapeFault, TapeRefusal};
+
+/// A text as it can stand in one line of a refusal: shortened, control characters escaped.
+pub(crate) fn quotable(text: &str) -> String {
+    const LONGEST: usize = 60;
+    let mut quoted = String::new();
+    for (place, sign) in text.chars().enumerate() {
+        if place == LONGEST {
+            quoted.push('…');
+            break;
+        }
+        if sign.is_control() || matches!(sign, '\u{2028}' | '\u{2029}') {
+            quoted.extend(sign.escape_default());
+        } else {
+            quoted.push(sign);
+        }
+    }
+    quoted
+}

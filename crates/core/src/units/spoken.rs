@@ -1,0 +1,101 @@
+//! A reading as it is spoken back: digits singly, as in radio telephony (ICAO Annex 10 vol. II,
+//! 5.2.1.4), fractions by their names.
+
+use super::tape::{Inches, Marks};
+use rust_decimal::Decimal;
+
+pub(super) fn spoken(marks: Marks) -> String {
+    match marks {
+        Marks::FeetInches(feet, inches) if inches == Inches::whole(0) => feet_spoken(feet),
+        Marks::FeetInches(feet, inches) => {
+            format!("{}, {}", feet_spoken(feet), inches_spoken(inches))
+        }
+        Marks::Feet(feet) => format!("{} feet", singly(feet)),
+        Marks::Inches(inches) => inches_spoken(inches),
+        Marks::Metres(amount) => measured(amount, "metre", "metres"),
+        Marks::Centimetres(amount) => measured(amount, "centimetre", "centimetres"),
+        Marks::Millimetres(amount) => measured(amount, "millimetre", "millimetres"),
+    }
+}
+
+fn feet_spoken(feet: u32) -> String {
+    measured(Decimal::from(feet), "foot", "feet")
+}
+
+fn measured(amount: Decimal, one: &str, many: &str) -> String {
+    let unit = if amount == Decimal::ONE { one } else { many };
+    format!("{} {unit}", singly(amount))
+}
+
+fn inches_spoken(inches: Inches) -> String {
+    match inches {
+        Inches::Decimal(inches) => measured(inches, "inch", "inches"),
+        Inches::Parts {
+            whole,
+            numerator: 0,
+            denominator: _,
+        } => measured(Decimal::from(whole), "inch", "inches"),
+        Inches::Parts {
+            whole: 0,
+            numerator: 1,
+            denominator: 2,
+        } => "half an inch".to_owned(),
+        Inches::Parts {
+            whole: 0,
+            numerator,
+            denominator,
+        } => format!("{} of an inch", fraction(numerator, denominator)),
+        Inches::Parts {
+            whole,
+            numerator,
+            denominator,
+        } => format!(
+            "{} and {} inches",
+            singly(Decimal::from(whole)),
+            fraction(numerator, denominator)
+        ),
+    }
+}
+
+/// `a half`, `three eighths`, `one five sixteenths`; others `5 over 9` digit by digit.
+fn fraction(numerator: u32, denominator: u32) -> String {
+    let (one, many) = match denominator {
+        2 => ("a half", "halves"),
+        4 => ("a quarter", "quarters"),
+        8 => ("an eighth", "eighths"),
+        16 => ("a sixteenth", "sixteenths"),
+        32 => ("a thirty-second", "thirty-seconds"),
+        64 => ("a sixty-fourth", "sixty-fourths"),
+        _ => {
+            let [above, below] = [numerator, denominator].map(|part| singly(Decimal::from(part)));
+            return format!("{above} over {below}");
+        }
+    };
+    if numerator == 1 {
+        one.to_owned()
+    } else {
+        format!("{} {many}", singly(Decimal::from(numerator)))
+    }
+}
+
+fn singly(number: Decimal) -> String {
+    let names: Vec<&str> = number.to_string().chars().filter_map(name).collect();
+    names.join(" ")
+}
+
+const fn name(sign: char) -> Option<&'static str> {
+    match sign {
+        '0' => Some("zero"),
+        '1' => Some("one"),
+        '2' => Some("two"),
+        '3' => Some("three"),
+        '4' => Some("four"),
+        '5' => Some("five"),
+        '6' => Some("six"),
+        '7' => Some("seven"),
+        '8' => Some("eight"),
+        '9' => Some("nine"),
+        '.' => Some("point"),
+        _ => None,
+    }
+}
