@@ -5,6 +5,7 @@
 
 pub mod book;
 pub mod outline;
+pub mod pitch;
 pub mod roof;
 pub mod survey;
 pub mod units;
