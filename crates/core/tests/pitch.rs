@@ -6,40 +6,23 @@
 use eavebook_core::pitch::weigh;
 use eavebook_core::survey::{PitchReading, Way};
 use eavebook_core::units::{Angle, Pitch};
+use eavebook_houses::Noise;
 
-/// Numbers that look random and are the same in every run (SplitMix64: Steele, Lea, Flood 2014).
-struct Drawn(u64);
-
-impl Drawn {
-    fn share(&mut self) -> f64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        ((z ^ (z >> 31)) >> 11) as f64 / (1_u64 << 53) as f64
-    }
-
-    fn normal(&mut self, sigma: f64) -> f64 {
-        let radius = (-2.0 * (1.0 - self.share()).ln()).sqrt();
-        sigma * radius * (std::f64::consts::TAU * self.share()).cos()
-    }
-
-    /// A pitch as often as it is met: whole ones, 2 to 16 in 12.
-    fn pitch(&mut self) -> Pitch {
-        let met = [
-            0.3, 0.6, 1.0, 1.0, 1.0, 0.9, 0.8, 0.65, 0.5, 0.5, 0.5, 0.325, 0.15, 0.1, 0.05,
-        ];
-        let mut left = self.share() * met.iter().sum::<f64>();
-        let mut rise = 2.0;
-        for weight in met {
-            if left < weight {
-                break;
-            }
-            left -= weight;
-            rise += 1.0;
+/// A pitch as often as it is met: whole ones, 2 to 16 in 12.
+fn pitch(noise: &mut Noise) -> Pitch {
+    let met = [
+        0.3, 0.6, 1.0, 1.0, 1.0, 0.9, 0.8, 0.65, 0.5, 0.5, 0.5, 0.325, 0.15, 0.1, 0.05,
+    ];
+    let mut left = noise.share() * met.iter().sum::<f64>();
+    let mut rise = 2.0;
+    for weight in met {
+        if left < weight {
+            break;
         }
-        Pitch::rise_in_12(rise)
+        left -= weight;
+        rise += 1.0;
     }
+    Pitch::rise_in_12(rise)
 }
 
 #[derive(Clone, Copy)]
@@ -58,19 +41,19 @@ struct Shares {
 }
 
 fn simulate(houses: u32, positions: u32, taken: Taken) -> Shares {
-    let mut drawn = Drawn(7);
+    let mut noise = Noise::seeded(7);
     let mut counts = [0.0; 4];
     for _ in 0..houses {
-        let framed = drawn.pitch();
-        let built = framed.angle().in_degrees() + drawn.normal(0.35);
-        let zero_error = drawn.normal(0.7);
+        let framed = pitch(&mut noise);
+        let built = framed.angle().in_degrees() + noise.normal(0.35);
+        let zero_error = noise.normal(0.7);
         let mut readings = Vec::new();
         for _ in 0..positions {
-            let odd = drawn.share() < 0.15;
-            let here = built + drawn.normal(if odd { 2.5 } else { 0.15 });
-            readings.push((here + zero_error + drawn.normal(0.35), Way::Forward));
+            let odd = noise.share() < 0.15;
+            let here = built + noise.normal(if odd { 2.5 } else { 0.15 });
+            readings.push((here + zero_error + noise.normal(0.35), Way::Forward));
             if matches!(taken, Taken::BothWays) {
-                readings.push((here - zero_error + drawn.normal(0.35), Way::Reversed));
+                readings.push((here - zero_error + noise.normal(0.35), Way::Reversed));
             }
         }
         let readings: Vec<PitchReading> = readings
