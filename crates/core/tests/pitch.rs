@@ -8,7 +8,7 @@ use eavebook_core::survey::{PitchReading, Way};
 use eavebook_core::units::{Angle, Pitch};
 use eavebook_houses::Noise;
 
-/// A pitch as often as it is met: whole ones, 2 to 16 in 12.
+/// A pitch from 2 to 16 in 12 as often as it is met; one in thirteen or so lies half way to the next.
 fn pitch(noise: &mut Noise) -> Pitch {
     let met = [
         0.3, 0.6, 1.0, 1.0, 1.0, 0.9, 0.8, 0.65, 0.5, 0.5, 0.5, 0.325, 0.15, 0.1, 0.05,
@@ -22,7 +22,8 @@ fn pitch(noise: &mut Noise) -> Pitch {
         left -= weight;
         rise += 1.0;
     }
-    Pitch::rise_in_12(rise)
+    let half = noise.share() < 0.08 / 1.08;
+    Pitch::rise_in_12(rise + if half { 0.5 } else { 0.0 })
 }
 
 #[derive(Clone, Copy)]
