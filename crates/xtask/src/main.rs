@@ -1,2 +1,41 @@
-//! Set-up, tests, benchmarks.
-fn main() {}
+//! `cargo xtask`: set-up, the demo, every test, the benchmarks. Plain std, so that it compiles in a
+//! second on a machine that has nothing else yet.
+
+mod count;
+mod ground;
+mod run;
+mod setup;
+mod test;
+mod trouble;
+
+use std::process::ExitCode;
+
+const HELP: &str = "\
+cargo xtask COMMAND
+
+  test    sets up this machine and runs every test; the last lines are a table of counts
+
+Each says what it does as it goes. Only Rust and Node are needed beforehand.";
+
+fn main() -> ExitCode {
+    let words: Vec<String> = std::env::args().skip(1).collect();
+    let words: Vec<&str> = words.iter().map(String::as_str).collect();
+    let end = match words.as_slice() {
+        ["test"] => ground::Ground::find().and_then(|ground| test::run(&ground)),
+        [] | ["help" | "--help" | "-h"] => {
+            println!("{HELP}");
+            Ok(())
+        }
+        other => {
+            eprintln!("xtask has no command `{}`.\n\n{HELP}", other.join(" "));
+            return ExitCode::from(2);
+        }
+    };
+    match end {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(trouble) => {
+            eprintln!("\nxtask: {trouble}");
+            ExitCode::FAILURE
+        }
+    }
+}

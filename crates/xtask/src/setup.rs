@@ -1,0 +1,110 @@
+//! Brings a machine that has Rust and Node to where every task can run. What is there is left alone.
+
+use crate::ground::{Ground, answers, is_newer};
+use crate::run;
+use crate::trouble::Trouble;
+use std::process::Command;
+
+/// A C compiler for SQLite, a browser, and the tracer that watches what reaches the disk.
+pub const TEST_PACKAGES: [&str; 4] = ["build-essential", "pkg-config", "chromium", "strace"];
+
+/// What the shell is compiled against, and a display and a driver to press its buttons.
+pub const SHELL_PACKAGES: [&str; 10] = [
+    "libwebkit2gtk-4.1-dev",
+    "librsvg2-dev",
+    "libayatana-appindicator3-dev",
+    "libxdo-dev",
+    "libssl-dev",
+    "xvfb",
+    "xauth",
+    "webkit2gtk-driver",
+    "dbus",
+    "dbus-x11",
+];
+
+/// Installs the Debian packages that are missing, by apt-get as root or through sudo.
+///
+/// # Errors
+/// On another system, or without the right to install: a sentence with what to install.
+pub fn packages(wanted: &[&str]) -> Result<(), Trouble> {
+    if run::ask(Command::new("dpkg-query").arg("--version")).is_none() {
+        println!("    not a Debian system: these must be there by its own packages:");
+        println!("      {}", wanted.join(" "));
+        return Ok(());
+    }
+    let missing: Vec<&str> = wanted
+        .iter()
+        .copied()
+        .filter(|name| !is_installed(name))
+        .collect();
+    if missing.is_empty() {
+        println!("    Debian packages: all {} are there", wanted.len());
+        return Ok(());
+    }
+    let install = format!(
+        "apt-get install -y --no-install-recommends {}",
+        missing.join(" ")
+    );
+    let is_root = run::ask(Command::new("id").arg("-u")).is_some_and(|id| id.trim() == "0");
+    let lead = if is_root {
+        ""
+    } else if answers(Command::new("sudo").arg("--version")) {
+        "sudo "
+    } else {
+        return Err(Trouble::Missing {
+            remedy: format!("as root, run `apt-get update && {install}`, then this again"),
+        });
+    };
+    for line in [format!("{lead}apt-get update"), format!("{lead}{install}")] {
+        let words: Vec<&str> = line.split(' ').collect();
+        let mut command = Command::new(words[0]);
+        command
+            .args(&words[1..])
+            .env("DEBIAN_FRONTEND", "noninteractive");
+        run::must(&mut command)?;
+    }
+    Ok(())
+}
+
+/// Installs what the lock file of a Node folder names, unless that was done since it last changed.
+pub fn node_modules(ground: &Ground, folder: &str) -> Result<(), Trouble> {
+    let lock = ground.root.join(folder).join("package-lock.json");
+    let done = ground
+        .root
+        .join(folder)
+        .join("node_modules/.package-lock.json");
+    if is_newer(&done, &lock) {
+        println!("    {folder}/node_modules: as the lock file says");
+        return Ok(());
+    }
+    let mut command = ground.command("npm", folder, &["ci", "--no-audit", "--no-fund"]);
+    // The browser is Debian's: none is fetched from elsewhere.
+    command.env("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1");
+    run::must(&mut command).map(drop)
+}
+
+/// Installs a cargo tool into our own folder, unless one is there or on PATH already.
+pub fn tool(ground: &Ground, name: &str) -> Result<(), Trouble> {
+    if has_tool(ground, name) {
+        println!("    {name}: is there");
+        return Ok(());
+    }
+    let place = ground.tools.to_string_lossy().into_owned();
+    let words = ["install", "--locked", "--debug", "--root", &place, name];
+    let mut command = ground.command("cargo", ".", &words);
+    command.env("CARGO_TARGET_DIR", ground.tools.join("build"));
+    run::must(&mut command).map(drop)
+}
+
+/// Whether a tool is in our own folder or on PATH.
+pub fn has_tool(ground: &Ground, name: &str) -> bool {
+    ground.tools.join("bin").join(name).exists()
+        || answers(&mut ground.command(name, ".", &["--version"]))
+        || answers(&mut ground.command(name, ".", &["--help"]))
+}
+
+fn is_installed(package: &str) -> bool {
+    let mut query = Command::new("dpkg-query");
+    query.args(["--show", "--showformat=${db:Status-Status}", package]);
+    run::ask(&mut query).is_some_and(|state| state.trim() == "installed")
+}

@@ -1,0 +1,237 @@
+//! `cargo xtask test`: sets up, then runs every test, nearest first, and ends with a table of counts.
+
+use crate::count::{self, Count};
+use crate::ground::{Ground, answers};
+use crate::run::{self, End, Said};
+use crate::setup;
+use crate::trouble::Trouble;
+use std::process::Command;
+use std::time::{Duration, Instant};
+
+/// One row of the table.
+struct Row {
+    name: &'static str,
+    told: Told,
+    took: Duration,
+}
+
+/// How a step went.
+enum Told {
+    /// Every command ended well; the counts its runners printed, where they count.
+    Held(Option<Count>),
+    /// Some did not.
+    Fell(Option<Count>),
+    /// Could not run here, and why.
+    NotHere(String),
+}
+
+/// Runs all of it. A step that fails does not keep the later ones from running.
+///
+/// # Errors
+/// `Steps` if any step failed; what stopped the set-up otherwise.
+pub fn run(ground: &Ground) -> Result<(), Trouble> {
+    let mut table = Table::default();
+    table.step("set-up", || {
+        setup::packages(&setup::TEST_PACKAGES)?;
+        setup::tool(ground, "cargo-deny")?;
+        Ok(Told::Held(None))
+    });
+    table.step("format", || {
+        all(&mut [ground.command("cargo", ".", &["fmt", "--all", "--check"])])
+    });
+    if ground.has("ui/package.json") {
+        table.step("ui, built and checked", || ui(ground));
+    }
+    table.step("lint", || {
+        let words = ["clippy", "--workspace", SHELL_LATER, SHELL, "--all-targets"];
+        let mut command = ground.command("cargo", ".", &words);
+        command.args(["--", "-D", "warnings"]);
+        all(&mut [command])
+    });
+    table.step("rust", || rust(ground));
+    table.step("rust, in the docs", || {
+        let words = ["test", "--workspace", SHELL_LATER, SHELL, "--doc"];
+        all(&mut [ground.command("cargo", ".", &words)])
+    });
+    if ground.has("tests/browser/package.json") {
+        table.step("browser", || browser(ground));
+    }
+    if ground.has("tests/fuzz/Cargo.toml") {
+        table.step("fuzz", || fuzz(ground));
+    }
+    table.step("licences", || {
+        let words = ["check", "licenses", "bans", "sources"];
+        all(&mut [ground.command("cargo-deny", ".", &words)])
+    });
+    if ground.has("tests/shell/drive.mjs") {
+        table.step("shell", || shell(ground));
+    }
+    table.print()
+}
+
+/// The shell needs three hundred crates of its own: it is built last, so that all else is told first.
+const SHELL: &str = "eavebook-shell";
+const SHELL_LATER: &str = "--exclude";
+
+/// How long each fuzz target runs.
+const FUZZ_TIME: &str = "-max_total_time=20";
+
+fn ui(ground: &Ground) -> Result<Told, Trouble> {
+    setup::node_modules(ground, "ui")?;
+    all(&mut [
+        ground.command("npm", "ui", &["run", "build"]),
+        ground.command("npm", "ui", &["run", "check"]),
+    ])
+}
+
+fn rust(ground: &Ground) -> Result<Told, Trouble> {
+    let words: &[&str] = if setup::has_tool(ground, "cargo-nextest") {
+        &["nextest", "run", "--no-fail-fast"]
+    } else {
+        &["test", "--lib", "--bins", "--tests", "--no-fail-fast"]
+    };
+    let mut command = ground.command("cargo", ".", words);
+    command.args(["--workspace", SHELL_LATER, SHELL]);
+    all(&mut [command])
+}
+
+fn browser(ground: &Ground) -> Result<Told, Trouble> {
+    setup::node_modules(ground, "tests/browser")?;
+    run::must(&mut ground.command("cargo", ".", &["build", "--bin", "eavebook"]))?;
+    let mut command = ground.command("npm", "tests/browser", &["test"]);
+    command.env("EAVEBOOK", ground.built("eavebook"));
+    all(&mut [command])
+}
+
+fn fuzz(ground: &Ground) -> Result<Told, Trouble> {
+    if !answers(&mut ground.command("rustup", ".", &["run", "nightly", "rustc", "--version"])) {
+        let why = "fuzzing needs a nightly compiler; the parsers' crashers ran as plain tests";
+        return Ok(Told::NotHere(why.to_owned()));
+    }
+    setup::tool(ground, "cargo-fuzz")?;
+    let nightly = ["run", "nightly", "cargo", "fuzz"];
+    let listed = run::must(ground.command("rustup", "tests/fuzz", &nightly).args([
+        "list",
+        "--fuzz-dir",
+        ".",
+    ]))?;
+    let mut runs: Vec<Command> = Vec::new();
+    for target in &listed.lines {
+        let mut command = ground.command("rustup", "tests/fuzz", &nightly);
+        command.args([
+            "run",
+            "--fuzz-dir",
+            ".",
+            target,
+            "--",
+            FUZZ_TIME,
+            "-rss_limit_mb=2048",
+        ]);
+        command.env_remove("CARGO_TARGET_DIR");
+        runs.push(command);
+    }
+    all(&mut runs)
+}
+
+fn shell(ground: &Ground) -> Result<Told, Trouble> {
+    setup::packages(&setup::SHELL_PACKAGES)?;
+    setup::tool(ground, "tauri-driver")?;
+    let features = ["--features", "custom-protocol"];
+    let lint = ["clippy", "-p", SHELL, "--all-targets"];
+    let mut lint = ground.command("cargo", ".", &lint);
+    lint.args(features).args(["--", "-D", "warnings"]);
+    let mut build = ground.command("cargo", ".", &["build", "-p", SHELL]);
+    build.args(features);
+    let drive = ["--", "xvfb-run", "-a", "node", "--test", "drive.mjs"];
+    let mut drive = ground.command("dbus-run-session", "tests/shell", &drive);
+    drive.env("EAVEBOOK_SHELL", ground.built(SHELL));
+    all(&mut [lint, build, drive])
+}
+
+/// Runs each, even after one fails, and adds up what they count.
+fn all(commands: &mut [Command]) -> Result<Told, Trouble> {
+    let said = commands
+        .iter_mut()
+        .map(run::show)
+        .collect::<Result<Vec<Said>, Trouble>>()?;
+    let lines: Vec<String> = said.iter().flat_map(|one| one.lines.clone()).collect();
+    let counted = count::count(&lines);
+    let held = said.iter().all(|one| one.end == End::Well);
+    Ok(if held {
+        Told::Held(counted)
+    } else {
+        Told::Fell(counted)
+    })
+}
+
+#[derive(Default)]
+struct Table {
+    rows: Vec<Row>,
+}
+
+impl Table {
+    fn step(&mut self, name: &'static str, work: impl FnOnce() -> Result<Told, Trouble>) {
+        println!("\n==> {name}");
+        let start = Instant::now();
+        let told = work().unwrap_or_else(|trouble| {
+            println!("    {trouble}");
+            Told::Fell(None)
+        });
+        self.rows.push(Row {
+            name,
+            told,
+            took: start.elapsed(),
+        });
+    }
+
+    fn print(&self) -> Result<(), Trouble> {
+        println!("\n==> all of it\n");
+        for row in &self.rows {
+            let (word, counted) = match &row.told {
+                Told::Held(counted) => ("held", counts(*counted)),
+                Told::Fell(counted) => ("FAILED", counts(*counted)),
+                Told::NotHere(why) => ("not here", why.clone()),
+            };
+            println!(
+                "{:<24} {word:<9} {:>5} s  {counted}",
+                row.name,
+                row.took.as_secs()
+            );
+        }
+        let took: Duration = self.rows.iter().map(|row| row.took).sum();
+        let passed: u32 = self.rows.iter().map(|row| row.told.passed()).sum();
+        println!(
+            "{:<24} {:<9} {:>5} s  {passed} tests passed",
+            "together",
+            "",
+            took.as_secs()
+        );
+        let failed = self
+            .rows
+            .iter()
+            .filter(|row| matches!(row.told, Told::Fell(_)))
+            .count();
+        if failed == 0 {
+            Ok(())
+        } else {
+            Err(Trouble::Steps { failed })
+        }
+    }
+}
+
+impl Told {
+    fn passed(&self) -> u32 {
+        match self {
+            Told::Held(Some(count)) | Told::Fell(Some(count)) => count.passed,
+            Told::Held(None) | Told::Fell(None) | Told::NotHere(_) => 0,
+        }
+    }
+}
+
+fn counts(counted: Option<Count>) -> String {
+    match counted {
+        Some(Count { passed, failed: 0 }) => format!("{passed} passed"),
+        Some(Count { passed, failed }) => format!("{passed} passed, {failed} failed"),
+        None => String::new(),
+    }
+}
