@@ -16,7 +16,7 @@ pub enum Reply {
     /// One job, whole.
     Job(Box<JobView>),
     /// The keypad after a key.
-    Pad(PadView),
+    Pad(Box<PadView>),
     /// Settings after a change.
     Settings(SettingsView),
     /// Nothing was changed, and why.
