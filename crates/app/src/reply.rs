@@ -2,6 +2,7 @@
 //! as feet, to be drawn.
 
 use crate::request::FractionStep;
+pub use eavebook_core::book::keypad::Slot;
 use eavebook_core::book::kinds::{EndKind, Followed, HowRead, Side, TapeMarks, Thing};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -227,24 +228,6 @@ pub struct SlotView {
     pub unit: String,
     /// Where the next key goes.
     pub active: bool,
-}
-
-/// A slot of the keypad.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
-#[serde(rename_all = "snake_case")]
-pub enum Slot {
-    /// Whole feet.
-    Ft,
-    /// Inches.
-    In,
-    /// Fraction of an inch.
-    Fraction,
-    /// Tenths of a foot.
-    Tenths,
-    /// Whole metres.
-    M,
-    /// Centimetres.
-    Cm,
 }
 
 /// A reading just booked, read back.

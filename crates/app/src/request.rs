@@ -1,5 +1,6 @@
 //! What a screen may ask. A request that books is idempotent: said twice, it books once.
 
+pub use eavebook_core::book::keypad::{Key, Meant};
 use eavebook_core::book::kinds::{EndKind, Followed, HowRead, PitchRead, TapeMarks, Thing, Turn};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -138,40 +139,6 @@ pub enum Request {
         /// How, with what was read.
         read: PitchRead,
     },
-}
-
-/// A key of the keypad.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
-#[serde(tag = "key", rename_all = "snake_case")]
-pub enum Key {
-    /// A digit.
-    Digit {
-        /// 0 to 9.
-        digit: u8,
-    },
-    /// To the next slot: `ft` or `m`.
-    Whole,
-    /// To the inches slot.
-    Inches,
-    /// A fraction of an inch, eighths 0 (`even`) to 7.
-    Eighths {
-        /// 0 to 7.
-        eighths: u8,
-    },
-    /// Take the last key back.
-    TakeBackOne,
-    /// Book it.
-    BookIt,
-}
-
-/// What a fast double press meant.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
-#[serde(rename_all = "snake_case")]
-pub enum Meant {
-    /// Two digits.
-    Two,
-    /// One digit.
-    One,
 }
 
 /// A setting of this device.

@@ -1,6 +1,12 @@
-//! Entries to one field book: the same for the same set, in any order.
+//! Entries to one field book: the same for the same set, in any order, however often one is said.
 
-use super::kinds::{Corner, EndKind, Followed, HowRead, PhotoTaken, PitchRead, TapeMarks, Thing};
+use super::acts::Act;
+use super::entry::{Entry, Said};
+use super::heads::{Heads, heads};
+use super::kinds::{
+    Corner, EndKind, Followed, HowRead, Kind, PhotoTaken, PitchRead, TapeMarks, Thing,
+};
+use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
 /// One job as its entries tell it.
@@ -22,10 +28,18 @@ pub struct FieldBook {
     pub pitches: Vec<BookedPitch>,
     /// Photos kept.
     pub photos: Vec<(Uuid, PhotoTaken)>,
-    /// Ids of entries of a kind that this version does not know.
+    /// Every entry of a known kind, in display order, with whether it is in force.
+    pub acts: Vec<Act>,
+    /// Ids of entries of a kind that this version does not know, or whose body it cannot read.
     pub unknown: Vec<Uuid>,
+    /// Ids of entries of a known kind written by a newer version: read as far as understood.
+    pub newer: Vec<Uuid>,
     /// Ids of entries whose supersedes list names itself or runs in a circle; ignored there.
     pub circular: Vec<Uuid>,
+    /// Ids that are superseded but have not come yet.
+    pub awaited: Vec<Uuid>,
+    /// Ids that came with two different contents; the lesser one in byte order is folded.
+    pub id_conflicts: Vec<Uuid>,
 }
 
 /// A reading with what became of it.
@@ -53,7 +67,7 @@ pub struct BookedReading {
     pub author: String,
     /// Which device.
     pub device: Uuid,
-    /// The strike in force that takes it out of use.
+    /// What takes it out of use, if anything does.
     pub struck: Option<Struck>,
 }
 
@@ -70,17 +84,195 @@ pub struct BookedPitch {
     pub local_time: String,
     /// Who.
     pub author: String,
-    /// The strike in force that takes it out of use.
+    /// Which device.
+    pub device: Uuid,
+    /// What takes it out of use, if anything does.
     pub struck: Option<Struck>,
 }
 
-/// A strike in force.
+/// The entry in force that takes another out of use: the earliest, where there are several.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Struck {
     /// Its entry.
     pub by: Uuid,
+    /// What it is.
+    pub how: TakenOut,
     /// Why, where a reason was given.
     pub reason: Option<String>,
     /// Local time with offset, RFC 3339.
     pub local_time: String,
+    /// Who.
+    pub author: String,
+    /// Which device.
+    pub device: Uuid,
+}
+
+/// How an entry went out of use.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TakenOut {
+    /// Struck.
+    Strike,
+    /// Its booking was taken back.
+    Undo,
+    /// Another entry stands in its place.
+    Replaced,
+}
+
+/// The field book that a set of entries tells.
+///
+/// An entry said twice counts once. Of two entries with one id the lesser one is folded and the
+/// id is flagged, so that the order in which they came does not matter.
+pub fn fold<'a>(entries: impl IntoIterator<Item = &'a Entry>) -> FieldBook {
+    let mut told = FieldBook::default();
+    let set = distinct(entries, &mut told);
+    let links = set
+        .iter()
+        .map(|(id, entry)| (*id, entry.supersedes.as_slice()))
+        .collect();
+    let heads = heads(&links);
+    let mut in_order: Vec<&Entry> = set.values().copied().collect();
+    in_order.sort_by_key(|entry| entry.display_order());
+
+    for entry in &in_order {
+        let kind = match entry.said() {
+            Said::Known(kind) => kind,
+            Said::Newer(kind) => {
+                told.newer.push(entry.id);
+                kind
+            }
+            Said::Unknown => {
+                told.unknown.push(entry.id);
+                continue;
+            }
+        };
+        told.acts.push(Act {
+            entry: entry.id,
+            device: entry.device,
+            author: entry.author.clone(),
+            local_time: entry.local_time.clone(),
+            supersedes: entry.supersedes.clone(),
+            in_force: heads.in_force.contains(&entry.id),
+            kind,
+        });
+    }
+    let read_back = read_backs(&told.acts);
+    for place in 0..told.acts.len() {
+        let act = told.acts[place].clone();
+        let struck = taken_out(act.entry, &heads, &set);
+        told.take(act, struck, &read_back);
+    }
+    told.corners.sort_by_key(|(_, corner)| corner.after_leg);
+    told.leg_ends.sort_by_key(|(_, leg, _)| *leg);
+    told.circular = heads.circular.into_iter().collect();
+    told.awaited = heads.awaited.into_iter().collect();
+    told
+}
+
+impl FieldBook {
+    /// Puts one act where it belongs; acts come in display order.
+    fn take(&mut self, act: Act, struck: Option<Struck>, read_back: &BTreeSet<Uuid>) {
+        match act.kind {
+            Kind::Reading(reading) => self.readings.push(BookedReading {
+                entry: act.entry,
+                thing: reading.thing,
+                text: reading.text,
+                tape: reading.tape,
+                how: reading.how,
+                followed: reading.followed,
+                blind: reading.blind,
+                read_back: read_back.contains(&act.entry),
+                local_time: act.local_time,
+                author: act.author,
+                device: act.device,
+                struck,
+            }),
+            Kind::Pitch(pitch) => self.pitches.push(BookedPitch {
+                entry: act.entry,
+                leg: pitch.leg,
+                read: pitch.read,
+                local_time: act.local_time,
+                author: act.author,
+                device: act.device,
+                struck,
+            }),
+            Kind::JobStarted(_)
+            | Kind::Corner(_)
+            | Kind::CannotGet(_)
+            | Kind::LegEnd(_)
+            | Kind::Photo(_)
+                if !act.in_force => {}
+            Kind::JobStarted(job) => {
+                self.address = job.address;
+                self.pretend = job.pretend;
+            }
+            Kind::Corner(corner) => self.corners.push((act.entry, corner)),
+            Kind::CannotGet(lack) => self.cannot_get.push((act.entry, lack.thing, lack.reason)),
+            Kind::LegEnd(at) => self.leg_ends.push((act.entry, at.leg, at.end)),
+            Kind::Photo(photo) => self.photos.push((act.entry, photo)),
+            Kind::ReadBackRight(_) | Kind::Strike(_) | Kind::Undo(_) | Kind::Redo(_) => {}
+        }
+    }
+
+    /// Readings of one thing that are in force, in display order.
+    pub fn in_force_of<'a>(&'a self, thing: &'a Thing) -> impl Iterator<Item = &'a BookedReading> {
+        self.readings
+            .iter()
+            .filter(move |read| read.thing == *thing && read.struck.is_none())
+    }
+}
+
+fn distinct<'a>(
+    entries: impl IntoIterator<Item = &'a Entry>,
+    told: &mut FieldBook,
+) -> BTreeMap<Uuid, &'a Entry> {
+    let mut set: BTreeMap<Uuid, &Entry> = BTreeMap::new();
+    let mut conflicts = BTreeSet::new();
+    for entry in entries {
+        let kept = set.entry(entry.id).or_insert(entry);
+        if *kept != entry {
+            conflicts.insert(entry.id);
+            *kept = (*kept).min(entry);
+        }
+    }
+    told.id_conflicts = conflicts.into_iter().collect();
+    set
+}
+
+fn read_backs(acts: &[Act]) -> BTreeSet<Uuid> {
+    let in_force = acts.iter().filter(|act| act.in_force);
+    in_force
+        .filter_map(|act| match &act.kind {
+            Kind::ReadBackRight(about) => Some(about.entry),
+            Kind::JobStarted(_)
+            | Kind::Reading(_)
+            | Kind::Corner(_)
+            | Kind::CannotGet(_)
+            | Kind::LegEnd(_)
+            | Kind::Pitch(_)
+            | Kind::Photo(_)
+            | Kind::Strike(_)
+            | Kind::Undo(_)
+            | Kind::Redo(_) => None,
+        })
+        .collect()
+}
+
+fn taken_out(id: Uuid, heads: &Heads, set: &BTreeMap<Uuid, &Entry>) -> Option<Struck> {
+    let by = heads.out_by.get(&id)?.iter().filter_map(|by| set.get(by));
+    let first = by.min_by_key(|by| by.display_order())?;
+    let (how, reason) = match first.said() {
+        Said::Known(Kind::Strike(strike)) | Said::Newer(Kind::Strike(strike)) => {
+            (TakenOut::Strike, strike.reason)
+        }
+        Said::Known(Kind::Undo(_)) | Said::Newer(Kind::Undo(_)) => (TakenOut::Undo, None),
+        Said::Known(_) | Said::Newer(_) | Said::Unknown => (TakenOut::Replaced, None),
+    };
+    Some(Struck {
+        by: first.id,
+        how,
+        reason,
+        local_time: first.local_time.clone(),
+        author: first.author.clone(),
+        device: first.device,
+    })
 }

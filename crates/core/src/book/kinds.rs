@@ -26,8 +26,7 @@ pub enum Thing {
 }
 
 /// One kind of entry and its body.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "kind", content = "body", rename_all = "snake_case")]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Kind {
     /// A job begins.
     JobStarted(JobStarted),
@@ -49,6 +48,91 @@ pub enum Kind {
     Strike(Strike),
     /// Takes a strike, or the last act, back.
     Undo(Undo),
+    /// Takes an undo back, so that the act stands again.
+    Redo(Redo),
+}
+
+impl Kind {
+    /// Its name in an entry.
+    pub fn name(&self) -> &'static str {
+        match self {
+            Kind::JobStarted(_) => "job_started",
+            Kind::Reading(_) => "reading",
+            Kind::ReadBackRight(_) => "read_back_right",
+            Kind::Corner(_) => "corner",
+            Kind::CannotGet(_) => "cannot_get",
+            Kind::LegEnd(_) => "leg_end",
+            Kind::Pitch(_) => "pitch",
+            Kind::Photo(_) => "photo",
+            Kind::Strike(_) => "strike",
+            Kind::Undo(_) => "undo",
+            Kind::Redo(_) => "redo",
+        }
+    }
+
+    /// Version of the shape of its body that this program writes.
+    pub fn version(&self) -> u32 {
+        1
+    }
+
+    /// Entries and photos that the body speaks of: entry ids, photo hashes.
+    pub fn refs(&self) -> Vec<String> {
+        match self {
+            Kind::ReadBackRight(about) => vec![about.entry.to_string()],
+            Kind::Photo(photo) => vec![photo.sha256.clone()],
+            Kind::JobStarted(_)
+            | Kind::Reading(_)
+            | Kind::Corner(_)
+            | Kind::CannotGet(_)
+            | Kind::LegEnd(_)
+            | Kind::Pitch(_)
+            | Kind::Strike(_)
+            | Kind::Undo(_)
+            | Kind::Redo(_) => Vec::new(),
+        }
+    }
+
+    /// The body as JSON text, as it will be kept.
+    pub fn body(&self) -> String {
+        // Every number in these shapes is finite once read, and every key a string: this cannot
+        // fail. A `null` would read back as an unknown body, never as a wrong one.
+        let text = match self {
+            Kind::JobStarted(body) => serde_json::to_string(body),
+            Kind::Reading(body) => serde_json::to_string(body),
+            Kind::ReadBackRight(body) => serde_json::to_string(body),
+            Kind::Corner(body) => serde_json::to_string(body),
+            Kind::CannotGet(body) => serde_json::to_string(body),
+            Kind::LegEnd(body) => serde_json::to_string(body),
+            Kind::Pitch(body) => serde_json::to_string(body),
+            Kind::Photo(body) => serde_json::to_string(body),
+            Kind::Strike(body) => serde_json::to_string(body),
+            Kind::Undo(body) => serde_json::to_string(body),
+            Kind::Redo(body) => serde_json::to_string(body),
+        };
+        text.unwrap_or_else(|_| "null".to_owned())
+    }
+
+    /// Reads a body; fields that are not known are passed over. None: the kind is not known, or
+    /// the body does not read as one of it.
+    pub fn read(kind: &str, body: &str) -> Option<Kind> {
+        fn of<T: serde::de::DeserializeOwned>(body: &str, kind: fn(T) -> Kind) -> Option<Kind> {
+            serde_json::from_str(body).ok().map(kind)
+        }
+        match kind {
+            "job_started" => of(body, Kind::JobStarted),
+            "reading" => of(body, Kind::Reading),
+            "read_back_right" => of(body, Kind::ReadBackRight),
+            "corner" => of(body, Kind::Corner),
+            "cannot_get" => of(body, Kind::CannotGet),
+            "leg_end" => of(body, Kind::LegEnd),
+            "pitch" => of(body, Kind::Pitch),
+            "photo" => of(body, Kind::Photo),
+            "strike" => of(body, Kind::Strike),
+            "undo" => of(body, Kind::Undo),
+            "redo" => of(body, Kind::Redo),
+            _ => None,
+        }
+    }
 }
 
 /// Body of [`Kind::JobStarted`].
@@ -280,3 +364,7 @@ pub struct Strike {
 /// Body of [`Kind::Undo`].
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Undo {}
+
+/// Body of [`Kind::Redo`].
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Redo {}
