@@ -1,6 +1,6 @@
 // The last reply, and where the person is. All that is true about a job comes from a reply.
-import type { JobView, Request, Said, SettingsView, TodayView } from './generated';
-import { command, NoAnswer } from './wire';
+import type { JobView, Reply, Request, Said, SettingsView, Thing, TodayView } from './generated';
+import { command, NoAnswer, photo } from './wire';
 import { words } from './words';
 
 export type Place = 'Today' | 'Field book' | 'Plan';
@@ -41,14 +41,14 @@ let queue: Promise<unknown> = Promise.resolve();
 export function ask(make: Request | (() => Request | null)): Promise<boolean> {
   const turn = queue.then(async () => {
     const request = typeof make === 'function' ? make() : make;
-    return request === null ? false : take(request);
+    return request === null ? false : take(() => command(request));
   });
   queue = turn;
   return turn;
 }
 
-async function take(request: Request): Promise<boolean> {
-  const reply = await persist(request);
+async function take(send: () => Promise<Reply>): Promise<boolean> {
+  const reply = await persist(send);
   if (!reply) return false;
   switch (reply.reply) {
     case 'today':
@@ -79,11 +79,11 @@ function heed(refused: Said | null): boolean {
 }
 
 // A request that books is the same request however often it is sent, so it may be sent again.
-async function persist(request: Request) {
+async function persist(send: () => Promise<Reply>): Promise<Reply | null> {
   for (const wait of [0, 150, 600]) {
     if (wait) await new Promise((resolve) => setTimeout(resolve, wait));
     try {
-      const reply = await command(request);
+      const reply = await send();
       book.silent = null;
       return reply;
     } catch (error) {
@@ -120,4 +120,11 @@ export async function start(): Promise<void> {
   if (!newest || !(await ask({ ask: 'job', job: newest.job }))) return;
   const pad = book.job?.pad;
   if (pad?.open || pad?.corner_after || pad?.read_back) go('Field book');
+}
+
+/** Keeps a photo beside the book, of a thing where one is in hand. */
+export function keepPhoto(job: string, of: Thing | null, file: Blob): Promise<boolean> {
+  const turn = queue.then(() => take(() => photo({ job, of, from: 'camera' }, file)));
+  queue = turn;
+  return turn;
 }

@@ -1,6 +1,6 @@
 // The only door out: every request leaves by `command`, every photo by `photo`.
 import { invoke, isTauri } from '@tauri-apps/api/core';
-import type { Reply, Request } from './generated';
+import type { Reply, Request, Thing } from './generated';
 
 /** The field book on this device did not answer. Nothing is known to be changed. */
 export class NoAnswer extends Error {}
@@ -9,6 +9,16 @@ export class NoAnswer extends Error {}
 export async function command(request: Request): Promise<Reply> {
   if (isTauri()) return invokeOr<Reply>('command', { request });
   return post('/command', JSON.stringify(request), 'application/json');
+}
+
+/** What goes with a photo. */
+export type AboutPhoto = { job: string; of: Thing | null; from: 'camera' | 'file' };
+
+/** Sends the bytes of one photo, as they are. Throws `NoAnswer`. */
+export async function photo(about: AboutPhoto, file: Blob): Promise<Reply> {
+  const query = new URLSearchParams({ job: about.job, from: about.from });
+  if (about.of?.thing === 'leg') query.set('leg', String(about.of.leg));
+  return post(`/photo?${query}`, file, file.type || 'application/octet-stream');
 }
 
 async function invokeOr<T>(name: string, body: Record<string, unknown>): Promise<T> {

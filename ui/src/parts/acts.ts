@@ -1,0 +1,51 @@
+// Acts that more than one place offers.
+import type { NextAct, Thing } from '../generated';
+import { ask, book, go, say } from '../state.svelte';
+import { words } from '../words';
+
+/** The job in hand; without one, says where to start one. */
+export function jobInHand(): string | null {
+  if (!book.job) say(words.frame.noJob, 'refused');
+  return book.job?.job ?? null;
+}
+
+/** Opens the keypad in the Field book for a thing, or for the next useful one. */
+export async function openPad(thing: Thing | null, sight: 'blind' | 'open'): Promise<void> {
+  const job = jobInHand();
+  if (!job) return;
+  if (book.place !== 'Field book') go('Field book');
+  if (await ask({ ask: 'open_pad', job, thing, blind: sight === 'blind' })) {
+    book.chosen = null;
+    scrollTo(0, 0);
+  }
+}
+
+/** Leads to what comes next. */
+export function follow(next: NextAct): void {
+  if (next.next === 'read') void openPad(next.thing, 'open');
+  else if (next.next === 'corner') go('Field book');
+  else go('Plan');
+}
+
+/** Opens the region of a thing and brings it into sight. */
+export function choose(thing: string): void {
+  book.chosen = thing;
+  requestAnimationFrame(() => {
+    const leaf = document.querySelector<HTMLElement>(`section[data-leaf="${thing}"]`);
+    leaf?.scrollIntoView({ block: 'nearest' });
+    leaf?.focus({ preventScroll: true });
+  });
+}
+
+/** `leg 4` as the name of its region. */
+export function nameOf(thing: string): string {
+  return thing.charAt(0).toUpperCase() + thing.slice(1);
+}
+
+/** Strikes an entry; it stays in its story. */
+export async function strike(entry: string, thing: string): Promise<void> {
+  const job = jobInHand();
+  if (job && (await ask({ ask: 'strike', job, entry, reason: null }))) {
+    say(words.fieldBook.struck(thing));
+  }
+}

@@ -1,0 +1,56 @@
+// What the device can do beside showing: speak, sound, stay awake.
+
+/** Speaks one sentence, taking the place of what is being spoken. Text stays on the screen. */
+export function speak(sentence: string): void {
+  if (!('speechSynthesis' in window)) return;
+  const said = new SpeechSynthesisUtterance(sentence);
+  said.lang = document.documentElement.lang || 'en';
+  const voice = speechSynthesis.getVoices().find((v) => v.localService && v.lang.startsWith('en'));
+  if (voice) said.voice = voice;
+  speechSynthesis.cancel();
+  speechSynthesis.speak(said);
+}
+
+let sounds: AudioContext | null = null;
+
+/** A short low tone: that key did nothing. */
+export function lowTone(): void {
+  if (!('AudioContext' in window)) return;
+  sounds ??= new AudioContext();
+  const tone = sounds.createOscillator();
+  const volume = sounds.createGain();
+  tone.frequency.value = 196;
+  volume.gain.value = 0.15;
+  tone.connect(volume).connect(sounds.destination);
+  tone.start();
+  tone.stop(sounds.currentTime + 0.12);
+}
+
+/** Shakes what refused, for 120 ms; not where the system asks for less motion. */
+export function shake(element: Element | null | undefined): void {
+  if (!element || matchMedia('(prefers-reduced-motion: reduce)').matches) return;
+  const steps = [0, -6, 6, -4, 4, 0].map((x) => ({ transform: `translateX(${x}px)` }));
+  element.animate(steps, { duration: 120 });
+}
+
+/** Keeps the screen awake until the returned act; calls `refused` where the device will not. */
+export function stayAwake(refused: () => void): () => void {
+  let lock: WakeLockSentinel | null = null;
+  let wanted = true;
+  async function request(): Promise<void> {
+    if (!wanted || document.visibilityState !== 'visible') return;
+    try {
+      lock = await navigator.wakeLock.request('screen');
+      if (!wanted) await lock.release();
+    } catch {
+      refused();
+    }
+  }
+  void request();
+  document.addEventListener('visibilitychange', request);
+  return () => {
+    wanted = false;
+    document.removeEventListener('visibilitychange', request);
+    void lock?.release();
+  };
+}
