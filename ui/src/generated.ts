@@ -127,7 +127,7 @@ about: string,
  */
 story: Array<StoryView>, 
 /**
- * Photos of it.
+ * Photos of it, the newest first, by their names in the photo folder: `/photo/{sha256}`.
  */
 photos: Array<string>, };
 
@@ -277,7 +277,7 @@ eighths: number, } | { "key": "take_back_one" } | { "key": "book_it" };
 /**
  * A kind of line.
  */
-export type LineKind = "leg" | "eave" | "rake" | "ridge" | "hip" | "valley" | "side_wall" | "head_wall" | "pitch_break";
+export type LineKind = "leg" | "eave" | "rake" | "ridge" | "hip" | "valley" | "side_wall" | "head_wall" | "pitch_break" | "tie";
 
 /**
  * One line of the plan.
@@ -464,7 +464,7 @@ reversed: boolean, } | { "by": "same_as",
 leg: number, };
 
 /**
- * What to draw, in feet; the walker's side is at the foot.
+ * What to draw, in feet: x to the right, y up the sheet; the walker's side is at the foot.
  */
 export type PlanView = { 
 /**
@@ -901,7 +901,7 @@ about: string,
  */
 story: Array<StoryView>, 
 /**
- * Photos of it.
+ * Photos of it, the newest first, by their names in the photo folder: `/photo/{sha256}`.
  */
 photos: Array<string>, };
 

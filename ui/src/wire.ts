@@ -17,8 +17,13 @@ export type AboutPhoto = { job: string; of: Thing | null; from: 'camera' | 'file
 /** Sends the bytes of one photo, as they are. Throws `NoAnswer`. */
 export async function photo(about: AboutPhoto, file: Blob): Promise<Reply> {
   const query = new URLSearchParams({ job: about.job, from: about.from });
-  if (about.of?.thing === 'leg') query.set('leg', String(about.of.leg));
+  if (about.of) query.set('of', named(about.of));
   return post(`/photo?${query}`, file, file.type || 'application/octet-stream');
+}
+
+/** The name of a thing in an address: `leg 4`, `tie 2-5`. */
+function named(thing: Thing): string {
+  return thing.thing === 'leg' ? `leg ${thing.leg}` : `tie ${thing.from}-${thing.to}`;
 }
 
 async function invokeOr<T>(name: string, body: Record<string, unknown>): Promise<T> {

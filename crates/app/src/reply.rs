@@ -294,7 +294,7 @@ pub struct ThingView {
     pub about: String,
     /// All readings of it, newest first.
     pub story: Vec<StoryView>,
-    /// Photos of it.
+    /// Photos of it, the newest first, by their names in the photo folder: `/photo/{sha256}`.
     pub photos: Vec<String>,
 }
 
@@ -358,7 +358,7 @@ pub struct SuspectView {
     pub why: Said,
 }
 
-/// What to draw, in feet; the walker's side is at the foot.
+/// What to draw, in feet: x to the right, y up the sheet; the walker's side is at the foot.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
 pub struct PlanView {
     /// Every line.
@@ -414,6 +414,8 @@ pub enum LineKind {
     HeadWall,
     /// Edge between two slopes of one leg.
     PitchBreak,
+    /// A check length between two corners.
+    Tie,
 }
 
 /// The name of a face on the plan.
