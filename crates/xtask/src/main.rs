@@ -1,7 +1,9 @@
 //! `cargo xtask`: set-up, the demo, every test, the benchmarks. Plain std, so that it compiles in a
 //! second on a machine that has nothing else yet.
 
+mod bench;
 mod count;
+mod demo;
 mod ground;
 mod run;
 mod setup;
@@ -13,6 +15,8 @@ use std::process::ExitCode;
 const HELP: &str = "\
 cargo xtask COMMAND
 
+  demo    builds, prints what a pretend house comes to, and opens it on localhost
+  bench   measures ours beside a peer, all in one run; the last line says how many hold
   test    sets up this machine and runs every test; the last lines are a table of counts
 
 Each says what it does as it goes. Only Rust and Node are needed beforehand.";
@@ -22,6 +26,8 @@ fn main() -> ExitCode {
     let words: Vec<&str> = words.iter().map(String::as_str).collect();
     let end = match words.as_slice() {
         ["test"] => ground::Ground::find().and_then(|ground| test::run(&ground)),
+        ["demo"] => ground::Ground::find().and_then(|ground| demo::run(&ground)),
+        ["bench"] => ground::Ground::find().and_then(|ground| bench::run(&ground)),
         [] | ["help" | "--help" | "-h"] => {
             println!("{HELP}");
             Ok(())

@@ -5,8 +5,11 @@ use crate::run;
 use crate::trouble::Trouble;
 use std::process::Command;
 
-/// A C compiler for SQLite, a browser, and the tracer that watches what reaches the disk.
-pub const TEST_PACKAGES: [&str; 4] = ["build-essential", "pkg-config", "chromium", "strace"];
+/// A C compiler for SQLite.
+pub const COMPILER_PACKAGES: [&str; 2] = ["build-essential", "pkg-config"];
+
+/// A browser, and the tracer that watches what reaches the disk.
+pub const TEST_PACKAGES: [&str; 2] = ["chromium", "strace"];
 
 /// What the shell is compiled against, and a display and a driver to press its buttons.
 pub const SHELL_PACKAGES: [&str; 10] = [

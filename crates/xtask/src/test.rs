@@ -32,6 +32,7 @@ enum Told {
 pub fn run(ground: &Ground) -> Result<(), Trouble> {
     let mut table = Table::default();
     table.step("set-up", || {
+        setup::packages(&setup::COMPILER_PACKAGES)?;
         setup::packages(&setup::TEST_PACKAGES)?;
         setup::tool(ground, "cargo-deny")?;
         Ok(Told::Held(None))

@@ -1,0 +1,161 @@
+//! `cargo xtask bench`: every benchmark in one run, ours and its peer side by side.
+//!
+//! Benchmarks are programs that print rows, tab between the fields; this file alone judges them:
+//!
+//! ```text
+//! row <name> <ours> <peer> <unit> <at least | at most> <ratio>
+//! ```
+
+use crate::ground::Ground;
+use crate::run;
+use crate::setup;
+use crate::trouble::Trouble;
+
+/// One comparison.
+#[derive(Clone, Debug, PartialEq)]
+struct Row {
+    name: String,
+    ours: f64,
+    peer: f64,
+    unit: String,
+    goal: Goal,
+}
+
+/// What ours over the peer's must come to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Goal {
+    AtLeast(f64),
+    AtMost(f64),
+}
+
+/// Builds in release, runs every benchmark, prints a line each and how many hold.
+///
+/// A row that falls short is a finding, no failure.
+///
+/// # Errors
+/// What kept a benchmark from running, in a sentence.
+pub fn run(ground: &Ground) -> Result<(), Trouble> {
+    println!("==> build");
+    setup::node_modules(ground, "ui")?;
+    setup::node_modules(ground, "tests/browser")?;
+    run::must(&mut ground.command("npm", "ui", &["run", "build"]))?;
+    let build = [
+        "build",
+        "--release",
+        "-p",
+        "eavebook-cli",
+        "-p",
+        "eavebook-bench",
+    ];
+    run::must(&mut ground.command("cargo", ".", &build))?;
+
+    println!("==> run");
+    let release = ground.target.join("release");
+    let kernels = release.join("eavebook-bench");
+    let mut kernels = ground.command(&kernels.to_string_lossy(), ".", &[]);
+    let mut page = ground.command("node", "tests/browser", &["../bench/page.mjs"]);
+    let mut rows = Vec::new();
+    for benchmark in [&mut kernels, &mut page] {
+        benchmark.env("EAVEBOOK", release.join("eavebook"));
+        let said = run::must(benchmark)?;
+        rows.extend(said.lines.iter().filter_map(|line| row(line)));
+    }
+
+    println!("\n==> all of it\n");
+    for row in &rows {
+        println!("{}", line(row));
+    }
+    println!(
+        "{} of {} hold",
+        rows.iter().filter(|row| holds(row)).count(),
+        rows.len()
+    );
+    Ok(())
+}
+
+/// Reads a row; any other line a benchmark prints is none.
+fn row(line: &str) -> Option<Row> {
+    let fields: Vec<&str> = line.split('\t').collect();
+    let ["row", name, ours, peer, unit, side, ratio] = fields.as_slice() else {
+        return None;
+    };
+    let ratio = ratio.parse().ok()?;
+    let goal = match *side {
+        "at least" => Goal::AtLeast(ratio),
+        "at most" => Goal::AtMost(ratio),
+        _ => return None,
+    };
+    let (name, unit) = ((*name).to_owned(), (*unit).to_owned());
+    Some(Row {
+        name,
+        ours: ours.parse().ok()?,
+        peer: peer.parse().ok()?,
+        unit,
+        goal,
+    })
+}
+
+fn holds(row: &Row) -> bool {
+    let ratio = row.ours / row.peer;
+    match row.goal {
+        Goal::AtLeast(goal) => ratio >= goal,
+        Goal::AtMost(goal) => ratio <= goal,
+    }
+}
+
+fn line(row: &Row) -> String {
+    let goal = match row.goal {
+        Goal::AtLeast(goal) => format!(">= {goal}"),
+        Goal::AtMost(goal) => format!("<= {goal}"),
+    };
+    format!(
+        "{:<52} ours {:>9.2} peer {:>9.2} {:<10} ratio {:>6.2} goal {goal:<8} {}",
+        row.name,
+        row.ours,
+        row.peer,
+        row.unit,
+        row.ours / row.peer,
+        if holds(row) { "holds" } else { "falls short" },
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{holds, line, row};
+
+    #[test]
+    fn a_rate_that_reaches_its_share_of_the_peer_holds() {
+        let told = row("row\tbook\t70\t100\tper s\tat least\t0.7").unwrap();
+        assert!(holds(&told));
+        assert!(
+            line(&told).ends_with("ratio   0.70 goal >= 0.7   holds"),
+            "{}",
+            line(&told)
+        );
+    }
+
+    #[test]
+    fn a_time_past_its_share_of_the_peer_falls_short() {
+        let told = row("row\tsolve\t21\t10\tms\tat most\t2").unwrap();
+        assert!(!holds(&told));
+        assert!(
+            line(&told).ends_with("ratio   2.10 goal <= 2     falls short"),
+            "{}",
+            line(&told)
+        );
+    }
+
+    #[test]
+    fn a_line_that_is_no_row_is_none() {
+        assert_eq!(row("row solve 21 10 ms"), None);
+        assert_eq!(row("row\tsolve\tfast\t10\tms\tat most\t2"), None);
+    }
+
+    #[test]
+    fn a_peer_that_measured_nothing_never_lets_a_row_hold() {
+        assert!(!holds(&row("row\tsolve\t0\t0\tms\tat most\t2").unwrap()));
+        assert!(!holds(
+            &row("row\tbook\tNaN\t100\tper s\tat least\t0.7").unwrap()
+        ));
+    }
+}
