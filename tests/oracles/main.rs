@@ -1,1 +1,2 @@
 //! oracles
+mod roof;

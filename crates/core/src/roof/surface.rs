@@ -1,0 +1,132 @@
+use crate::units::Pitch;
+
+/// The roof over all bodies.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Roof {
+    /// Faces by body, leg, band, then least place along the leg.
+    pub faces: Vec<Face>,
+    /// Edges, each once: pieces of one kind in one line between the same two planes are one.
+    pub edges: Vec<Edge>,
+    /// What should be looked at.
+    pub cautions: Vec<RoofCaution>,
+}
+
+impl Roof {
+    /// Area on the slope of all faces, sq ft.
+    #[must_use]
+    pub fn area(&self) -> f64 {
+        self.faces.iter().map(|face| face.area).sum()
+    }
+
+    /// Area in plan of all faces, sq ft.
+    #[must_use]
+    pub fn plan_area(&self) -> f64 {
+        self.faces.iter().map(|face| face.plan_area).sum()
+    }
+
+    /// Length of all edges of one kind, feet.
+    #[must_use]
+    pub fn length_of(&self, kind: EdgeKind) -> f64 {
+        self.edges
+            .iter()
+            .filter(|edge| edge.kind == kind)
+            .map(|edge| edge.length)
+            .sum()
+    }
+}
+
+/// One plane of roof.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Face {
+    /// Index of its body.
+    pub body: usize,
+    /// The leg from which it rises.
+    pub leg: usize,
+    /// Which slope of that leg, from the eave up; none where the leg has one slope.
+    pub band: Option<usize>,
+    /// Its slope.
+    pub pitch: Pitch,
+    /// Area in plan, sq ft.
+    pub plan_area: f64,
+    /// Area on the slope, sq ft.
+    pub area: f64,
+    /// Outer ring, counter-clockwise in plan, feet: x, y, height.
+    pub polygon: Vec<[f64; 3]>,
+    /// Holes, clockwise in plan.
+    pub holes: Vec<Vec<[f64; 3]>>,
+}
+
+/// One edge of the roof.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Edge {
+    /// What it is.
+    pub kind: EdgeKind,
+    /// Length in space, feet.
+    pub length: f64,
+    /// Its lower end: x, y, height.
+    pub from: [f64; 3],
+    /// Its upper end.
+    pub to: [f64; 3],
+    /// The faces along it: one at a free edge, two where planes meet; more only where legs in one
+    /// line carry one plane together.
+    pub faces: Vec<usize>,
+}
+
+/// What an edge of a face is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum EdgeKind {
+    /// Level edge of its own pitched leg.
+    Eave,
+    /// Free edge at a gable.
+    Rake,
+    /// Level edge between two faces that fall away from it.
+    Ridge,
+    /// Sloped edge between two faces that fall away from it.
+    Hip,
+    /// Edge between two faces that fall toward it.
+    Valley,
+    /// Sloped edge against a wall.
+    SideWall,
+    /// Level edge against a wall.
+    HeadWall,
+    /// Edge between two slopes of one leg.
+    PitchBreak,
+}
+
+impl EdgeKind {
+    /// Every kind there is.
+    pub const ALL: [EdgeKind; 8] = [
+        EdgeKind::Eave,
+        EdgeKind::Rake,
+        EdgeKind::Ridge,
+        EdgeKind::Hip,
+        EdgeKind::Valley,
+        EdgeKind::SideWall,
+        EdgeKind::HeadWall,
+        EdgeKind::PitchBreak,
+    ];
+}
+
+/// What should be looked at on a roof.
+#[derive(Clone, Debug, PartialEq)]
+pub enum RoofCaution {
+    /// A gable stands at an inside corner: the slope beside it dies against its plane.
+    GableAtInsideCorner {
+        /// Name of the body.
+        body: String,
+        /// The leg.
+        leg: usize,
+    },
+    /// A wall segment lies along no end leg and changes nothing.
+    IdleWall {
+        /// Index of the segment.
+        wall: usize,
+    },
+    /// Water stands in a valley that does not fall.
+    LevelValley {
+        /// One end: x, y, height.
+        from: [f64; 3],
+        /// The other end.
+        to: [f64; 3],
+    },
+}
