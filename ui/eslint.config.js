@@ -15,7 +15,6 @@ export default ts.config(
       'no-console': 'error',
       eqeqeq: 'error',
       'svelte/no-at-html-tags': 'error',
-      'svelte/no-inline-styles': ['error', { allowTransitions: false }],
     },
   },
 );

@@ -1,4 +1,5 @@
 // The last reply, and where the person is. All that is true about a job comes from a reply.
+import { MediaQuery } from 'svelte/reactivity';
 import type { JobView, Reply, Request, Said, SettingsView, Thing, TodayView } from './generated';
 import { command, NoAnswer, photo } from './wire';
 import { words } from './words';
@@ -8,6 +9,9 @@ export const PLACES: readonly Place[] = ['Today', 'Field book', 'Plan'];
 
 /** A sentence for the person; `refused` also shakes what was touched. */
 export type News = { text: string; kind: 'news' | 'refused'; count: number };
+
+/** Wide enough for two leaves side by side. */
+export const wide = new MediaQuery('width >= 1000px');
 
 class Book {
   today = $state<TodayView | null>(null);
@@ -96,7 +100,8 @@ async function persist(send: () => Promise<Reply>): Promise<Reply | null> {
 
 /** Opens a job at a place. */
 export async function openJob(job: string, place: Place = 'Field book'): Promise<void> {
-  if (await ask({ ask: 'job', job })) go(place);
+  await ask({ ask: 'job', job });
+  if (book.job?.job === job) go(place);
 }
 
 /** Goes to a place; the keypad is put away on leaving, what was typed stays. */
@@ -117,7 +122,8 @@ export async function start(): Promise<void> {
   const [, job, place] = /^#([0-9a-f-]{36})\/(\d)$/.exec(location.hash) ?? [];
   if (job) return openJob(job, PLACES[Number(place)] ?? 'Field book');
   const newest = book.today?.stops.find((stop) => !stop.pretend);
-  if (!newest || !(await ask({ ask: 'job', job: newest.job }))) return;
+  if (!newest) return;
+  await ask({ ask: 'job', job: newest.job });
   const pad = book.job?.pad;
   if (pad?.open || pad?.corner_after || pad?.read_back) go('Field book');
 }
