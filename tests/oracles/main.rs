@@ -1,2 +1,3 @@
 //! oracles
+mod outline;
 mod roof;

@@ -1,14 +1,37 @@
 //! Readings to adjusted corners, their covariance, suspects and unproved readings.
+//!
+//! [`adjust()`] turns the readings of a body into an [`Outline`]. The least squares underneath stand in [`net`] and know nothing of houses.
 
 use crate::survey::Point;
 use nalgebra::DMatrix;
+
+mod adjust;
+mod closure;
+mod lack;
+pub mod net;
+mod nominal;
+mod refuse;
+mod reliability;
+mod slips;
+mod suspects;
+mod words;
+
+pub use adjust::{Settings, adjust, adjust_with, default_sigma};
+pub use closure::{Closure, ClosureState, Tolerance};
+pub use nominal::{Nominal, WayRound, unit_vector};
+pub use refuse::{MOST_CORNERS, NoOutline};
+pub use reliability::UNPROVED;
+pub use slips::SlipPriors;
+pub use suspects::{Suspect, Suspects};
+pub use words::{ClosureWords, GapHint, LastLeg, Miss, Sense, Unseen};
 
 /// One adjusted outline.
 #[derive(Clone, Debug)]
 pub struct Outline {
     /// Where each corner lies; none where no reading says so.
     pub corners: Vec<Option<Corner>>,
-    /// Covariance of the corners, 2n x 2n sq ft (x0 y0 x1 ..); the datum corner 0 has zero rows.
+    /// Covariance of the corners, 2n x 2n sq ft (x0 y0 x1 ..); the datum corner 0 has zero rows,
+    /// corners without a place have rows of NaN.
     pub covariance: DMatrix<f64>,
     /// One figure a leg.
     pub legs: Vec<LegFigure>,
@@ -55,6 +78,8 @@ pub struct ReadingFigure {
     pub residual: f64,
     /// Share of a slip that shows in its residual, 0 to 1.
     pub redundancy: f64,
+    /// Residual over its own standard deviation; none where nothing checks it.
+    pub test: Option<f64>,
     /// Smallest slip that would be noticed, feet; none where nothing checks it.
     pub smallest_slip: Option<f64>,
 }
@@ -63,31 +88,21 @@ impl ReadingFigure {
     /// No other reading checks this one.
     #[must_use]
     pub fn is_unproved(&self) -> bool {
-        self.redundancy < 0.05
+        self.redundancy < UNPROVED
     }
 }
 
-/// What the readings speak against, all kinds of slip together.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Suspects {
-    /// Chance that nothing is wrong.
-    pub nothing_wrong: f64,
-    /// Fewest readings whose chance reaches 90 % of the rest, likeliest first; empty when the
-    /// chance that nothing is wrong is one half or more.
-    pub named: Vec<Suspect>,
-}
-
-/// A reading that the others speak against.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Suspect {
-    /// Index of the reading in the survey.
-    pub reading: usize,
-    /// Likeliest kind of slip.
-    pub kind: SlipKind,
-    /// What it would have been, if this was the slip; feet.
-    pub likely_value: f64,
-    /// Chance of this reading, all kinds together.
-    pub probability: f64,
+impl LegFigure {
+    /// Nothing says how long it is.
+    pub(crate) fn unknown() -> LegFigure {
+        LegFigure {
+            length: None,
+            sigma: None,
+            redundancy: None,
+            smallest_slip: None,
+            worked_out: true,
+        }
+    }
 }
 
 /// A kind of slip.
@@ -107,30 +122,4 @@ pub enum SlipKind {
     Reversed,
     /// None of the known kinds.
     Other,
-}
-
-/// How the two sums of an outline come out.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Closure {
-    /// Misclosure along leg 0, feet.
-    pub along: f64,
-    /// Misclosure square to leg 0, feet.
-    pub across: f64,
-    /// What to call it.
-    pub state: ClosureState,
-    /// The same in words.
-    pub words: String,
-}
-
-/// What to call a closure.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum ClosureState {
-    /// Corners are still to come.
-    Open,
-    /// Both sums within tolerance.
-    Closes,
-    /// The turns close, the legs do not.
-    Gap,
-    /// A leg was worked out from the others: that is no check.
-    NotChecked,
 }

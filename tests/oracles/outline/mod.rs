@@ -1,0 +1,4 @@
+//! The adjustment of outlines against printed examples, another program's output, and simulations.
+
+mod body;
+mod cases;
