@@ -8,4 +8,5 @@ pub mod outline;
 pub mod pitch;
 pub mod roof;
 pub mod survey;
+pub mod survey_file;
 pub mod units;

@@ -242,8 +242,8 @@ pub enum PenetrationKind {
 /// What a covering is nailed to.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Deck {
-    /// In words: `plank`, `sheet`.
-    pub kind: String,
+    /// In words: `plank`, `sheet`; where somebody saw it.
+    pub kind: Option<String>,
     /// Width of a plank.
     pub plank_width: Option<Length>,
     /// Gap between planks.
@@ -253,8 +253,8 @@ pub struct Deck {
 /// What lies on the roof now.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Covering {
-    /// In words: `strip shingle`, `wood shake`.
-    pub kind: String,
+    /// In words: `strip shingle`, `wood shake`; where somebody saw it.
+    pub kind: Option<String>,
     /// How many layers, where somebody looked.
     pub layers: Option<u32>,
 }

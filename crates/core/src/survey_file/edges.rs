@@ -1,0 +1,205 @@
+//! What rises at each leg.
+
+use super::json::Reader;
+use super::measures::{self, Least, short};
+use super::refusal::{Refusal, ShapeFault};
+use crate::survey::{Band, LegEdge, PitchReading, Rise, Way};
+use crate::units::{Angle, Length, Pitch, quotable};
+
+/// What rises at a leg, said in a way that no roof has.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum EdgeFault {
+    /// Nothing of a slope or an end.
+    #[error("nothing is said of what rises here: give pitch, pitch_readings, bands or end")]
+    Empty,
+    /// More than one thing said.
+    #[error("it gives both {first} and {second}: keep one of the two")]
+    TwoThings {
+        /// The key given first.
+        first: &'static str,
+        /// The other.
+        second: &'static str,
+    },
+    /// A pitch that is no slope.
+    #[error(
+        "a pitch of {} in 12 is no slope of a roof: write more than 0 and at most 48, or \
+         {{\"end\": \"gable\"}} where nothing slopes",
+        short(*pitch)
+    )]
+    PitchRange {
+        /// Rise in 12, as written.
+        pitch: f64,
+    },
+    /// An angle that is no slope.
+    #[error(
+        "{} degrees is no slope of a roof: write more than 0 and at most 76, a reversed reading too",
+        short(*degrees)
+    )]
+    DegreesRange {
+        /// As written.
+        degrees: f64,
+    },
+    /// A word for an end that does not exist.
+    #[error("the end \"{end}\" is unknown: write gable or wall")]
+    UnknownEnd {
+        /// As written.
+        end: String,
+    },
+    /// No band, or too many.
+    #[error("it has {bands} bands: give 1 to 4, from the eave up")]
+    BandCount {
+        /// How many.
+        bands: usize,
+    },
+    /// A band below another that does not say where it ends.
+    #[error("a band with another above it has no rise: give the height in feet that it rises")]
+    BandWithoutRise,
+    /// A last band that ends.
+    #[error("the last band has a rise: take it out, it runs up to the ridge")]
+    LastBandWithRise,
+    /// An empty list of readings.
+    #[error("it holds no reading: give at least one {{\"degrees\": 26.5}}, or leave it out")]
+    NoPitchReading,
+}
+
+const KEYS: &[&str] = &["pitch", "pitch_readings", "bands", "end", "overhang"];
+/// Readings of one slope, and edges of one body.
+const MOST_READINGS: usize = 100;
+const MOST_EDGES: usize = 1000;
+
+pub(super) fn edges(reader: &mut Reader<'_>) -> Result<Vec<LegEdge>, Refusal> {
+    reader.list("a list of edges, one a leg", MOST_EDGES, edge)
+}
+
+fn edge(reader: &mut Reader<'_>) -> Result<LegEdge, Refusal> {
+    let mut said: Option<(&'static str, Rise)> = None;
+    let mut overhang = None;
+    reader.object("an edge such as {\"pitch\": 6}", |reader, key| {
+        let (name, rise) = match key {
+            "pitch" => ("pitch", Rise::Pitch(pitch(reader)?)),
+            "pitch_readings" => ("pitch_readings", Rise::PitchReadings(readings(reader)?)),
+            "bands" => ("bands", Rise::Bands(bands(reader)?)),
+            "end" => ("end", end(reader)?),
+            "overhang" => {
+                overhang = Some(measures::length(reader, Least::Zero)?);
+                return Ok(());
+            }
+            _ => return Err(reader.unknown_key(key, KEYS)),
+        };
+        match said.replace((name, rise)) {
+            None => Ok(()),
+            Some((first, _)) => {
+                let second = name;
+                Err(reader.refuse(EdgeFault::TwoThings { first, second }))
+            }
+        }
+    })?;
+    let (_, rise) = said.ok_or_else(|| reader.refuse(EdgeFault::Empty))?;
+    Ok(LegEdge { rise, overhang })
+}
+
+fn pitch(reader: &mut Reader<'_>) -> Result<Pitch, Refusal> {
+    const STEEPEST: f64 = 48.0;
+    let pitch = reader.number("a number, the rise in 12,")?;
+    if pitch > 0.0 && pitch <= STEEPEST {
+        Ok(Pitch::rise_in_12(pitch))
+    } else {
+        Err(reader.refuse(EdgeFault::PitchRange { pitch }))
+    }
+}
+
+fn end(reader: &mut Reader<'_>) -> Result<Rise, Refusal> {
+    match reader.text("gable or wall")?.as_str() {
+        "gable" => Ok(Rise::Gable),
+        "wall" => Ok(Rise::Wall),
+        other => Err(reader.refuse(EdgeFault::UnknownEnd {
+            end: quotable(other),
+        })),
+    }
+}
+
+fn bands(reader: &mut Reader<'_>) -> Result<Vec<Band>, Refusal> {
+    let bands = reader.list("a list of bands from the eave up", 100, band)?;
+    if !(1..=4).contains(&bands.len()) {
+        let bands = bands.len();
+        return Err(reader.refuse(EdgeFault::BandCount { bands }));
+    }
+    for (place, band) in bands.iter().enumerate() {
+        let fault = match (band.rise, place + 1 == bands.len()) {
+            (None, false) => EdgeFault::BandWithoutRise,
+            (Some(_), true) => EdgeFault::LastBandWithRise,
+            (None, true) | (Some(_), false) => continue,
+        };
+        return Err(Refusal::at(reader.path().place(place), fault));
+    }
+    Ok(bands)
+}
+
+fn band(reader: &mut Reader<'_>) -> Result<Band, Refusal> {
+    let mut slope: Option<Pitch> = None;
+    let mut rise: Option<Length> = None;
+    reader.object(
+        "a band such as {\"pitch\": 20, \"rise\": 8}",
+        |reader, key| {
+            match key {
+                "pitch" => slope = Some(pitch(reader)?),
+                "rise" => rise = Some(measures::length(reader, Least::AboveZero)?),
+                _ => return Err(reader.unknown_key(key, &["pitch", "rise"])),
+            }
+            Ok(())
+        },
+    )?;
+    let pitch = reader.must_have(slope, "pitch", "\"pitch\": 6")?;
+    Ok(Band { pitch, rise })
+}
+
+fn readings(reader: &mut Reader<'_>) -> Result<Vec<PitchReading>, Refusal> {
+    let wanted = "a list such as [{\"degrees\": 26.5}]";
+    let readings = reader.list(wanted, MOST_READINGS, reading)?;
+    if readings.is_empty() {
+        return Err(reader.refuse(EdgeFault::NoPitchReading));
+    }
+    Ok(readings)
+}
+
+fn reading(reader: &mut Reader<'_>) -> Result<PitchReading, Refusal> {
+    /// The angle of 48 in 12, rounded up.
+    const STEEPEST: f64 = 76.0;
+    let mut angle = None;
+    let mut way = Way::Forward;
+    reader.object("a reading such as {\"degrees\": 26.5}", |reader, key| {
+        match key {
+            "degrees" => {
+                let degrees = reader.number("a number of degrees")?;
+                if !(degrees > 0.0 && degrees <= STEEPEST) {
+                    return Err(reader.refuse(EdgeFault::DegreesRange { degrees }));
+                }
+                angle = Some(Angle::degrees(degrees));
+            }
+            "reversed" if reader.truth("true or false")? => way = Way::Reversed,
+            "reversed" => {}
+            _ => return Err(reader.unknown_key(key, &["degrees", "reversed"])),
+        }
+        Ok(())
+    })?;
+    let angle = reader.must_have(angle, "degrees", "\"degrees\": 26.5")?;
+    Ok(PitchReading { angle, way })
+}
+
+impl Reader<'_> {
+    /// A refusal of the key just read.
+    pub(super) fn unknown_key(&self, key: &str, known: &'static [&'static str]) -> Refusal {
+        let key = quotable(key);
+        self.refuse(ShapeFault::UnknownKey { key, known })
+    }
+
+    /// What a key gave, or a refusal of the object without it.
+    pub(super) fn must_have<T>(
+        &self,
+        given: Option<T>,
+        key: &'static str,
+        example: &'static str,
+    ) -> Result<T, Refusal> {
+        given.ok_or_else(|| self.refuse(ShapeFault::KeyMissing { key, example }))
+    }
+}

@@ -1,0 +1,205 @@
+//! Numbers, lengths and places as the file writes them.
+
+use super::json::{Kind, Reader};
+use super::refusal::{Refusal, ShapeFault};
+use crate::survey::Point;
+use crate::units::{Length, Tape, TapeRefusal};
+
+/// A number, length or angle out of its range.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum MeasureFault {
+    /// Tape text that is no reading.
+    #[error(transparent)]
+    Tape(#[from] TapeRefusal),
+    /// A length that nobody measured at a house.
+    #[error("{} ft is no length of a house: write more than 0 and at most 10,000 ft", short(*feet))]
+    Length {
+        /// As written.
+        feet: f64,
+    },
+    /// A length below zero or too long, where none is a length too.
+    #[error("{} ft is out of range: write 0 to 10,000 ft", short(*feet))]
+    LengthOrNone {
+        /// As written.
+        feet: f64,
+    },
+    /// A standard deviation of nothing.
+    #[error(
+        "a sigma of {} says that nothing was uncertain: write more than 0, or leave it out",
+        short(*sigma)
+    )]
+    Sigma {
+        /// As written.
+        sigma: f64,
+    },
+    /// A place too far off.
+    #[error("{} ft lies too far off: count from a corner of the house", short(*feet))]
+    Place {
+        /// As written.
+        feet: f64,
+    },
+    /// A number that counts something.
+    #[error("{} counts nothing: write a whole number from {least} to {most}", short(*number))]
+    Count {
+        /// As written.
+        number: f64,
+        /// Least.
+        least: u32,
+        /// Most.
+        most: u32,
+    },
+    /// A number that must be above another.
+    #[error("{} is out of range: write a number from {least} to {most}", short(*number))]
+    Range {
+        /// As written.
+        number: f64,
+        /// Least.
+        least: f64,
+        /// Most.
+        most: f64,
+    },
+}
+
+/// A number as it stands in a sentence: never hundreds of digits.
+pub(super) fn short(number: f64) -> String {
+    if number.abs() < 1e12 && (number.abs() > 1e-6 || number == 0.0) {
+        number.to_string()
+    } else {
+        format!("{number:e}")
+    }
+}
+
+/// Which lengths are taken.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Least {
+    /// Above zero, as a tape reads.
+    AboveZero,
+    /// Zero too.
+    Zero,
+}
+
+/// A length as written, not yet looked at.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Written {
+    Feet(f64),
+    Text(String),
+}
+
+impl Written {
+    pub(super) fn take(reader: &mut Reader<'_>) -> Result<Written, Refusal> {
+        const WANTED: &str = "a number of feet, or tape text such as \"42' 7 1/2\\\"\"";
+        if reader.kind()? == Kind::Text {
+            reader.text(WANTED).map(Written::Text)
+        } else {
+            reader.number(WANTED).map(Written::Feet)
+        }
+    }
+
+    /// The length, and the text where it was one.
+    pub(super) fn length(self, least: Least) -> Result<(Length, Option<String>), MeasureFault> {
+        match self {
+            Written::Text(text) => {
+                let tape = Tape::read(&text)?;
+                Ok((tape.length(), Some(text)))
+            }
+            Written::Feet(feet) => {
+                let length = Length::feet(feet);
+                let fault = match least {
+                    Least::AboveZero => MeasureFault::Length { feet },
+                    Least::Zero if length == Length::ZERO => return Ok((length, None)),
+                    Least::Zero => MeasureFault::LengthOrNone { feet },
+                };
+                length.is_a_reading().then_some((length, None)).ok_or(fault)
+            }
+        }
+    }
+}
+
+/// A length.
+pub(super) fn length(reader: &mut Reader<'_>, least: Least) -> Result<Length, Refusal> {
+    let (length, _) = Written::take(reader)?
+        .length(least)
+        .map_err(|fault| reader.refuse(fault))?;
+    Ok(length)
+}
+
+/// A length in inches, above zero.
+pub(super) fn inches(reader: &mut Reader<'_>, least: Least) -> Result<Length, Refusal> {
+    let inches = reader.number("a number of inches")?;
+    let (length, _) = Written::Feet(inches / 12.0)
+        .length(least)
+        .map_err(|fault| reader.refuse(fault))?;
+    Ok(length)
+}
+
+/// One standard deviation of a length.
+pub(super) fn sigma(reader: &mut Reader<'_>) -> Result<Length, Refusal> {
+    let written = Written::take(reader)?;
+    if let Written::Feet(sigma) = written
+        && sigma <= 0.0
+    {
+        return Err(reader.refuse(MeasureFault::Sigma { sigma }));
+    }
+    let (length, _) = written
+        .length(Least::AboveZero)
+        .map_err(|fault| reader.refuse(fault))?;
+    Ok(length)
+}
+
+/// A number within a range.
+pub(super) fn number_from(reader: &mut Reader<'_>, least: f64, most: f64) -> Result<f64, Refusal> {
+    let number = reader.number("a number")?;
+    if (least..=most).contains(&number) {
+        Ok(number)
+    } else {
+        Err(reader.refuse(MeasureFault::Range {
+            number,
+            least,
+            most,
+        }))
+    }
+}
+
+/// A whole number.
+pub(super) fn count(reader: &mut Reader<'_>, least: u32, most: u32) -> Result<u32, Refusal> {
+    let number = reader.number("a whole number")?;
+    let whole = number as u32;
+    let is_whole = (number - f64::from(whole)).abs() < f64::EPSILON;
+    if is_whole && (least..=most).contains(&whole) {
+        Ok(whole)
+    } else {
+        Err(reader.refuse(MeasureFault::Count {
+            number,
+            least,
+            most,
+        }))
+    }
+}
+
+/// The number of a leg or corner, from 0.
+pub(super) fn index(reader: &mut Reader<'_>) -> Result<usize, Refusal> {
+    count(reader, 0, 99_999).map(|number| number as usize)
+}
+
+/// A place in plan: `[x, y]`.
+pub(super) fn point(reader: &mut Reader<'_>) -> Result<Point, Refusal> {
+    const FARTHEST: f64 = 10_000_000.0;
+    let [x, y] = reader.pair("[x, y] in feet", |reader| {
+        let feet = reader.number("a number of feet")?;
+        if feet.abs() > FARTHEST {
+            return Err(reader.refuse(MeasureFault::Place { feet }));
+        }
+        Ok(feet)
+    })?;
+    Ok(Point { x, y })
+}
+
+/// A text that is more than blanks.
+pub(super) fn name(reader: &mut Reader<'_>, wanted: &'static str) -> Result<String, Refusal> {
+    let text = reader.text(wanted)?;
+    if text.trim().is_empty() {
+        let found = "an empty text".to_owned();
+        return Err(reader.refuse(ShapeFault::Wrong { found, wanted }));
+    }
+    Ok(text)
+}

@@ -1,0 +1,101 @@
+//! `eavebook-survey/1`: a survey as JSON text, written by hand or by another program.
+//!
+//! The text is read once from front to back and judged as it comes, so that a file of any size is
+//! answered soon and in little memory. A key that is unknown or given twice is refused by name.
+//! What can be decided from the file alone is refused here; what needs the corners adjusted or the
+//! roof raised is left to those who do it.
+
+mod bodies;
+mod edges;
+mod extras;
+mod json;
+mod known_outline;
+mod measures;
+mod path;
+mod readings;
+mod refusal;
+
+pub use bodies::BodyFault;
+pub use edges::EdgeFault;
+pub use extras::{ExtraFault, Settings};
+pub use known_outline::OutlineFault;
+pub use measures::MeasureFault;
+pub use path::Path;
+pub use readings::ReadingFault;
+pub use refusal::{Fault, Refusal, ShapeFault, SyntaxFault};
+
+use crate::survey::Survey;
+use json::Reader;
+
+/// The name of the format, as the file says it.
+pub const FORMAT: &str = "eavebook-survey/1";
+
+/// What a survey file holds.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SurveyFile {
+    /// What was seen and read at the house.
+    pub survey: Survey,
+    /// Rates to price by; none: the file says nothing of them.
+    pub rates: Option<Settings>,
+    /// Code profile; none: the file says nothing of it.
+    pub code: Option<Settings>,
+}
+
+const KEYS: &[&str] = &[
+    "format",
+    "bodies",
+    "walls",
+    "penetrations",
+    "deck",
+    "covering",
+    "hearsay",
+    "rates",
+    "code",
+];
+
+/// Reads a survey file.
+///
+/// # Errors
+/// The first thing that is wrong, as one line that says where and what to write.
+pub fn read(text: &[u8]) -> Result<SurveyFile, Refusal> {
+    let mut reader = Reader::new(text)?;
+    let mut format = None;
+    let mut bodies = None;
+    let mut survey = Survey::default();
+    let (mut rates, mut code) = (None, None);
+    let wanted = "a survey, {\"format\": \"eavebook-survey/1\", \"bodies\": [...]}";
+    reader.object(wanted, |reader, key| {
+        match key {
+            "format" => format = Some(known_format(reader)?),
+            "bodies" => bodies = Some(bodies::bodies(reader)?),
+            "walls" => survey.walls = extras::walls(reader)?,
+            "penetrations" => survey.penetrations = extras::penetrations(reader)?,
+            "deck" => survey.deck = Some(extras::deck(reader)?),
+            "covering" => survey.covering = Some(extras::covering(reader)?),
+            "hearsay" => survey.hearsay = extras::hearsay(reader)?,
+            "rates" => rates = Some(extras::settings(reader)?),
+            "code" => code = Some(extras::settings(reader)?),
+            _ => return Err(reader.unknown_key(key, KEYS)),
+        }
+        Ok(())
+    })?;
+    reader.end()?;
+    reader.must_have(format, "format", "\"format\": \"eavebook-survey/1\"")?;
+    survey.bodies = reader.must_have(bodies, "bodies", "\"bodies\": [{...}]")?;
+    Ok(SurveyFile {
+        survey,
+        rates,
+        code,
+    })
+}
+
+fn known_format(reader: &mut Reader<'_>) -> Result<(), Refusal> {
+    const WANTED: &str = "\"eavebook-survey/1\"";
+    let format = reader.text(WANTED)?;
+    if format == FORMAT {
+        return Ok(());
+    }
+    let found = format!("the format \"{}\"", crate::units::quotable(&format));
+    let wanted = WANTED;
+    Err(reader.refuse(ShapeFault::Wrong { found, wanted }))
+}
