@@ -1,10 +1,12 @@
 //! Entries, their fold into a field book, strikes, stories; the keypad that makes a reading.
 
 pub mod acts;
+pub mod agree;
 pub mod clock;
 pub mod entry;
 pub mod fold;
 pub mod heads;
 pub mod keypad;
 pub mod kinds;
+pub mod lay_out;
 pub mod story;
