@@ -196,6 +196,28 @@ impl Entry {
         text
     }
 
+    /// The unknown fields of the envelope as one JSON object, each as it came.
+    pub fn other_json(&self) -> String {
+        let fields: Vec<String> = self
+            .other
+            .iter()
+            .map(|(name, json)| format!("{}:{json}", json_of(name)))
+            .collect();
+        format!("{{{}}}", fields.join(","))
+    }
+
+    /// Reads what [`Entry::other_json`] wrote.
+    ///
+    /// # Errors
+    /// Not a JSON object.
+    pub fn other_of(json: &str) -> Result<BTreeMap<String, String>, serde_json::Error> {
+        let fields: BTreeMap<String, Box<RawValue>> = serde_json::from_str(json)?;
+        Ok(fields
+            .into_iter()
+            .map(|(name, json)| (name, json.get().to_owned()))
+            .collect())
+    }
+
     /// Reads what [`Entry::to_json`] wrote, or what a newer version wrote, and checks it.
     ///
     /// # Errors

@@ -1,0 +1,48 @@
+//! One program at a time: a lock of the operating system, which goes when its holder does, also
+//! by kill -9.
+
+use crate::error::{At, StoreError};
+use std::fs::{File, OpenOptions, TryLockError};
+use std::io::{Read, Seek, Write};
+
+const NAME: &str = "book.lock";
+
+/// Takes the lock of the folder; it is held until the file is dropped.
+pub(crate) fn take(at: &At) -> Result<File, StoreError> {
+    let path = at.0.join(NAME);
+    let mut file = OpenOptions::new()
+        .read(true)
+        .write(true)
+        .create(true)
+        .truncate(false)
+        .open(&path)
+        .map_err(|why| at.io(&path, why))?;
+    match file.try_lock() {
+        Ok(()) => {}
+        Err(TryLockError::WouldBlock) => {
+            return Err(StoreError::InUse {
+                dir: at.dir(),
+                holder: holder(&mut file),
+            });
+        }
+        Err(TryLockError::Error(why)) => return Err(at.io(&path, why)),
+    }
+    // Only so that the next one can be told whom to close.
+    let told = file
+        .set_len(0)
+        .and_then(|()| file.rewind())
+        .and_then(|()| write!(file, "{}", std::process::id()));
+    told.map_err(|why| at.io(&path, why))?;
+    Ok(file)
+}
+
+fn holder(file: &mut File) -> String {
+    let mut text = String::new();
+    let process = file
+        .read_to_string(&mut text)
+        .ok()
+        .and_then(|_| text.trim().parse::<u32>().ok());
+    process
+        .map(|id| format!(" (process {id})"))
+        .unwrap_or_default()
+}
