@@ -1,6 +1,7 @@
 //! Readings to adjusted corners, their covariance, suspects and unproved readings.
 //!
-//! [`adjust()`] turns the readings of a body into an [`Outline`]. The least squares underneath stand in [`net`] and know nothing of houses.
+//! [`walk()`] turns legs and corner taps into a shape, [`adjust()`] the readings of a body into an
+//! [`Outline`]. The least squares underneath stand in [`net`] and know nothing of houses.
 
 use crate::survey::Point;
 use nalgebra::DMatrix;
@@ -14,6 +15,7 @@ mod refuse;
 mod reliability;
 mod slips;
 mod suspects;
+mod walk;
 mod words;
 
 pub use adjust::{Settings, adjust, adjust_with, default_sigma};
@@ -23,6 +25,7 @@ pub use refuse::{MOST_CORNERS, NoOutline};
 pub use reliability::UNPROVED;
 pub use slips::SlipPriors;
 pub use suspects::{Suspect, Suspects};
+pub use walk::{DrawnLeg, DrawnLength, LegLength, Round, Walk, WalkedLeg, walk};
 pub use words::{ClosureWords, GapHint, LastLeg, Miss, Sense, Unseen};
 
 /// One adjusted outline.
