@@ -7,6 +7,7 @@ use super::measures::{self, Least, short};
 use super::path::Path;
 use super::readings::{check_span, id_reused, readings};
 use super::refusal::Refusal;
+use crate::outline::default_sigma;
 use crate::survey::{Body, PlacedFrom, Point, Sketch};
 use crate::units::{Angle, Length, quotable};
 use std::collections::{BTreeMap, BTreeSet};
@@ -94,7 +95,7 @@ const OUTLINE_KEYS: &[&str] = &[
 ];
 const FROM_KEYS: &[&str] = &["body", "corner", "offset", "sigma"];
 
-/// Bodies of one survey, corners of one outline, corners of all together.
+/// Bodies of one survey, corners of one outline given as known, corners of all together.
 const MOST_BODIES: usize = 100;
 const MOST_CORNERS: usize = 1000;
 const MOST_CORNERS_IN_ALL: usize = 2000;
@@ -264,7 +265,7 @@ fn outline(reader: &mut Reader<'_>) -> Result<Said, Refusal> {
 
 fn turns(reader: &mut Reader<'_>) -> Result<Vec<Angle>, Refusal> {
     let wanted = "a list of turns in degrees, one a leg";
-    let turns = reader.list(wanted, MOST_CORNERS, |reader| {
+    let turns = reader.list(wanted, crate::outline::MOST_CORNERS, |reader| {
         measures::number_from(reader, -179.0, 179.0).map(Angle::degrees)
     })?;
     if turns.len() < 3 {
@@ -298,14 +299,8 @@ fn from(reader: &mut Reader<'_>) -> Result<PlacedFrom, Refusal> {
         body: reader.must_have(body, "body", "\"body\": \"main\"")?,
         corner: reader.must_have(corner, "corner", "\"corner\": 0")?,
         offset,
-        sigma: sigma.unwrap_or_else(|| tape_sigma(offset.x.hypot(offset.y))),
+        sigma: sigma.unwrap_or_else(|| Length::feet(default_sigma(offset.x.hypot(offset.y)))),
     })
-}
-
-/// One standard deviation of a taped length, feet, where none is given: sighting an eave from the
-/// ground and the tape itself.
-fn tape_sigma(feet: f64) -> Length {
-    Length::feet(0.18_f64.hypot(0.0005 * feet))
 }
 
 fn corner_count(outline: &Sketch) -> usize {

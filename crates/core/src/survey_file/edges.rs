@@ -100,7 +100,7 @@ fn edge(reader: &mut Reader<'_>) -> Result<LegEdge, Refusal> {
 
 fn pitch(reader: &mut Reader<'_>) -> Result<Pitch, Refusal> {
     const STEEPEST: f64 = 48.0;
-    let pitch = reader.number("a number, the rise in 12,")?;
+    let pitch = reader.number("the rise in 12 as a number")?;
     if pitch > 0.0 && pitch <= STEEPEST {
         Ok(Pitch::rise_in_12(pitch))
     } else {

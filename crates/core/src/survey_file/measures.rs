@@ -23,6 +23,14 @@ pub enum MeasureFault {
         /// As written.
         feet: f64,
     },
+    /// Inches that nobody measured at a house.
+    #[error("{} in is out of range: write {least} to 120,000 in", short(*inches))]
+    Inches {
+        /// As written.
+        inches: f64,
+        /// Least, in words.
+        least: &'static str,
+    },
     /// A standard deviation of nothing.
     #[error(
         "a sigma of {} says that nothing was uncertain: write more than 0, or leave it out",
@@ -123,12 +131,16 @@ pub(super) fn length(reader: &mut Reader<'_>, least: Least) -> Result<Length, Re
     Ok(length)
 }
 
-/// A length in inches, above zero.
+/// A length given in inches.
 pub(super) fn inches(reader: &mut Reader<'_>, least: Least) -> Result<Length, Refusal> {
     let inches = reader.number("a number of inches")?;
-    let (length, _) = Written::Feet(inches / 12.0)
-        .length(least)
-        .map_err(|fault| reader.refuse(fault))?;
+    let (length, _) = Written::Feet(inches / 12.0).length(least).map_err(|_| {
+        let least = match least {
+            Least::AboveZero => "more than 0",
+            Least::Zero => "0",
+        };
+        reader.refuse(MeasureFault::Inches { inches, least })
+    })?;
     Ok(length)
 }
 

@@ -63,9 +63,15 @@ impl Refusal {
     /// The same refusal, naming the thing at fault; the first name stays.
     #[must_use]
     pub(super) fn about(mut self, kind: &str, name: &str) -> Refusal {
-        self.said
-            .about
-            .get_or_insert_with(|| format!("{kind} {}", quotable(name)));
+        self.said.about.get_or_insert_with(|| {
+            let name = quotable(name);
+            // What has no name of its own is called `body 2` already.
+            if name.starts_with(kind) {
+                name
+            } else {
+                format!("{kind} {name}")
+            }
+        });
         self
     }
 
@@ -225,7 +231,7 @@ pub enum ShapeFault {
         most: usize,
     },
     /// A shorter or longer list than one thing has.
-    #[error("the list has {found} places, not {wanted}: write {wanted}")]
+    #[error("the list has {found} places: write {wanted}")]
     Count {
         /// How many stand there.
         found: usize,

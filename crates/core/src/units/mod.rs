@@ -32,11 +32,24 @@ pub(crate) fn quotable(text: &str) -> String {
             quoted.push('…');
             break;
         }
-        if sign.is_control() || matches!(sign, '\u{2028}' | '\u{2029}') {
+        if sign.is_control() || turns_or_hides(sign) {
             quoted.extend(sign.escape_default());
         } else {
             quoted.push(sign);
         }
     }
     quoted
+}
+
+/// Signs that break a line or turn the reading direction of what stands around them, or show
+/// nothing at all (Unicode line separators, bidirectional and zero-width formats).
+const fn turns_or_hides(sign: char) -> bool {
+    matches!(
+        sign,
+        '\u{200b}'..='\u{200f}'
+            | '\u{2028}'..='\u{202e}'
+            | '\u{2060}'..='\u{206f}'
+            | '\u{61c}'
+            | '\u{feff}'
+    )
 }
