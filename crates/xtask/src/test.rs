@@ -118,17 +118,18 @@ fn fuzz(ground: &Ground) -> Result<Told, Trouble> {
     ]))?;
     let mut runs: Vec<Command> = Vec::new();
     for target in &listed.lines {
+        // What a run finds worth keeping goes into the first folder; the seeds stay as they are.
+        let (found, seeds) = (format!("corpus/{target}"), format!("seeds/{target}"));
+        let folder = ground.root.join("tests/fuzz").join(&found);
+        std::fs::create_dir_all(&folder).map_err(|cause| Trouble::File {
+            path: folder,
+            cause,
+        })?;
         let mut command = ground.command("rustup", "tests/fuzz", &nightly);
-        command.args([
-            "run",
-            "--fuzz-dir",
-            ".",
-            target,
-            "--",
-            FUZZ_TIME,
-            "-rss_limit_mb=2048",
-        ]);
-        command.env_remove("CARGO_TARGET_DIR");
+        command.args(["run", "--fuzz-dir", ".", target, &found, &seeds, "--"]);
+        command.args([FUZZ_TIME, "-rss_limit_mb=2048"]);
+        // Built with a sanitizer by another compiler: a target folder of its own.
+        command.env("CARGO_TARGET_DIR", ground.target.join("fuzz"));
         runs.push(command);
     }
     all(&mut runs)
