@@ -18,7 +18,17 @@ export type AboutPhoto = { job: string; of: Thing | null; from: 'camera' | 'file
 export async function photo(about: AboutPhoto, file: Blob): Promise<Reply> {
   const query = new URLSearchParams({ job: about.job, from: about.from });
   if (about.of) query.set('of', named(about.of));
+  if (isTauri()) {
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    return invokeOr<Reply>('photo', bytes, { 'eavebook-about': query.toString() });
+  }
   return post(`/photo?${query}`, file, file.type || 'application/octet-stream');
+}
+
+/** Where a kept photo can be shown from. Throws `NoAnswer`. */
+export async function photoAddress(sha256: string): Promise<string> {
+  if (!isTauri()) return `/photo/${sha256}`;
+  return URL.createObjectURL(new Blob([await invokeOr<ArrayBuffer>('kept_photo', { sha256 })]));
 }
 
 /** The name of a thing in an address: `leg 4`, `tie 2-5`. */
@@ -26,9 +36,13 @@ function named(thing: Thing): string {
   return thing.thing === 'leg' ? `leg ${thing.leg}` : `tie ${thing.from}-${thing.to}`;
 }
 
-async function invokeOr<T>(name: string, body: Record<string, unknown>): Promise<T> {
+async function invokeOr<T>(
+  name: string,
+  body: Record<string, unknown> | Uint8Array,
+  headers: Record<string, string> = {},
+): Promise<T> {
   try {
-    return await invoke<T>(name, body);
+    return await invoke<T>(name, body, { headers });
   } catch (cause) {
     throw new NoAnswer(String(cause), { cause });
   }
