@@ -1,0 +1,56 @@
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import { newBook, open } from './book.js';
+import { browser, picture, screen } from './screen.js';
+import { rectangle } from './walks.js';
+
+test('a rectangle in feet and inches is booked in at most thirty taps and no scroll', async (t) => {
+  const { url } = await open(t, newBook(t));
+  const { page, hand, hosts, wrong } = await screen(await browser(t));
+  await page.goto(url);
+  await hand.start('12 Pretend Lane');
+  await picture(page, 'field-book-empty');
+
+  hand.taps = 0;
+  await page.evaluate(() => (window.scrolls = 0));
+  await hand.tap('Read');
+  await picture(page, 'keypad');
+  const legs = rectangle('42 ft 7', '24 ft 6');
+  for (const [i, { length, corner }] of legs.entries()) {
+    await hand.book(length);
+    const back = page.getByRole('region', { name: 'Read-back' });
+    const value = `${length} in`;
+    assert.equal(await back.getAttribute('data-value'), value);
+    assert.match((await back.innerText()).replace(/\s+/g, ' '), new RegExp(value));
+    const spoken = await page.evaluate(() => window.spoken.at(-1));
+    assert.equal(
+      spoken,
+      { 0: 'four two feet, seven inches', 1: 'two four feet, six inches' }[i % 2],
+    );
+    if (i === 1) await picture(page, 'read-back');
+    await hand.tap(back.getByRole('button', { name: 'Right', exact: true }));
+    if (i < 3) await hand.tap(corner);
+  }
+  const closure = page.getByRole('region', { name: 'Closure' });
+  assert.equal(await closure.getAttribute('data-state'), 'closes');
+  assert.match(await closure.innerText(), /Closes/);
+  assert.ok(hand.taps <= 30, `${hand.taps} taps`);
+  const scrolls = await page.evaluate(() => [window.scrolls, window.scrollY]);
+  assert.deepEqual(scrolls, [0, 0]);
+  const values = await page
+    .getByRole('list', { name: 'Readings' })
+    .locator('li[data-thing]')
+    .evaluateAll((items) => items.map((item) => [item.dataset.thing, item.dataset.value]).sort());
+  assert.deepEqual(values, [
+    ['leg 1', '42 ft 7 in'],
+    ['leg 2', '24 ft 6 in'],
+    ['leg 3', '42 ft 7 in'],
+    ['leg 4', '24 ft 6 in'],
+  ]);
+  assert.deepEqual([...hosts], ['127.0.0.1']);
+  assert.deepEqual(wrong, []);
+  await picture(page, 'closes');
+  t.diagnostic(
+    `taps ${hand.taps}, scrolls ${scrolls[0]}, 4 of 4 read-backs equal in text and speech`,
+  );
+});

@@ -1,0 +1,107 @@
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import { newBook, open } from './book.js';
+import { browser, picture, screen } from './screen.js';
+
+async function onThePad(t, sized) {
+  const served = await open(t, newBook(t));
+  const seen = await screen(await browser(t), sized);
+  await seen.page.goto(served.url);
+  await seen.hand.start('12 Pretend Lane');
+  await seen.hand.tap('Read');
+  const pad = seen.page.getByRole('group', { name: 'Keypad' });
+  const key = (name) => pad.getByRole('button', { name, exact: true });
+  const slots = () =>
+    pad
+      .locator('[data-slot]')
+      .evaluateAll((all) =>
+        all.map((slot) => slot.querySelector('.typed').textContent + (slot.ariaCurrent ? '*' : '')),
+      );
+  return { ...served, ...seen, pad, key, slots };
+}
+
+const refusals = [
+  { name: 'fourteen inches', keys: ['9', 'ft', '1', '4'], of: 1 },
+  { name: 'feet twice', keys: ['9', 'ft', 'ft'], of: 1 },
+  { name: 'no length at all', keys: ['0', 'ft', 'Book it'], of: 1 },
+  { name: 'four hundred feet', keys: ['4', '0', '0', 'ft', 'Book it'], of: 1 },
+  { name: 'a figure without its unit', keys: ['4', '2', '7', 'Book it'], of: 1 },
+  { name: 'nothing to take back', keys: ['Take back one'], of: 1 },
+];
+
+for (const { name, keys } of refusals) {
+  test(`${name} is refused in words and changes nothing`, async (t) => {
+    const { page, hand, key, slots, wrong } = await onThePad(t);
+    for (const before of keys.slice(0, -1)) await hand.tap(key(before));
+    await page.waitForTimeout(50);
+    const stood = await slots();
+    await hand.tap(key(keys.at(-1)));
+    const status = page.getByRole('status').filter({ hasText: /\w/ });
+    await page.waitForFunction(() =>
+      [...document.querySelectorAll('.news [role=status]')].some((told) => told.textContent.trim()),
+    );
+    const said = (await status.allInnerTexts()).find((text) => !/copy/.test(text)).trim();
+    assert.match(said, /^[A-Z0-9"].*[.?]$/s);
+    assert.deepEqual(await slots(), stood);
+    assert.equal(await page.getByRole('region', { name: 'Read-back' }).count(), 0);
+    assert.deepEqual(wrong, []);
+    if (name === 'fourteen inches') await picture(page, 'refused');
+    t.diagnostic(`${name}: ${said}`);
+  });
+}
+
+test('ten keys within a second are all kept, in order', async (t) => {
+  const { page, key, slots, ask } = await onThePad(t);
+  const { stops } = await ask({ ask: 'today' });
+  const { job } = stops[0];
+  const before = (await ask({ ask: 'job', job })).pad.open.press;
+  const keys = [
+    '4',
+    '2',
+    'Take back one',
+    '3',
+    'ft',
+    '1',
+    'Take back one',
+    '1',
+    '0',
+    'Take back one',
+  ];
+  const places = [];
+  for (const name of keys) places.push(await key(name).boundingBox());
+  const began = Date.now();
+  for (const { x, y, width, height } of places) {
+    await page.touchscreen.tap(x + width / 2, y + height / 2);
+  }
+  const took = Date.now() - began;
+  await page.waitForFunction(
+    () => document.querySelector('[data-slot=in] .typed')?.textContent === '1',
+  );
+  const pad = (await ask({ ask: 'job', job })).pad.open;
+  assert.equal(pad.press - before, keys.length);
+  assert.deepEqual(await slots(), ['43', '1*', '']);
+  t.diagnostic(`10 of 10 kept in order; sent within ${took} ms`);
+});
+
+test('the same digit in a moment is kept and asked about, and the question is in no way', async (t) => {
+  const { page, hand, key, slots } = await onThePad(t);
+  const { x, y, width, height } = await key('2').boundingBox();
+  // Both taps within one task of the page: a bounce, however busy the machine is.
+  await page.evaluate(
+    ([left, top]) => {
+      const two = document.elementFromPoint(left, top);
+      two.click();
+      two.click();
+    },
+    [x + width / 2, y + height / 2],
+  );
+  const question = page.getByRole('group', { name: /two 2s\?/i });
+  await question.waitFor();
+  await picture(page, 'two-twos');
+  assert.deepEqual(await slots(), ['22*', '', '']);
+  await hand.tap(question.getByRole('button', { name: 'One', exact: true }));
+  await question.waitFor({ state: 'detached' });
+  assert.deepEqual(await slots(), ['2*', '', '']);
+  await hand.tap(key('ft'));
+  assert.deepEqual(await slots(), ['2', '*', '']);
+});

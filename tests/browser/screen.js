@@ -1,0 +1,124 @@
+// A phone in a browser, and the hand that taps it.
+import { chromium } from 'playwright-core';
+import { mkdirSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+
+const OUT = fileURLToPath(new URL('../out/', import.meta.url));
+
+export const PHONE = { width: 390, height: 844 };
+export const SMALL_PHONE = { width: 360, height: 640 };
+export const NARROW = { width: 320, height: 640 };
+export const WIDE = { width: 1280, height: 800 };
+
+/** A browser for one test file. */
+export async function browser(t) {
+  const started = await chromium.launch({
+    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+    args: [
+      '--no-sandbox',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+      '--disable-default-apps',
+      '--no-first-run',
+      '--metrics-recording-only',
+      '--use-fake-device-for-media-stream',
+      '--use-fake-ui-for-media-stream',
+    ],
+  });
+  t.after(() => started.close());
+  return started;
+}
+
+/**
+ * A page of the given size. Records what was asked to be spoken, how often the page scrolled, what
+ * went wrong in it, and every host it asked.
+ */
+export async function screen(started, size = PHONE) {
+  const touch = size.width < 1000;
+  const context = await started.newContext({
+    viewport: size,
+    hasTouch: touch,
+    isMobile: touch,
+    deviceScaleFactor: touch ? 2 : 1,
+  });
+  await context.addInitScript(() => {
+    window.spoken = [];
+    window.scrolls = 0;
+    const speak = SpeechSynthesis.prototype.speak;
+    SpeechSynthesis.prototype.speak = function (said) {
+      window.spoken.push(said.text);
+      return speak.call(this, said);
+    };
+    addEventListener('scroll', () => (window.scrolls += 1), true);
+  });
+  const page = await context.newPage();
+  page.setDefaultTimeout(10_000);
+  const hosts = new Set();
+  const wrong = [];
+  page.on('request', (request) => hosts.add(new URL(request.url()).hostname));
+  page.on('pageerror', (error) => wrong.push(String(error)));
+  page.on('console', (message) => message.type() === 'error' && wrong.push(message.text()));
+  const hand = new Hand(page, touch);
+  return { page, hand, hosts, wrong, context };
+}
+
+/** Taps, counted. */
+export class Hand {
+  taps = 0;
+
+  constructor(page, touch) {
+    this.page = page;
+    this.touch = touch;
+  }
+
+  button(name) {
+    return this.page.getByRole('button', { name, exact: true });
+  }
+
+  async tap(target) {
+    const there = typeof target === 'string' ? this.button(target).last() : target;
+    await (this.touch ? there.tap() : there.click());
+    this.taps += 1;
+  }
+
+  /** Starts a job from Today. */
+  async start(address) {
+    await this.tap('Start a job');
+    await this.page.getByRole('textbox', { name: 'Address' }).fill(address);
+    await this.tap('Start');
+    await this.page.locator('main[data-place="Field book"]').waitFor();
+  }
+
+  /** Types a length, `42 ft 7`, on the open keypad and books it. */
+  async book(length) {
+    const pad = this.page.getByRole('group', { name: 'Keypad' });
+    for (const key of keysOf(length))
+      await this.tap(pad.getByRole('button', { name: key, exact: true }));
+    await this.tap(pad.getByRole('button', { name: 'Book it', exact: true }));
+    await pad.waitFor({ state: 'detached' });
+  }
+
+  /** Books a whole walk: the first leg with Read, each next after its corner. */
+  async walk(legs) {
+    await this.tap('Read');
+    for (const [i, { length, corner }] of legs.entries()) {
+      await this.book(length);
+      if (i + 1 < legs.length) await this.tap(corner);
+    }
+  }
+}
+
+/** The keys that type a length: `42 ft 7 1/2`. */
+export function keysOf(length) {
+  return length.split(' ').flatMap((word) => {
+    if (word === 'ft' || word === 'in') return [word];
+    return word.includes('/') ? ['Fraction', word] : [...word];
+  });
+}
+
+/** A picture of the screen for people to look at. */
+export async function picture(page, name) {
+  mkdirSync(OUT, { recursive: true });
+  await page.screenshot({ path: `${OUT}${name}.png` });
+}
