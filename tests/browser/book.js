@@ -28,12 +28,11 @@ export async function open(t, folder) {
   return { url, kill, ended, ask: (request) => ask(url, request) };
 }
 
-/** Runs the program to its end with a book. */
-export async function run(command, folder) {
-  const program = spawn(PROGRAM, [command, '--book', folder, '--port', '0']);
-  await address(program);
-  program.kill('SIGKILL');
-  await new Promise((resolve) => program.once('exit', resolve));
+/** Adds the pretend house to a book. */
+export async function addPretendHouse(folder) {
+  const program = spawn(PROGRAM, ['demo', '--book', folder], { stdio: 'inherit' });
+  const code = await new Promise((resolve) => program.once('exit', resolve));
+  if (code !== 0) throw new Error(`demo ended with ${code}`);
 }
 
 function address(program) {

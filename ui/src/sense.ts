@@ -46,7 +46,7 @@ export function stayAwake(refused: () => void): () => void {
       refused();
     }
   }
-  void request();
+  void Promise.resolve().then(request);
   document.addEventListener('visibilitychange', request);
   return () => {
     wanted = false;

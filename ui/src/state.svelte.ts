@@ -104,10 +104,16 @@ export async function openJob(job: string, place: Place = 'Field book'): Promise
   if (book.job?.job === job) go(place);
 }
 
+/** Puts an open keypad away; what was typed stays. */
+export function putPadAway(): void {
+  const { job } = book;
+  if (job?.pad.open) void ask({ ask: 'close_pad', job: job.job });
+}
+
 /** Goes to a place; the keypad is put away on leaving, what was typed stays. */
 export function go(place: Place): void {
   const { job } = book;
-  if (job?.pad.open && place !== 'Field book') void ask({ ask: 'close_pad', job: job.job });
+  if (place !== 'Field book') putPadAway();
   if (place === 'Today') void ask({ ask: 'today' });
   book.place = place;
   book.chosen = null;
