@@ -1,0 +1,195 @@
+//! kill -9 of a writer at a random moment, then a look at the book.
+//!
+//! It proves order: nothing is said before the store has it. It does not prove the disk, since
+//! what was written outlives its process in the system's memory; that is for `synced`.
+
+use crate::writer;
+use eavebook_core::book::entry::{Entry, Said, sha256_hex};
+use eavebook_core::book::kinds::Kind;
+use eavebook_store::Book;
+use std::collections::BTreeSet;
+use std::io::{BufRead, BufReader, Read};
+use std::path::Path;
+use std::process::Stdio;
+use std::sync::mpsc;
+use std::time::Duration;
+use uuid::Uuid;
+
+const JOB: Uuid = Uuid::from_u128(7);
+
+/// What a writer said is done, over all rounds on one book.
+#[derive(Debug, Default)]
+struct Acknowledged {
+    keys: u64,
+    entries: BTreeSet<Uuid>,
+    photos: BTreeSet<String>,
+    lines: usize,
+}
+
+impl Acknowledged {
+    fn hear(&mut self, line: &str) {
+        self.lines += 1;
+        match line.split(' ').collect::<Vec<_>>()[..] {
+            ["key", number] => self.keys = number.parse().unwrap(),
+            ["booked", id] => {
+                self.entries.insert(id.parse().unwrap());
+            }
+            ["photo", sha256, id] => {
+                self.entries.insert(id.parse().unwrap());
+                self.photos.insert(sha256.to_owned());
+            }
+            _ => unreachable!("the writer said \"{line}\""),
+        }
+    }
+}
+
+/// Lets a writer work, kills it, and hears what it had said by then. The moment is counted in
+/// lines said, and from there in a random while; a quarter of the rounds count the while from the
+/// start of the process, so that opening is cut too.
+fn one_round(dir: &Path, manner: &str, noise: &mut Noise, told: &mut Acknowledged) {
+    let mut child = writer(dir, manner).stdout(Stdio::piped()).spawn().unwrap();
+    let out = BufReader::new(child.stdout.take().unwrap());
+    let (said, lines_said) = mpsc::channel();
+    let hearing = std::thread::spawn(move || {
+        out.lines()
+            .map(|line| line.unwrap())
+            .inspect(|_| said.send(()).unwrap_or(()))
+            .collect()
+    });
+    let lines = if noise.below(4) > 0 {
+        1 + noise.below(40)
+    } else {
+        0
+    };
+    for _ in 0..lines {
+        lines_said.recv().unwrap();
+    }
+    std::thread::sleep(Duration::from_micros(noise.below(4_000)));
+    child.kill().unwrap();
+    child.wait().unwrap();
+    let lines: Vec<String> = hearing.join().unwrap();
+    lines.iter().for_each(|line| told.hear(line));
+}
+
+/// What is wrong with a book, against what was acknowledged.
+fn faults(dir: &Path, told: &Acknowledged) -> Vec<String> {
+    let mut faults = Vec::new();
+    let book = Book::open(dir).unwrap();
+    let whole: String = rusqlite::Connection::open(book.file())
+        .unwrap()
+        .pragma_query_value(None, "integrity_check", |row| row.get(0))
+        .unwrap();
+    if whole != "ok" {
+        faults.push(format!("integrity: {whole}"));
+    }
+    let entries = book.entries(JOB).unwrap();
+    faults.extend(entries.damaged);
+    let there: BTreeSet<Uuid> = entries.whole.iter().map(|entry| entry.id).collect();
+    faults.extend(
+        told.entries
+            .difference(&there)
+            .map(|id| format!("entry {id} is lost")),
+    );
+
+    let text = book.draft(JOB, "pad").unwrap();
+    let (keys, booked): (u64, usize) =
+        text.map_or((0, 0), |text| serde_json::from_str(&text).unwrap());
+    if keys < told.keys {
+        faults.push(format!("keys {keys} of {}", told.keys));
+    }
+    let readings = entries
+        .whole
+        .iter()
+        .filter(|entry| entry.kind == "reading")
+        .count();
+    if readings != booked {
+        faults.push(format!(
+            "{readings} readings stand and the draft knows of {booked}"
+        ));
+    }
+    faults.extend(photos_in(&entries.whole).filter_map(|sha256| {
+        let mut bytes = Vec::new();
+        let read = book
+            .photo(&sha256)
+            .map(|mut file| file.read_to_end(&mut bytes));
+        let whole = read.is_ok() && sha256_hex(&bytes) == sha256;
+        (!whole).then(|| format!("photo {sha256} is booked and not whole"))
+    }));
+    let booked: BTreeSet<String> = photos_in(&entries.whole).collect();
+    faults.extend(
+        told.photos
+            .difference(&booked)
+            .map(|sha256| format!("photo {sha256} is lost")),
+    );
+    faults
+}
+
+fn photos_in(entries: &[Entry]) -> impl Iterator<Item = String> {
+    entries.iter().filter_map(|entry| match entry.said() {
+        Said::Known(Kind::Photo(photo)) => Some(photo.sha256),
+        Said::Known(_) | Said::Newer(_) | Said::Unknown => None,
+    })
+}
+
+#[test]
+fn a_hundred_kills_lose_nothing_that_was_acknowledged() {
+    let mut noise = Noise(0x0eaf_eb00_c000_0001);
+    let (mut lines, mut rounds) = (0, 0);
+    for _ in 0..10 {
+        let dir = tempfile::tempdir().unwrap();
+        let mut told = Acknowledged::default();
+        for _ in 0..10 {
+            one_round(dir.path(), "honest", &mut noise, &mut told);
+            rounds += 1;
+            assert_eq!(
+                faults(dir.path(), &told),
+                Vec::<String>::new(),
+                "round {rounds}"
+            );
+        }
+        lines += told.lines;
+    }
+    println!("{rounds} kills, {lines} acknowledged, 0 lost");
+    assert!(
+        lines > 1_000,
+        "only {lines} lines: the writer hardly worked"
+    );
+}
+
+/// How many of at most so many kills it takes until the check sees a fault of this kind.
+fn kills_until_seen(manner: &str, fault: &str) -> Option<usize> {
+    let mut noise = Noise(0x0eaf_eb00_c000_0002);
+    (1..=100).find(|_| {
+        let dir = tempfile::tempdir().unwrap();
+        let mut told = Acknowledged::default();
+        one_round(dir.path(), manner, &mut noise, &mut told);
+        faults(dir.path(), &told)
+            .iter()
+            .any(|seen| seen.contains(fault))
+    })
+}
+
+#[test]
+fn a_writer_that_says_so_before_it_is_so_is_seen() {
+    let kills = kills_until_seen("says-first", " is lost").expect("a lost entry in 100 kills");
+    println!("a reply before its commit is seen after {kills} kills");
+}
+
+#[test]
+fn a_writer_that_books_and_clears_its_draft_in_two_steps_is_seen() {
+    let kills = kills_until_seen("two-steps", "the draft knows of").expect("a torn act");
+    println!("a booking in two transactions is seen after {kills} kills");
+}
+
+/// Moments to kill at, the same in every run (SplitMix64: Steele, Lea, Flood 2014).
+struct Noise(u64);
+
+impl Noise {
+    fn below(&mut self, end: u64) -> u64 {
+        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
+        let mut mixed = self.0;
+        mixed = (mixed ^ (mixed >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+        mixed = (mixed ^ (mixed >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
+        (mixed ^ (mixed >> 31)) % end
+    }
+}
