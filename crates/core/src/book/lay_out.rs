@@ -1,179 +1,129 @@
 //! A field book laid out as the survey that the kernels take: legs in the order of the walk, turns
 //! at the corners, readings in force.
-//!
-//! The walk turns toward the building or away from it; here, and nowhere else, that becomes left
-//! and right.
 
 use super::fold::{BookedReading, FieldBook};
-use super::kinds::{Corner, EndKind, Followed, HowRead, PitchRead, Side, Thing, Turn};
-use crate::survey::{Body, LegEdge, PitchReading, Point, Reading, Rise, Sketch, Span, Survey, Way};
+use super::kinds::{EndKind, Followed, HowRead, PitchRead, Side, Thing, Turn};
+use crate::outline::{LegLength, Round, Tolerance, Walk, WalkedLeg, walk};
+use crate::survey::{Body, LegEdge, PitchReading, Reading, Rise, Sketch, Span, Survey, Way};
 use crate::units::{Angle, Length, Pitch, Tape};
-use std::collections::BTreeMap;
 
 /// A field book laid out.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LaidOut {
-    /// Legs walked or under way, from 1 to this; the legs of the outline once it is shut.
+    /// Legs walked or under way, from 1 to this; the legs of the outline once it has come round.
     pub legs: usize,
-    /// Turn at the far corner of each leg in degrees, left positive; none where nobody tapped it.
-    /// Of a shut outline every one is known.
-    pub turns: Vec<Option<f64>>,
-    /// Direction of each leg in degrees, leg 1 along 0, left positive; none past an unknown turn.
-    pub directions: Vec<Option<f64>>,
     /// Length that the readings in force give each leg, feet: their mean.
     pub lengths: Vec<Option<f64>>,
-    /// Whether the line has come round.
-    pub line: Line,
-    /// What the kernels take, once the line has come round.
+    /// Direction of each leg in degrees, leg 1 along 0, left positive; none past a corner that
+    /// nobody tapped.
+    pub directions: Vec<Option<f64>>,
+    /// The walk, drawn from its start, with its closure.
+    pub walk: Walk,
+    /// What the kernels take, once the walk has come round.
     pub survey: Option<Survey>,
 }
-
-/// Whether the line of an outline has come round to its start.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Line {
-    /// Corners or legs are still to come.
-    Open,
-    /// The turns close.
-    Shut,
-}
-
-/// One standard deviation of a turn about its nominal value: half an inch on the 20 ft hypotenuse
-/// of a 12-16-20 check is 0.25 degrees, taken as 1.2 of them.
-const TURN_SIGMA_DEG: f64 = 0.21;
 
 /// What a field book says, laid out. `none_tapped`: the side on which the building stands while no
 /// corner has been tapped.
 #[must_use]
 pub fn lay_out(book: &FieldBook, none_tapped: Side) -> LaidOut {
-    let toward = toward_building(book);
-    let lengths_of = readings_by_leg(book);
-    let cannot = book
-        .cannot_get
-        .iter()
-        .filter_map(|(_, thing, _)| leg_of(thing));
-    let named = lengths_of.keys().copied().chain(cannot);
-    let last_named = named.max().unwrap_or(0);
-    let tapped = toward.keys().copied().max().unwrap_or(0);
-    // A corner after the last leg of all begins another, unless the turns have come round.
-    let count = last_named.max(tapped);
     let side = book
         .corners
         .first()
         .map_or(none_tapped, |(_, corner)| corner.building_on);
-    let sign = match side {
-        Side::Left => 1.0,
-        Side::Right => -1.0,
-    };
-    let walked = (1..).take_while(|leg| toward.contains_key(leg)).count();
-    let turned: f64 = (1..=walked).filter_map(|leg| toward.get(&leg)).sum();
-    let length = |leg: usize| lengths_of.get(&leg).map(|read| mean(read));
-    let round = |legs: usize, last: f64| {
-        let mut turns: Vec<f64> = (1..legs)
-            .filter_map(|leg| toward.get(&leg))
-            .map(|turn| sign * turn)
-            .collect();
-        turns.push(sign * last);
-        let directions = directions(turns.iter().copied().map(Some));
-        let lengths: Vec<Option<f64>> = (1..=legs).map(length).collect();
-        LaidOut {
-            legs,
-            survey: Some(survey(book, &turns)),
-            turns: turns.into_iter().map(Some).collect(),
-            directions,
-            lengths,
-            line: Line::Shut,
-        }
-    };
-    if walked >= 3 && (turned - FULL).abs() < NEARLY && count <= walked {
-        return round(walked, toward.get(&walked).copied().unwrap_or(0.0));
-    }
-    let last = FULL - turned;
-    let closing_leg_is_named = last_named == walked + 1 && count == walked + 1;
-    if walked >= 2 && closing_leg_is_named && last > NEARLY && last < 180.0 - NEARLY {
-        let shut = round(walked + 1, last);
-        if comes_round(&shut) {
-            return shut;
-        }
-    }
-    let legs = if tapped == count && count > 0 {
-        count + 1
-    } else {
-        count
-    };
-    let turns: Vec<Option<f64>> = (1..=legs)
-        .map(|leg| toward.get(&leg).map(|turn| sign * turn))
+    let turn = |leg: usize| turn_after(book, leg, side);
+    let reached = last_leg(book);
+    let legs: Vec<WalkedLeg> = (1..=reached)
+        .map(|leg| WalkedLeg {
+            length: length(book, leg),
+            turn: turn(leg),
+        })
         .collect();
+    let walk = walk(&legs, side, &Tolerance::default());
+    let survey = walk
+        .sketch()
+        .map(|sketch| survey(book, sketch, walk.turns.len()));
+    let legs = match walk.round {
+        Round::LastCornerUntapped | Round::EveryCornerTapped => walk.turns.len(),
+        // A corner tapped after the last leg begins another.
+        Round::NotYet if reached > 0 && turn(reached).is_some() => reached + 1,
+        Round::NotYet => reached,
+    };
     LaidOut {
         legs,
-        directions: directions(turns.iter().copied()),
-        turns,
-        lengths: (1..=legs).map(length).collect(),
-        line: Line::Open,
-        survey: None,
+        lengths: (1..=legs)
+            .map(|leg| match length(book, leg) {
+                LegLength::Read(length) => Some(length.in_feet()),
+                LegLength::CannotGet | LegLength::NotYet => None,
+            })
+            .collect(),
+        directions: (0..legs).map(|leg| direction(&walk.turns, leg)).collect(),
+        walk,
+        survey,
     }
-}
-
-const FULL: f64 = 360.0;
-/// Turns are whole degrees or what a person dialled: a sum this near is meant.
-const NEARLY: f64 = 0.5;
-
-/// Whether a walk whose last corner nobody tapped has come round. It has when a leg is yet to be
-/// worked out, or when what is left to the start can be walked along one of the legs, so that one
-/// slip explains it. A walk with legs still to come is away from its start in two directions.
-fn comes_round(shut: &LaidOut) -> bool {
-    let Some(gap) = shut.gap() else {
-        return true;
-    };
-    let slack = shut.tolerance();
-    let along = |direction: f64| {
-        let [x, y] = unit(direction);
-        (gap[0] * y - gap[1] * x).abs() <= slack
-    };
-    shut.directions.iter().flatten().copied().any(along)
 }
 
 impl LaidOut {
-    /// From the end of the last leg to the start, feet; none where a leg or a turn is not known.
+    /// Whether the walk has come round to its start.
     #[must_use]
-    pub fn gap(&self) -> Option<[f64; 2]> {
-        let mut at = [0.0, 0.0];
-        for (length, direction) in self.lengths.iter().zip(&self.directions) {
-            let ([x, y], length) = (unit((*direction)?), (*length)?);
-            at = [at[0] + x * length, at[1] + y * length];
-        }
-        Some([-at[0], -at[1]])
-    }
-
-    /// Within this the two sums of the outline close, feet: the larger of 4 inches and half a
-    /// hundredth of the perimeter, common practice for a tape.
-    #[must_use]
-    pub fn tolerance(&self) -> f64 {
-        let perimeter: f64 = self.lengths.iter().flatten().sum();
-        (4.0_f64 / 12.0).max(0.005 * perimeter)
+    pub fn is_round(&self) -> bool {
+        self.walk.round != Round::NotYet
     }
 }
 
-/// Degrees toward the building at the far corner of each leg that was tapped.
-fn toward_building(book: &FieldBook) -> BTreeMap<usize, f64> {
-    let first = book.corners.first().map(|(_, corner)| corner.building_on);
-    let turn = |corner: &Corner| {
-        let toward = match corner.turn {
-            Turn::Outside => 90.0,
-            Turn::Inside => -90.0,
-            Turn::Angled { degrees } => degrees,
-            Turn::Straight => 0.0,
-        };
-        // A walker who changed sides midway turns the other way for the same corner.
-        if Some(corner.building_on) == first {
-            toward
-        } else {
-            -toward
-        }
-    };
-    book.corners
+/// The last leg of which anything was said, from 1.
+fn last_leg(book: &FieldBook) -> usize {
+    let read = book
+        .readings
         .iter()
-        .map(|(_, corner)| (corner.after_leg as usize, turn(corner)))
-        .collect()
+        .filter(|read| counts(read))
+        .filter_map(|r| leg_of(&r.thing));
+    let lacked = book
+        .cannot_get
+        .iter()
+        .filter_map(|(_, thing, _)| leg_of(thing));
+    let tapped = book
+        .corners
+        .iter()
+        .map(|(_, corner)| corner.after_leg as usize);
+    read.chain(lacked).chain(tapped).max().unwrap_or(0)
+}
+
+/// How the walk turns at the far corner of a leg, where somebody tapped it. A walker who changed
+/// sides midway turns the other way for the same corner.
+fn turn_after(book: &FieldBook, leg: usize, side: Side) -> Option<Turn> {
+    let mut there = book.corners.iter().map(|(_, corner)| corner).rev();
+    let corner = there.find(|corner| corner.after_leg as usize == leg)?;
+    Some(match corner.turn {
+        turn if corner.building_on == side => turn,
+        Turn::Outside => Turn::Inside,
+        Turn::Inside => Turn::Outside,
+        Turn::Angled { degrees } => Turn::Angled { degrees: -degrees },
+        Turn::Straight => Turn::Straight,
+    })
+}
+
+/// Degrees from leg 1 to a leg, counted from 0, as far as turns are known.
+fn direction(turns: &[Angle], leg: usize) -> Option<f64> {
+    Some(turns.get(..leg)?.iter().map(|turn| turn.in_degrees()).sum())
+}
+
+/// What is known of the length of a leg.
+fn length(book: &FieldBook, leg: usize) -> LegLength {
+    let counted = book.readings.iter().filter(|read| counts(read));
+    let here = counted.filter(|read| leg_of(&read.thing) == Some(leg));
+    let feet: Vec<f64> = here
+        .filter_map(|read| Tape::read(&read.text).ok())
+        .map(|tape| tape.length().in_feet())
+        .collect();
+    let lacks = |(_, thing, _): &(_, Thing, _)| leg_of(thing) == Some(leg);
+    if !feet.is_empty() {
+        LegLength::Read(Length::feet(feet.iter().sum::<f64>() / feet.len() as f64))
+    } else if book.cannot_get.iter().any(lacks) {
+        LegLength::CannotGet
+    } else {
+        LegLength::NotYet
+    }
 }
 
 fn leg_of(thing: &Thing) -> Option<usize> {
@@ -183,17 +133,6 @@ fn leg_of(thing: &Thing) -> Option<usize> {
     }
 }
 
-/// Values of the readings that count, by leg from 1.
-fn readings_by_leg(book: &FieldBook) -> BTreeMap<usize, Vec<f64>> {
-    let mut by_leg: BTreeMap<usize, Vec<f64>> = BTreeMap::new();
-    for read in book.readings.iter().filter(|read| counts(read)) {
-        if let (Some(leg), Ok(tape)) = (leg_of(&read.thing), Tape::read(&read.text)) {
-            by_leg.entry(leg).or_default().push(tape.length().in_feet());
-        }
-    }
-    by_leg
-}
-
 /// Whether a reading counts: in force, and neither somebody else's figure nor the length of a wall
 /// whose overhangs nobody gave.
 #[must_use]
@@ -201,42 +140,14 @@ pub fn counts(read: &BookedReading) -> bool {
     read.struck.is_none() && read.how != HowRead::Told && read.followed != Followed::Wall
 }
 
-fn mean(values: &[f64]) -> f64 {
-    values.iter().sum::<f64>() / values.len() as f64
-}
-
-fn directions(turns: impl Iterator<Item = Option<f64>>) -> Vec<Option<f64>> {
-    let mut direction = Some(0.0);
-    turns
-        .map(|turn| {
-            let here = direction;
-            direction = direction
-                .zip(turn)
-                .map(|(direction, turn)| direction + turn);
-            here
-        })
-        .collect()
-}
-
-fn unit(degrees: f64) -> [f64; 2] {
-    let (sin, cos) = degrees.to_radians().sin_cos();
-    [cos, sin]
-}
-
-/// The survey of one shut outline with these turns.
-fn survey(book: &FieldBook, turns: &[f64]) -> Survey {
-    let legs = turns.len();
+/// The survey of an outline of this shape.
+fn survey(book: &FieldBook, outline: Sketch, legs: usize) -> Survey {
     let readings = book.readings.iter().filter(|read| counts(read));
     let body = Body {
         id: "main".to_owned(),
         // Heights count from the eave: nobody has read how high it is.
         eave_height: Length::ZERO,
-        outline: Sketch::Turned {
-            start: Point { x: 0.0, y: 0.0 },
-            heading: Angle::degrees(0.0),
-            turns: turns.iter().map(|turn| Angle::degrees(*turn)).collect(),
-            turn_sigma: Angle::degrees(TURN_SIGMA_DEG),
-        },
+        outline,
         readings: readings.filter_map(|read| reading(read, legs)).collect(),
         edges: (1..=legs).map(|leg| edge(book, leg, legs)).collect(),
         placed_from: None,
@@ -344,7 +255,7 @@ fn slope(book: &FieldBook, leg: usize, legs: usize) -> Rise {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::book::kinds::TapeMarks;
+    use crate::book::kinds::{Corner, TapeMarks};
     use uuid::Uuid;
 
     const O: Turn = Turn::Outside;
@@ -382,9 +293,9 @@ mod tests {
         }
     }
 
-    fn line(lengths: &[f64], corners: &[Turn]) -> (Line, usize) {
+    fn round(lengths: &[f64], corners: &[Turn]) -> (Round, usize) {
         let laid = lay_out(&walk(lengths, corners), Side::Right);
-        (laid.line, laid.legs)
+        (laid.walk.round, laid.legs)
     }
 
     const T: [f64; 8] = [40.0, 20.0, 14.0, 16.0, 12.0, 16.0, 14.0, 20.0];
@@ -392,52 +303,46 @@ mod tests {
 
     #[test]
     fn a_closing_leg_needs_no_corner() {
-        assert_eq!(line(&[60.0, 30.0, 60.0, 30.0], &[O, O, O]), (Line::Shut, 4));
-        assert_eq!(line(&T, &T_CORNERS), (Line::Shut, 8));
+        let shut = Round::LastCornerUntapped;
+        assert_eq!(round(&[60.0, 30.0, 60.0, 30.0], &[O, O, O]), (shut, 4));
+        assert_eq!(round(&T, &T_CORNERS), (shut, 8));
     }
 
     #[test]
     fn a_walk_is_open_at_every_leg_before_the_last() {
-        assert_eq!(line(&[], &[]), (Line::Open, 0));
+        assert_eq!(round(&[], &[]), (Round::NotYet, 0));
         for legs in 1..8 {
             assert_eq!(
-                line(&T[..legs], &T_CORNERS[..legs - 1]),
-                (Line::Open, legs),
+                round(&T[..legs], &T_CORNERS[..legs - 1]),
+                (Round::NotYet, legs),
                 "{legs}"
-            );
-            assert_eq!(
-                line(&T[..legs], &T_CORNERS[..legs]).0,
-                Line::Open,
-                "{legs} and a corner"
             );
         }
     }
 
     #[test]
-    fn one_slip_in_any_leg_leaves_a_line_that_has_come_round() {
+    fn one_slip_in_any_leg_leaves_a_walk_that_has_come_round() {
         for wrong in 0..8 {
             let mut lengths = T;
             lengths[wrong] += 18.0;
-            assert_eq!(line(&lengths, &T_CORNERS), (Line::Shut, 8), "leg {wrong}");
+            let (came, legs) = round(&lengths, &T_CORNERS);
+            assert_eq!((came, legs), (Round::LastCornerUntapped, 8), "leg {wrong}");
         }
     }
 
     #[test]
-    fn a_corner_that_completes_the_turns_shuts_the_line_whatever_was_read() {
-        assert_eq!(
-            line(&[60.0, 30.0, 48.0, 12.0], &[O, O, O, O]),
-            (Line::Shut, 4)
-        );
+    fn a_corner_after_the_last_leg_begins_another() {
+        assert_eq!(round(&[60.0, 30.0], &[O, O]), (Round::NotYet, 3));
     }
 
     #[test]
     fn a_leg_that_nobody_can_reach_is_left_to_the_others() {
         let mut book = walk(&[60.0, 30.0, 60.0], &[O, O, O]);
-        assert_eq!(lay_out(&book, Side::Right).line, Line::Open);
+        assert!(!lay_out(&book, Side::Right).is_round());
         book.cannot_get
             .push((Uuid::nil(), Thing::Leg { leg: 4 }, None));
         let laid = lay_out(&book, Side::Right);
-        assert_eq!((laid.line, laid.legs), (Line::Shut, 4));
+        assert!(laid.is_round() && laid.legs == 4);
         assert_eq!(laid.lengths[3], None);
     }
 
@@ -453,7 +358,7 @@ mod tests {
         book.corners.remove(0);
         let laid = lay_out(&book, Side::Right);
         assert_eq!(laid.directions, [Some(0.0), None, None]);
-        assert_eq!((laid.line, laid.legs), (Line::Open, 3));
+        assert!(!laid.is_round() && laid.legs == 3);
     }
 
     #[test]
