@@ -2,3 +2,5 @@
 
 mod body;
 mod cases;
+mod network;
+mod textbook;

@@ -254,6 +254,14 @@ impl Unknowns {
         Unknowns { first, count }
     }
 
+    /// The refusal of a net in which this unknown is free.
+    fn loose(&self, unknown: usize) -> NetError {
+        let holds = |first: &Option<usize>| first.is_some_and(|k| k == unknown || k + 1 == unknown);
+        NetError::Loose {
+            station: self.first.iter().position(holds).unwrap_or_default(),
+        }
+    }
+
     /// The gradient's entries that are unknowns: (index, factor).
     fn entries<'a>(&'a self, gradient: &'a Gradient) -> impl Iterator<Item = (usize, f64)> + 'a {
         gradient.iter().flat_map(|(station, d)| {
@@ -369,26 +377,39 @@ fn factor(
     unknowns: &Unknowns,
 ) -> Result<Cholesky<f64, nalgebra::Dyn>, NetError> {
     let diagonal = normal.diagonal();
-    let loose = |unknown: usize| {
-        let station = unknowns
-            .first
-            .iter()
-            .position(|f| f.is_some_and(|k| k == unknown || k + 1 == unknown));
-        NetError::Loose {
-            station: station.unwrap_or_default(),
+    let is_loose = |k: usize, pivot: f64| {
+        let holds = pivot > LOOSE_PIVOT * diagonal[k];
+        !holds
+    };
+    match Cholesky::new(normal.clone()) {
+        Some(cholesky) => {
+            let root = cholesky.l_dirty().diagonal();
+            match (0..unknowns.count).find(|&k| is_loose(k, root[k] * root[k])) {
+                Some(k) => Err(unknowns.loose(k)),
+                None => Ok(cholesky),
+            }
         }
-    };
-    if let Some(k) = diagonal.iter().position(|d| *d <= 0.0) {
-        return Err(loose(k));
+        None => Err(unknowns.loose(first_loose(normal, is_loose))),
     }
-    let Some(cholesky) = Cholesky::new(normal) else {
-        return Err(loose(unknowns.count - 1));
-    };
-    let pivots = cholesky.l_dirty().diagonal();
-    match (0..unknowns.count).find(|&k| pivots[k] * pivots[k] < LOOSE_PIVOT * diagonal[k]) {
-        Some(k) => Err(loose(k)),
-        None => Ok(cholesky),
+}
+
+/// The first unknown that the ones before it leave without a pivot.
+fn first_loose(mut normal: DMatrix<f64>, is_loose: impl Fn(usize, f64) -> bool) -> usize {
+    let count = normal.nrows();
+    for k in 0..count {
+        let pivot = normal[(k, k)];
+        if is_loose(k, pivot) {
+            return k;
+        }
+        for i in k + 1..count {
+            let share = normal[(i, k)] / pivot;
+            for j in k + 1..count {
+                let taken = share * normal[(k, j)];
+                normal[(i, j)] -= taken;
+            }
+        }
     }
+    count - 1
 }
 
 /// Halves the step until the sum of squares falls; none if it will not.
