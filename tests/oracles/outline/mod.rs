@@ -3,4 +3,5 @@
 mod body;
 mod cases;
 mod network;
+mod simulate;
 mod textbook;

@@ -190,11 +190,14 @@ fn adjust_turned(
     let freedom = Freedom::of(
         shape,
         &read.iter().map(Option::is_some).collect::<Vec<bool>>(),
-        body.readings.iter().map(|r| r.span),
+        order.iter().map(|&k| body.readings[k].span),
         &start,
     );
-    let net = known.bent_net(observations, &start, &freedom);
-    let adjusted = adjust_net(&net).map_err(apart)?;
+    let net = |legs| known.net(&observations, &start, &freedom, legs);
+    let adjusted = match adjust_net(&net(Legs::Bent)) {
+        Ok(adjusted) if known.runs_forward(&adjusted.places) => adjusted,
+        _ => adjust_net(&net(Legs::Straight)).map_err(apart)?,
+    };
     Ok(Outline {
         closure: Some(closure),
         ..judge(body, shape, &order, &adjusted, &freedom, settings)
@@ -272,24 +275,31 @@ impl Known<'_> {
         places_of_net(&net)
     }
 
+    /// Whether every leg still runs its way, for a good part of its reading.
+    fn runs_forward(&self, places: &[Point]) -> bool {
+        (0..self.shape.legs()).all(|leg| {
+            let to = self.shape.end_of(leg);
+            let forward = stretch(places, leg, to, self.shape.units[leg]);
+            self.read[leg].is_none_or(|length| forward > 0.5 * SQUEEZED * length)
+        })
+    }
+
     /// All readings, all directions, and a weak hold on what nothing determines, so that the rest
     /// can be solved; the hold pulls at nothing else.
-    fn bent_net(&self, readings: Vec<Observation>, start: &[Point], freedom: &Freedom) -> Net {
+    fn net(&self, readings: &[Observation], start: &[Point], freedom: &Freedom, legs: Legs) -> Net {
         let shape = self.shape;
-        let mut observations = readings;
+        let mut observations = readings.to_vec();
         for leg in 0..shape.legs() {
             let (from, to) = (leg, shape.end_of(leg));
             let forward = stretch(start, from, to, shape.units[leg]);
             let length = self.read[leg].unwrap_or(forward.max(0.02 * self.typical));
-            // A leg squeezed to nothing by a slip elsewhere has no direction to speak of.
-            observations.push(if forward > 0.5 * length {
-                Observation {
+            observations.push(match legs {
+                Legs::Bent if forward > SQUEEZED * length => Observation {
                     row: Row::Direction { from, to },
                     value: shape.directions[leg],
                     sigma: self.direction_sigma,
-                }
-            } else {
-                straight(shape, leg, length, self.direction_sigma)
+                },
+                Legs::Bent | Legs::Straight => straight(shape, leg, length, self.direction_sigma),
             });
         }
         for mode in &freedom.modes {
@@ -318,6 +328,18 @@ impl Known<'_> {
         }
     }
 }
+
+/// How the nominal direction of a leg is observed.
+#[derive(Clone, Copy)]
+enum Legs {
+    /// As an angle.
+    Bent,
+    /// As a sideways shift: where a slip squeezes a leg to nothing, it has no direction to speak of.
+    Straight,
+}
+
+/// A leg shorter than this part of its reading is squeezed.
+const SQUEEZED: f64 = 0.5;
 
 /// Corner 0 is the datum.
 fn held(corner: usize) -> Held {

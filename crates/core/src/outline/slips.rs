@@ -29,6 +29,9 @@ pub struct SlipPriors {
     pub tape_length: f64,
     /// Length of a tape marked in metres, feet.
     pub metric_tape_length: f64,
+    /// How rough the work on one house may be, as factors of the usual spread with their chances.
+    /// Counts where no reading states a spread of its own.
+    pub roughness: [(f64, f64); 3],
     /// Nobody is named while the chance that nothing is wrong is at least this.
     pub alarm_below: f64,
     /// Part of the remaining chance that the named readings must reach.
@@ -49,6 +52,7 @@ impl Default for SlipPriors {
             other_sigma: 3.0,
             tape_length: 100.0,
             metric_tape_length: 30.0 / 0.3048,
+            roughness: [(0.75, 0.25), (1.0, 0.5), (1.35, 0.25)],
             alarm_below: 0.5,
             named_share: 0.9,
         }

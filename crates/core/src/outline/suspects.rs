@@ -50,6 +50,46 @@ struct Hypothesis {
     log_weight: f64,
 }
 
+/// How rough the work may be: (factor of the given spreads, logarithm of its chance given nothing).
+struct Spread(Vec<(f64, f64)>);
+
+impl Spread {
+    /// A stated spread is taken at its word; the usual one may be rougher or finer.
+    fn of(body: &Body, adjusted: &Adjusted, priors: &SlipPriors) -> Spread {
+        if body.readings.iter().any(|r| r.sigma.is_some()) {
+            return Spread(vec![(1.0, 0.0)]);
+        }
+        let freedom = adjusted.degrees_of_freedom as f64;
+        let weigh = |&(factor, chance): &(f64, f64)| (factor, chance.ln() - freedom * factor.ln());
+        Spread(priors.roughness.iter().map(weigh).collect())
+    }
+
+    /// Logarithm of the chance of a sum of squares, all roughnesses together.
+    fn evidence(&self, chi2: f64) -> f64 {
+        self.sum(|factor| -0.5 * chi2 / (factor * factor))
+    }
+
+    /// The same with one reading free to be off by anything: `w2` its squared test value, `room` the
+    /// variance of what it may be off by over that of what is seen of it.
+    fn evidence_of_any_shift(&self, chi2: f64, w2: f64, room: f64) -> f64 {
+        self.sum(|factor| {
+            let square = factor * factor;
+            let room = room / square;
+            -0.5 * (chi2 - w2 * room / (1.0 + room)) / square - 0.5 * room.ln_1p()
+        })
+    }
+
+    fn sum(&self, log_likelihood: impl Fn(f64) -> f64) -> f64 {
+        let logs: Vec<f64> = self
+            .0
+            .iter()
+            .map(|(factor, log_chance)| log_chance + log_likelihood(*factor))
+            .collect();
+        let top = logs.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+        top + logs.iter().map(|l| (l - top).exp()).sum::<f64>().ln()
+    }
+}
+
 /// Weighs "nothing is wrong" against every kind of slip in every single reading.
 ///
 /// No refit: had observation i been smaller by d, the sum of squares would be
@@ -64,8 +104,10 @@ pub(crate) fn suspects(
     if order.is_empty() {
         return Suspects::nothing_speaks();
     }
-    let hypotheses = weigh(body, order, adjusted, priors);
-    let nothing = order.len() as f64 * (1.0 - priors.per_reading).ln() - 0.5 * adjusted.chi2;
+    let spread = Spread::of(body, adjusted, priors);
+    let hypotheses = weigh(body, order, adjusted, priors, &spread);
+    let nothing =
+        order.len() as f64 * (1.0 - priors.per_reading).ln() + spread.evidence(adjusted.chi2);
     let top = hypotheses
         .iter()
         .fold(nothing, |top, h| top.max(h.log_weight));
@@ -103,11 +145,11 @@ fn weigh(
     order: &[usize],
     adjusted: &Adjusted,
     priors: &SlipPriors,
+    spread: &Spread,
 ) -> Vec<Hypothesis> {
     let usual = usual_marks(&body.readings);
-    let one_slip = priors.per_reading.ln()
-        + (order.len() as f64 - 1.0) * (1.0 - priors.per_reading).ln()
-        - 0.5 * adjusted.chi2;
+    let one_slip =
+        priors.per_reading.ln() + (order.len() as f64 - 1.0) * (1.0 - priors.per_reading).ln();
     let mut hypotheses = Vec::new();
     for (observation, &k) in order.iter().enumerate() {
         let reading = &body.readings[k];
@@ -122,13 +164,15 @@ fn weigh(
                 observation,
                 kind,
                 value,
-                log_weight: one_slip + (priors.share(kind) * part).ln() + 0.5 * saved,
+                log_weight: one_slip
+                    + (priors.share(kind) * part).ln()
+                    + spread.evidence(adjusted.chi2 - saved),
             });
         }
         let room = priors.other_sigma * priors.other_sigma * o.redundancy * precision;
-        let (saved, shift) = if o.redundancy > 1e-6 {
+        let (w2, shift) = if o.redundancy > 1e-6 {
             let w2 = precision * o.residual * o.residual / o.redundancy;
-            (w2 * room / (1.0 + room), o.residual / o.redundancy)
+            (w2, o.residual / o.redundancy)
         } else {
             (0.0, 0.0)
         };
@@ -137,7 +181,9 @@ fn weigh(
                 observation,
                 kind: SlipKind::Other,
                 value: booked - shift,
-                log_weight: one_slip + priors.other.ln() + 0.5 * saved - 0.5 * room.ln_1p(),
+                log_weight: one_slip
+                    + priors.other.ln()
+                    + spread.evidence_of_any_shift(adjusted.chi2, w2, room),
             });
         }
     }
