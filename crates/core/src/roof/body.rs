@@ -43,4 +43,10 @@ impl Rise {
     pub fn slope(pitch: Pitch) -> Rise {
         Rise::Slopes(vec![(pitch, None)])
     }
+
+    /// Whether it is one slope from eave to ridge.
+    #[must_use]
+    pub fn is_one_slope(&self) -> bool {
+        matches!(self, Rise::Slopes(bands) if bands.len() == 1)
+    }
 }

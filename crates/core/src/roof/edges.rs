@@ -14,23 +14,47 @@ const SAME_END: f64 = 1e-5;
 /// Shorter edges are not listed, feet.
 const SHORTEST: f64 = 1e-6;
 
+/// A leg: which body, which place in its plan.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct LegAt {
+    pub body: usize,
+    pub leg: usize,
+}
+
+/// A face beside a piece of edge: its place among all faces, where it rises from, its plane.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct FaceAt {
+    pub face: usize,
+    pub at: LegAt,
+    pub key: PlaneKey,
+    pub plane: Plane,
+}
+
+/// Why a face ends where no other face goes on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Stop {
+    /// Its own eave, in the open air.
+    Eave,
+    /// The vertical plane over an end leg.
+    End(End),
+    /// Something higher stands there.
+    Higher,
+}
+
+/// The line of a leg along which a face ends, or a level line where it rises past an eave.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct LineAt {
+    pub key: PlaneKey,
+    pub stop: Stop,
+    /// The leg and the unit normal into its body; none for a line of level height on the face.
+    pub leg: Option<(LegAt, Vec2)>,
+}
+
 /// What lies on one side of a piece of edge.
 #[derive(Clone, Copy, Debug)]
 pub(super) enum Beside {
-    /// A face: its place among all faces, its plane.
-    Face {
-        face: usize,
-        key: PlaneKey,
-        plane: Plane,
-    },
-    /// A vertical plane over an end leg with that unit normal into its body.
-    Upright {
-        key: PlaneKey,
-        inward: Vec2,
-        end: End,
-    },
-    /// The open air.
-    Air { key: PlaneKey },
+    Face(FaceAt),
+    Line(LineAt),
 }
 
 /// A straight piece of edge and what lies beside it.
@@ -56,7 +80,8 @@ pub(super) struct Known {
 impl Beside {
     fn key(&self) -> PlaneKey {
         match self {
-            Beside::Face { key, .. } | Beside::Upright { key, .. } | Beside::Air { key } => *key,
+            Beside::Face(face) => face.key,
+            Beside::Line(line) => line.key,
         }
     }
 }
@@ -68,34 +93,17 @@ impl Piece {
             return None;
         }
         let (kind, faces) = match (&self.left, &self.right) {
-            (
-                Beside::Face {
-                    face: a,
-                    key: key_a,
-                    plane: left,
-                },
-                Beside::Face {
-                    face: b,
-                    key: key_b,
-                    plane: right,
-                },
-            ) => (
-                self.between_faces([left, right], [*key_a, *key_b])?,
-                vec![*a, *b],
+            (Beside::Face(left), Beside::Face(right)) => (
+                self.between_faces(left, right)?,
+                vec![left.face, right.face],
             ),
-            (Beside::Face { face, .. }, Beside::Upright { inward, end, .. }) => {
-                (self.at_upright(self.leftward(), *inward, *end), vec![*face])
+            (Beside::Face(face), Beside::Line(line)) => {
+                (self.at_line(self.leftward(), line), vec![face.face])
             }
-            (Beside::Upright { inward, end, .. }, Beside::Face { face, .. }) => (
-                self.at_upright(-self.leftward(), *inward, *end),
-                vec![*face],
-            ),
-            (Beside::Face { face, .. }, Beside::Air { .. })
-            | (Beside::Air { .. }, Beside::Face { face, .. }) => (EdgeKind::Eave, vec![*face]),
-            (
-                Beside::Upright { .. } | Beside::Air { .. },
-                Beside::Upright { .. } | Beside::Air { .. },
-            ) => return None,
+            (Beside::Line(line), Beside::Face(face)) => {
+                (self.at_line(-self.leftward(), line), vec![face.face])
+            }
+            (Beside::Line(_), Beside::Line(_)) => return None,
         };
         let mut between = [self.left.key(), self.right.key()];
         between.sort_unstable();
@@ -114,25 +122,21 @@ impl Piece {
     }
 
     /// Normal to its way in plan, to the left.
-    fn leftward(&self) -> Vec2 {
+    pub fn leftward(&self) -> Vec2 {
         let way = (self.to - self.from).xy();
         Vec2::new(-way.y, way.x)
     }
 
-    fn between_faces(&self, planes: [&Plane; 2], keys: [PlaneKey; 2]) -> Option<EdgeKind> {
-        if planes[0].fold(planes[1]) < ONE_SURFACE {
+    fn between_faces(&self, left: &FaceAt, right: &FaceAt) -> Option<EdgeKind> {
+        if left.plane.fold(&right.plane) < ONE_SURFACE {
             return None;
         }
-        if let [
-            PlaneKey::Slope(body, leg, _),
-            PlaneKey::Slope(other_body, other_leg, _),
-        ] = keys
-            && (body, leg) == (other_body, other_leg)
-        {
+        if left.key.same_leg(&right.key) {
             return Some(EdgeKind::PitchBreak);
         }
         // Going left, the left plane falls below the right one: the surface is the lower of both.
-        let falls_away = (planes[0].gradient - planes[1].gradient).dot(&self.leftward()) < 0.0;
+        let apart = left.plane.gradient - right.plane.gradient;
+        let falls_away = apart.dot(&self.leftward()) < 0.0;
         Some(match (falls_away, self.is_level()) {
             (true, true) => EdgeKind::Ridge,
             (true, false) => EdgeKind::Hip,
@@ -140,14 +144,17 @@ impl Piece {
         })
     }
 
-    /// A face that ends at an upright plane: free over the end's own leg, against it where the
-    /// face lies behind it.
-    fn at_upright(&self, toward_face: Vec2, inward: Vec2, end: End) -> EdgeKind {
-        let behind = inward.dot(&toward_face) < 0.0;
-        match (end, behind, self.is_level()) {
-            (End::Gable, false, _) => EdgeKind::Rake,
-            (End::Gable | End::Wall, _, true) => EdgeKind::HeadWall,
-            (End::Gable | End::Wall, _, false) => EdgeKind::SideWall,
+    /// A face that ends: at its own eave, free over its own gable, or against what is higher,
+    /// which is also the plane of a gable where the face lies behind it.
+    fn at_line(&self, toward_face: Vec2, line: &LineAt) -> EdgeKind {
+        let behind = line
+            .leg
+            .is_some_and(|(_, inward)| inward.dot(&toward_face) < 0.0);
+        match (line.stop, behind, self.is_level()) {
+            (Stop::Eave, _, _) => EdgeKind::Eave,
+            (Stop::End(End::Gable), false, _) => EdgeKind::Rake,
+            (Stop::End(_) | Stop::Higher, _, true) => EdgeKind::HeadWall,
+            (Stop::End(_) | Stop::Higher, _, false) => EdgeKind::SideWall,
         }
     }
 }

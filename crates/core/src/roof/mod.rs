@@ -3,15 +3,20 @@
 //! [`raise`] takes bodies whose corners are settled and whose legs are decided. Each pitched leg
 //! carries a plane; where the planes rise to is found by letting the eaves move in with the height
 //! as the clock (`wavefront`, `loops`), which leaves faces and creases behind (`sweep`). What a
-//! crease is, is decided from the planes beside it (`edges`).
+//! crease is, is decided from the planes beside it (`edges`). [`spread`] says how the areas follow
+//! what was measured.
 
 mod body;
 mod edges;
+mod joined;
 mod loops;
 mod plan;
 mod planes;
 mod raise;
+mod raised;
 mod refusal;
+mod spread;
+mod squared;
 mod surface;
 mod sweep;
 mod walls;
@@ -20,4 +25,5 @@ mod wavefront;
 pub use body::{BodyShape, LegRise, Rise};
 pub use raise::raise;
 pub use refusal::RoofRefusal;
+pub use spread::{Gradient, SlopeGroup, Spread, spread};
 pub use surface::{Edge, EdgeKind, Face, Roof, RoofCaution};

@@ -1,6 +1,7 @@
 //! An outline made ready: checked, counter-clockwise, near the origin, a speed for every leg.
 
 use super::refusal::RoofRefusal;
+use super::squared::Squaring;
 use super::{BodyShape, Rise};
 use nalgebra::Vector2;
 
@@ -28,6 +29,15 @@ pub(super) struct Plan {
     /// Where the first corner was.
     pub origin: Vec2,
     pub eave_height: f64,
+    /// How the corners as given became those of the legs; none where they are the same.
+    pub squared: Option<Squared>,
+}
+
+/// How an outline was squared, and the corners before, from the plan's origin.
+#[derive(Clone, Debug)]
+pub(super) struct Squared {
+    pub squaring: Squaring,
+    pub taped: Vec<Vec2>,
 }
 
 /// One leg of a [`Plan`]: it starts at `from` and ends where the next one starts.
@@ -35,6 +45,8 @@ pub(super) struct Plan {
 pub(super) struct Leg {
     /// Its number in the outline as given.
     pub number: usize,
+    /// The corners as given at its start and at its end.
+    pub ends: [usize; 2],
     pub from: Vec2,
     /// Unit direction.
     pub along: Vec2,
@@ -42,6 +54,8 @@ pub(super) struct Leg {
     pub inward: Vec2,
     pub length: f64,
     pub climb: Climb,
+    /// How far it stands out past the wall, feet.
+    pub overhang: f64,
 }
 
 /// How a leg's front moves in as the height grows.
@@ -121,12 +135,21 @@ impl Plan {
             .collect();
         let mut numbers: Vec<usize> = (0..corners.len()).collect();
         check_lengths(shape, &corners)?;
+        let mut squared = None;
+        if let Some(nominal) = &shape.nominal_directions {
+            if let Some(squaring) = Squaring::decide(&corners, nominal) {
+                let taped = std::mem::take(&mut corners);
+                corners = squaring.apply(&taped);
+                squared = Some(Squared { squaring, taped });
+            }
+        }
         if breadth(&corners) < SAME_PLACE {
             return Err(RoofRefusal::WithoutArea {
                 body: shape.id.clone(),
             });
         }
-        if twice_area(&corners) < 0.0 {
+        let clockwise = twice_area(&corners) < 0.0;
+        if clockwise {
             // Walked the other way round, leg i still joins corners i and i + 1.
             corners.reverse();
             numbers.reverse();
@@ -138,13 +161,21 @@ impl Plan {
             .map(|(place, &from)| {
                 let run = corners[(place + 1) % corners.len()] - from;
                 let along = run.normalize();
+                let number = numbers[place];
+                let after = (number + 1) % corners.len();
                 Ok(Leg {
-                    number: numbers[place],
+                    number,
+                    ends: if clockwise {
+                        [after, number]
+                    } else {
+                        [number, after]
+                    },
                     from,
                     along,
                     inward: Vec2::new(-along.y, along.x),
                     length: run.norm(),
-                    climb: climb(shape, numbers[place])?,
+                    climb: climb(shape, number)?,
+                    overhang: shape.legs[number].overhang,
                 })
             })
             .collect::<Result<Vec<_>, RoofRefusal>>()?;
@@ -153,6 +184,7 @@ impl Plan {
             legs,
             origin,
             eave_height: shape.eave_height,
+            squared,
         };
         plan.check_simple()?;
         plan.check_one_line()?;

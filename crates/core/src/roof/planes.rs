@@ -20,6 +20,19 @@ pub(super) enum PlaneKey {
     Vertical(usize, usize),
     /// The open air past a leg: body, first leg in its line.
     Air(usize, usize),
+    /// The level at which a body's boxed eave begins.
+    EaveLevel(usize),
+}
+
+impl PlaneKey {
+    /// Two slopes of one leg, or of legs in one line.
+    pub fn same_leg(&self, other: &PlaneKey) -> bool {
+        matches!(
+            (self, other),
+            (PlaneKey::Slope(body, leg, _), PlaneKey::Slope(other_body, other_leg, _))
+                if (body, leg) == (other_body, other_leg)
+        )
+    }
 }
 
 /// Sine and offset (feet) under which two legs lie in one line.
@@ -40,6 +53,14 @@ impl Plane {
         Plane {
             gradient,
             level: base - gradient.dot(&(leg.from + leg.inward * run)),
+        }
+    }
+
+    /// The same plane seen from where its own place lies at `origin` and `height`.
+    pub fn moved(&self, origin: Vec2, height: f64) -> Plane {
+        Plane {
+            gradient: self.gradient,
+            level: self.level + height - self.gradient.dot(&origin),
         }
     }
 

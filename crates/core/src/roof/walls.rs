@@ -22,7 +22,7 @@ struct Stretch {
 }
 
 /// The stretches along end legs, and a caution for each wall that stands along none.
-fn stretches(plans: &[Plan], walls: &[WallSegment]) -> (Vec<Stretch>, Vec<RoofCaution>) {
+fn stretches(plans: &[&Plan], walls: &[WallSegment]) -> (Vec<Stretch>, Vec<RoofCaution>) {
     let mut found = Vec::new();
     let mut cautions = Vec::new();
     for (wall, segment) in walls.iter().enumerate() {
@@ -60,7 +60,7 @@ fn nearest_within(from: Vec2, to: Vec2, start: Vec2, along: Vec2, length: f64) -
 
 /// Makes the rakes that lie along a wall, below its top, head walls and side walls.
 pub(super) fn against(
-    plans: &[Plan],
+    plans: &[&Plan],
     walls: &[WallSegment],
     known: Vec<Known>,
 ) -> (Vec<Known>, Vec<RoofCaution>) {
