@@ -1,0 +1,117 @@
+//! Bodies and measures that several tests use.
+
+use eavebook_core::roof::{BodyShape, Face, LegRise, Rise, Roof, raise};
+use eavebook_core::survey::Point;
+use eavebook_core::units::Pitch;
+
+/// A body over corners, one slope a leg.
+pub fn body(corners: &[[f64; 2]], pitches: &[f64]) -> BodyShape {
+    BodyShape {
+        id: "main".to_string(),
+        corners: corners.iter().map(|&[x, y]| Point { x, y }).collect(),
+        nominal_directions: None,
+        legs: pitches
+            .iter()
+            .map(|&pitch| LegRise {
+                rise: Rise::slope(Pitch::rise_in_12(pitch)),
+                overhang: 0.0,
+            })
+            .collect(),
+        eave_height: 9.0,
+    }
+}
+
+/// A body over corners, every leg at one pitch.
+pub fn hipped(corners: &[[f64; 2]], pitch: f64) -> BodyShape {
+    body(corners, &vec![pitch; corners.len()])
+}
+
+/// The same with some legs made ends.
+pub fn with_ends(mut shape: BodyShape, legs: &[usize], end: &Rise) -> BodyShape {
+    for &leg in legs {
+        shape.legs[leg].rise = end.clone();
+    }
+    shape
+}
+
+/// Its roof alone.
+pub fn roof(shape: &BodyShape) -> Roof {
+    match raise(std::slice::from_ref(shape), &[]) {
+        Ok(roof) => roof,
+        Err(refusal) => panic!("{refusal}: {shape:?}"),
+    }
+}
+
+/// A rectangle.
+pub fn rectangle(length: f64, width: f64) -> Vec<[f64; 2]> {
+    vec![[0.0, 0.0], [length, 0.0], [length, width], [0.0, width]]
+}
+
+/// Area within corners, sq ft, whichever way round they run.
+pub fn area_within(corners: &[Point]) -> f64 {
+    let count = corners.len();
+    let twice: f64 = (0..count)
+        .map(|corner| {
+            let (a, b) = (corners[corner], corners[(corner + 1) % count]);
+            a.x * b.y - a.y * b.x
+        })
+        .sum();
+    twice.abs() / 2.0
+}
+
+/// Whether a place in plan lies in a face.
+pub fn holds(face: &Face, [x, y]: [f64; 2]) -> bool {
+    let ring = &face.polygon;
+    (0..ring.len())
+        .filter(|&corner| {
+            let ([ax, ay, _], [bx, by, _]) = (ring[corner], ring[(corner + 1) % ring.len()]);
+            (ay > y) != (by > y) && x < ax + (y - ay) / (by - ay) * (bx - ax)
+        })
+        .count()
+        % 2
+        == 1
+}
+
+/// Height of a leg's plane over a place: eave + distance from the leg x pitch / 12.
+pub fn height_from_leg(shape: &BodyShape, leg: usize, [x, y]: [f64; 2]) -> f64 {
+    let count = shape.corners.len();
+    let (a, b) = (shape.corners[leg], shape.corners[(leg + 1) % count]);
+    let length = (b.x - a.x).hypot(b.y - a.y);
+    let across = ((b.x - a.x) * (y - a.y) - (b.y - a.y) * (x - a.x)) / length;
+    let Rise::Slopes(bands) = &shape.legs[leg].rise else {
+        return f64::INFINITY;
+    };
+    shape.eave_height + across.abs() * bands[0].0.in_12() / 12.0
+}
+
+/// Numbers without a source of chance: the same each run.
+pub struct Numbers(u64);
+
+impl Numbers {
+    pub fn new(seed: u64) -> Numbers {
+        Numbers(seed.wrapping_mul(0x9e37_79b9_7f4a_7c15))
+    }
+
+    /// Evenly spread from 0 to 1 (splitmix64).
+    pub fn next(&mut self) -> f64 {
+        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
+        let mut z = self.0;
+        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
+        ((z ^ (z >> 31)) >> 11) as f64 / (1u64 << 53) as f64
+    }
+
+    pub fn between(&mut self, low: f64, high: f64) -> f64 {
+        low + (high - low) * self.next()
+    }
+
+    pub fn below(&mut self, count: usize) -> usize {
+        (self.next() * count as f64) as usize
+    }
+
+    /// Normal, mean 0, standard deviation 1 (Box and Muller 1958).
+    pub fn normal(&mut self) -> f64 {
+        let radius = (-2.0 * (1.0 - self.next()).ln()).sqrt();
+        radius * (std::f64::consts::TAU * self.next()).cos()
+    }
+}

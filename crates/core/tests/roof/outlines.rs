@@ -1,0 +1,282 @@
+//! Outlines by the thousand.
+
+use super::bodies::{Numbers, area_within, body, height_from_leg, hipped, holds, roof};
+use eavebook_core::roof::{BodyShape, Rise, RoofRefusal, raise};
+use std::collections::BTreeSet;
+
+/// A simple outline through random places: crossing legs are uncrossed until none is left.
+pub fn tangle(numbers: &mut Numbers, legs: usize) -> Vec<[f64; 2]> {
+    let mut ring: Vec<[f64; 2]> = (0..legs)
+        .map(|_| [numbers.between(0.0, 100.0), numbers.between(0.0, 100.0)])
+        .collect();
+    let side = |a: [f64; 2], b: [f64; 2], c: [f64; 2]| {
+        (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+    };
+    loop {
+        let mut uncrossed = true;
+        for one in 0..legs {
+            for two in one + 2..legs {
+                if one == 0 && two == legs - 1 {
+                    continue;
+                }
+                let (a, b) = (ring[one], ring[one + 1]);
+                let (c, d) = (ring[two], ring[(two + 1) % legs]);
+                if side(a, b, c) * side(a, b, d) < 0.0 && side(c, d, a) * side(c, d, b) < 0.0 {
+                    ring[one + 1..=two].reverse();
+                    uncrossed = false;
+                }
+            }
+        }
+        if uncrossed {
+            return ring;
+        }
+    }
+}
+
+/// How far apart the lines of a grid stand.
+#[derive(Clone, Copy, PartialEq)]
+pub enum Grid {
+    /// All alike: many events at one height.
+    Even,
+    /// Each its own.
+    Uneven,
+}
+
+/// A right-angled outline: cells of a grid joined one by one, without holes or touching corners.
+pub fn cells(numbers: &mut Numbers, most_legs: usize, grid: Grid) -> Vec<[f64; 2]> {
+    let size = 14_i32;
+    let lines: Vec<Vec<f64>> = (0..2)
+        .map(|_| {
+            let mut at = 0.0;
+            (0..=size)
+                .map(|_| {
+                    at += match grid {
+                        Grid::Even => 8.0,
+                        Grid::Uneven => numbers.between(3.0, 15.0),
+                    };
+                    at
+                })
+                .collect()
+        })
+        .collect();
+    let mut taken = BTreeSet::from([(size / 2, size / 2)]);
+    let mut best = ring_around(&taken).expect("one cell");
+    for _ in 0..400 {
+        let cell = (
+            numbers.below(size as usize) as i32,
+            numbers.below(size as usize) as i32,
+        );
+        if taken.contains(&cell) {
+            continue;
+        }
+        taken.insert(cell);
+        match ring_around(&taken) {
+            Some(ring) if ring.len() <= most_legs => best = ring,
+            _ => {
+                taken.remove(&cell);
+            }
+        }
+    }
+    best.iter()
+        .map(|&(x, y)| [lines[0][x as usize], lines[1][y as usize]])
+        .collect()
+}
+
+/// The corners around cells, counter-clockwise; none unless it is one ring that meets no corner
+/// twice.
+fn ring_around(taken: &BTreeSet<(i32, i32)>) -> Option<Vec<(i32, i32)>> {
+    let mut next = std::collections::BTreeMap::new();
+    let mut sides = 0;
+    for &(x, y) in taken {
+        let around = [
+            ((x, y - 1), (x, y), (x + 1, y)),
+            ((x + 1, y), (x + 1, y), (x + 1, y + 1)),
+            ((x, y + 1), (x + 1, y + 1), (x, y + 1)),
+            ((x - 1, y), (x, y + 1), (x, y)),
+        ];
+        for (beside, from, to) in around {
+            if !taken.contains(&beside) {
+                sides += 1;
+                if next.insert(from, to).is_some() {
+                    return None;
+                }
+            }
+        }
+    }
+    let start = *next.keys().next()?;
+    let mut ring = vec![start];
+    let mut at = next[&start];
+    while at != start {
+        ring.push(at);
+        at = next[&at];
+    }
+    if ring.len() != sides {
+        return None;
+    }
+    let count = ring.len();
+    let turns = |corner: usize| {
+        let (a, b, c) = (
+            ring[(corner + count - 1) % count],
+            ring[corner],
+            ring[(corner + 1) % count],
+        );
+        (b.0 - a.0, b.1 - a.1) != (c.0 - b.0, c.1 - b.1)
+    };
+    Some((0..count).filter(|&c| turns(c)).map(|c| ring[c]).collect())
+}
+
+/// A thousand outlines of 8 to 60 legs: 500 tangles, 500 right-angled, half of these with many
+/// events at one height.
+pub fn thousand() -> impl Iterator<Item = Vec<[f64; 2]>> {
+    (0..1000).map(|seed| {
+        let mut numbers = Numbers::new(seed);
+        let legs = 8 + numbers.below(53);
+        match seed % 4 {
+            0 => cells(&mut numbers, legs, Grid::Even),
+            1 => cells(&mut numbers, legs, Grid::Uneven),
+            _ => tangle(&mut numbers, legs),
+        }
+    })
+}
+
+/// Largest share by which faces miss the outline's area, in plan and times the slope factor.
+fn area_off(shape: &BodyShape) -> Result<f64, RoofRefusal> {
+    let roof = raise(std::slice::from_ref(shape), &[])?;
+    let plan = area_within(&shape.corners);
+    let factor = roof.faces[0].pitch.slope_factor();
+    Ok(((roof.plan_area() - plan) / plan)
+        .abs()
+        .max(((roof.area() - plan * factor) / plan).abs()))
+}
+
+#[test]
+fn a_thousand_outlines_are_raised_and_their_faces_tile_them() {
+    let mut worst = 0.0_f64;
+    let mut failures = Vec::new();
+    for (place, corners) in thousand().enumerate() {
+        match area_off(&hipped(&corners, 6.0)) {
+            Ok(off) => worst = worst.max(off),
+            Err(refusal) => failures.push(format!("{place}: {} legs: {refusal}", corners.len())),
+        }
+    }
+    println!(
+        "1000 outlines, {} failures, area off by {worst:.1e}",
+        failures.len()
+    );
+    assert!(failures.is_empty(), "{}", failures.join("\n"));
+    assert!(worst < 1e-9, "area off by {worst:e} of itself");
+}
+
+#[test]
+fn a_thousand_outlines_at_unequal_pitches_are_raised_or_refused_by_leg() {
+    let (mut raised, mut refused) = (0, 0);
+    for (place, corners) in thousand().enumerate() {
+        let mut numbers = Numbers::new(7000 + place as u64);
+        let pitches: Vec<f64> = corners
+            .iter()
+            .map(|_| [3.0, 4.0, 6.0, 8.0, 12.0][numbers.below(5)])
+            .collect();
+        let mut shape = body(&corners, &pitches);
+        for leg in &mut shape.legs {
+            if numbers.next() < 0.1 {
+                leg.rise = Rise::Gable;
+            }
+        }
+        match raise(std::slice::from_ref(&shape), &[]) {
+            Ok(roof) => {
+                raised += 1;
+                let plan = area_within(&shape.corners);
+                let off = ((roof.plan_area() - plan) / plan).abs();
+                assert!(off < 1e-8, "outline {place}: plan area off by {off:e}");
+            }
+            Err(
+                RoofRefusal::Overtaking { .. }
+                | RoofRefusal::LeavesOpen { .. }
+                | RoofRefusal::NeverCloses { .. },
+            ) => refused += 1,
+            Err(refusal) => panic!("outline {place}: {refusal}: {shape:?}"),
+        }
+    }
+    println!("1000 outlines at unequal pitches with gables: {raised} raised, {refused} refused");
+    assert!(raised > 500, "{raised} raised");
+}
+
+/// Largest-coordinate distance from a place to an outline of legs along the axes.
+fn square_distance(corners: &[[f64; 2]], [x, y]: [f64; 2]) -> f64 {
+    let gap = |at: f64, a: f64, b: f64| (a.min(b) - at).max(at - a.max(b)).max(0.0);
+    (0..corners.len())
+        .map(|leg| {
+            let (a, b) = (corners[leg], corners[(leg + 1) % corners.len()]);
+            gap(x, a[0], b[0]).max(gap(y, a[1], b[1]))
+        })
+        .fold(f64::INFINITY, f64::min)
+}
+
+#[test]
+fn a_right_angled_roof_at_one_pitch_is_the_square_distance_to_its_outline() {
+    let mut worst = 0.0_f64;
+    let mut sampled = 0;
+    for seed in 0..500 {
+        let mut numbers = Numbers::new(20_000 + seed);
+        let grid = if seed % 2 == 0 {
+            Grid::Even
+        } else {
+            Grid::Uneven
+        };
+        let legs = 8 + numbers.below(53);
+        let corners = cells(&mut numbers, legs, grid);
+        let shape = hipped(&corners, 7.0);
+        let roof = roof(&shape);
+        for _ in 0..200 {
+            let place = [numbers.between(0.0, 160.0), numbers.between(0.0, 160.0)];
+            let Some(face) = roof.faces.iter().find(|face| holds(face, place)) else {
+                continue;
+            };
+            let by_distance = 9.0 + square_distance(&corners, place) * 7.0 / 12.0;
+            let by_face = height_from_leg(&shape, face.leg, place);
+            worst = worst.max((by_distance - by_face).abs());
+            sampled += 1;
+        }
+    }
+    println!("500 right-angled outlines, {sampled} places: heights within {worst:.1e} ft");
+    assert!(sampled > 5000, "{sampled} places");
+    assert!(worst < 1e-6, "height off by {worst} ft");
+}
+
+#[test]
+fn a_convex_roof_is_the_lowest_of_its_planes() {
+    let mut worst = 0.0_f64;
+    for seed in 0..500 {
+        let mut numbers = Numbers::new(30_000 + seed);
+        let legs = 3 + numbers.below(9);
+        // Corners on a stretched ring, in order: convex.
+        let mut turns: Vec<f64> = (0..legs).map(|_| numbers.between(0.0, 1.0)).collect();
+        turns.sort_by(f64::total_cmp);
+        turns.dedup_by(|a, b| *a - *b < 0.02);
+        let corners: Vec<[f64; 2]> = turns
+            .iter()
+            .map(|turn| {
+                let (sine, cosine) = (turn * std::f64::consts::TAU).sin_cos();
+                [40.0 * cosine, 25.0 * sine]
+            })
+            .collect();
+        if corners.len() < 3 {
+            continue;
+        }
+        let pitches: Vec<f64> = corners.iter().map(|_| numbers.between(2.0, 14.0)).collect();
+        let shape = body(&corners, &pitches);
+        let roof = roof(&shape);
+        for _ in 0..60 {
+            let place = [numbers.between(-40.0, 40.0), numbers.between(-25.0, 25.0)];
+            let Some(face) = roof.faces.iter().find(|face| holds(face, place)) else {
+                continue;
+            };
+            let lowest = (0..corners.len())
+                .map(|leg| height_from_leg(&shape, leg, place))
+                .fold(f64::INFINITY, f64::min);
+            worst = worst.max((lowest - height_from_leg(&shape, face.leg, place)).abs());
+        }
+    }
+    println!("500 convex outlines: heights within {worst:.1e} ft");
+    assert!(worst < 1e-6, "height off by {worst} ft");
+}
