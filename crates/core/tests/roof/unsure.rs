@@ -243,20 +243,24 @@ fn a_squared_outline_keeps_its_edges_from_jumping() {
     use eavebook_core::roof::EdgeKind;
     let mut numbers = Numbers::new(60_000);
     let exact = roof(&read_house(&mut numbers, 0.0));
-    let (mut squared, mut taped) = (0.0_f64, 0.0_f64);
+    // Runs in which some kind of edge is off by more than 2 ft.
+    let (mut squared, mut taped) = (0, 0);
     for _ in 0..200 {
         let shape = read_house(&mut numbers, 0.1);
         let mut as_taped = shape.clone();
         as_taped.nominal_directions = None;
-        for kind in [EdgeKind::Ridge, EdgeKind::Hip, EdgeKind::Valley] {
-            let known = exact.length_of(kind);
-            squared = squared.max((roof(&shape).length_of(kind) - known).abs());
-            taped = taped.max((roof(&as_taped).length_of(kind) - known).abs());
-        }
+        let jumps = |shape: &BodyShape| {
+            let told = roof(shape);
+            [EdgeKind::Ridge, EdgeKind::Hip, EdgeKind::Valley]
+                .iter()
+                .any(|&kind| (told.length_of(kind) - exact.length_of(kind)).abs() > 2.0)
+        };
+        squared += usize::from(jumps(&shape));
+        taped += usize::from(jumps(&as_taped));
     }
-    println!("ridges, hips, valleys off by at most {squared:.2} ft squared, {taped:.2} as taped");
-    assert!(squared < 1.5, "squared: {squared}");
-    assert!(taped > 5.0 * squared, "as taped only {taped}");
+    println!("edges jump in {squared} of 200 runs squared, in {taped} as taped");
+    assert!(squared <= 10, "squared: {squared}");
+    assert!(taped >= 40, "as taped only {taped}");
 }
 
 #[test]
