@@ -137,12 +137,12 @@ impl Plan {
         let mut numbers: Vec<usize> = (0..corners.len()).collect();
         check_lengths(shape, &corners)?;
         let mut squared = None;
-        if let Some(nominal) = &shape.nominal_directions {
-            if let Some(squaring) = Squaring::decide(&corners, nominal) {
-                let taped = std::mem::take(&mut corners);
-                corners = squaring.apply(&taped);
-                squared = Some(Squared { squaring, taped });
-            }
+        if let Some(nominal) = &shape.nominal_directions
+            && let Some(squaring) = Squaring::decide(&corners, nominal)
+        {
+            let taped = std::mem::take(&mut corners);
+            corners = squaring.apply(&taped);
+            squared = Some(Squared { squaring, taped });
         }
         if breadth(&corners) < SAME_PLACE {
             return Err(RoofRefusal::WithoutArea {

@@ -36,10 +36,8 @@ pub fn with_ends(mut shape: BodyShape, legs: &[usize], end: &Rise) -> BodyShape 
 
 /// Its roof alone.
 pub fn roof(shape: &BodyShape) -> Roof {
-    match raise(std::slice::from_ref(shape), &[]) {
-        Ok(roof) => roof,
-        Err(refusal) => panic!("{refusal}: {shape:?}"),
-    }
+    raise(std::slice::from_ref(shape), &[])
+        .unwrap_or_else(|refusal| unreachable!("{refusal}: {shape:?}"))
 }
 
 /// A rectangle.

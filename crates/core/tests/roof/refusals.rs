@@ -5,10 +5,7 @@ use eavebook_core::roof::{BodyShape, Rise, RoofCaution, raise};
 use eavebook_core::units::Pitch;
 
 fn refused(shape: BodyShape) -> String {
-    match raise(&[shape], &[]) {
-        Ok(roof) => panic!("raised: {roof:?}"),
-        Err(refusal) => refusal.to_string(),
-    }
+    raise(&[shape], &[]).expect_err("a refusal").to_string()
 }
 
 #[test]
