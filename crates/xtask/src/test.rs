@@ -44,14 +44,13 @@ pub fn run(ground: &Ground) -> Result<(), Trouble> {
         table.step("ui, built and checked", || ui(ground));
     }
     table.step("lint", || {
-        let words = ["clippy", "--workspace", SHELL_LATER, SHELL, "--all-targets"];
-        let mut command = ground.command("cargo", ".", &words);
-        command.args(["--", "-D", "warnings"]);
-        all(&mut [command])
+        let (lint, strict) = (["clippy", "--all-targets"], ["--", "-D", "warnings"]);
+        let words = [&lint[..], &ALL_BUT_SHELL, &strict].concat();
+        all(&mut [ground.command("cargo", ".", &words)])
     });
-    table.step("rust", || rust(ground));
+    rust(ground, &mut table);
     table.step("rust, in the docs", || {
-        let words = ["test", "--workspace", SHELL_LATER, SHELL, "--doc"];
+        let words = [&["test", "--doc"][..], &ALL_BUT_SHELL].concat();
         all(&mut [ground.command("cargo", ".", &words)])
     });
     if ground.has("tests/browser/package.json") {
@@ -72,7 +71,7 @@ pub fn run(ground: &Ground) -> Result<(), Trouble> {
 
 /// The shell needs three hundred crates of its own: it is built last, so that all else is told first.
 const SHELL: &str = "eavebook-shell";
-const SHELL_LATER: &str = "--exclude";
+const ALL_BUT_SHELL: [&str; 3] = ["--workspace", "--exclude", SHELL];
 
 /// How long each fuzz target runs.
 const FUZZ_TIME: &str = "-max_total_time=20";
@@ -85,15 +84,39 @@ fn ui(ground: &Ground) -> Result<Told, Trouble> {
     ])
 }
 
-fn rust(ground: &Ground) -> Result<Told, Trouble> {
-    let words: &[&str] = if setup::has_tool(ground, "cargo-nextest") {
-        &["nextest", "run", "--no-fail-fast"]
-    } else {
-        &["test", "--lib", "--bins", "--tests", "--no-fail-fast"]
-    };
-    let mut command = ground.command("cargo", ".", words);
-    command.args(["--workspace", SHELL_LATER, SHELL]);
-    all(&mut [command])
+/// The kernels first, then the rooms around them, then what goes across, with the tables it prints.
+/// All is compiled at once, before the first: by itself a crate would be built with fewer features of
+/// its dependencies, and all of them a second time.
+const PARTS: [(&str, &str, &[&str]); 3] = [
+    ("rust, the kernels", "package(eavebook-core)", &[]),
+    (
+        "rust, around them",
+        "not package(eavebook-core) - package(eavebook-tests)",
+        &[],
+    ),
+    (
+        "rust, across crates",
+        "package(eavebook-tests)",
+        &["--success-output", "immediate"],
+    ),
+];
+
+fn rust(ground: &Ground, table: &mut Table) {
+    if !setup::has_tool(ground, "cargo-nextest") {
+        table.step("rust", || {
+            let tests = ["test", "--all-targets", "--no-fail-fast"];
+            let words = [&tests[..], &ALL_BUT_SHELL].concat();
+            all(&mut [ground.command("cargo", ".", &words)])
+        });
+        return;
+    }
+    for (name, which, more) in PARTS {
+        table.step(name, || {
+            let tests = ["nextest", "run", "--no-fail-fast", "-E", which];
+            let words = [&tests[..], &ALL_BUT_SHELL, more].concat();
+            all(&mut [ground.command("cargo", ".", &words)])
+        });
+    }
 }
 
 fn browser(ground: &Ground) -> Result<Told, Trouble> {
