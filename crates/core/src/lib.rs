@@ -4,9 +4,12 @@
 //! Plan coordinates turn left positive (counter-clockwise).
 
 pub mod book;
+pub mod check;
 pub mod outline;
 pub mod pitch;
+pub mod result;
 pub mod roof;
+pub mod solve;
 pub mod survey;
 pub mod survey_file;
 pub mod units;

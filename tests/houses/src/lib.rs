@@ -10,13 +10,21 @@
 //! corner at its far end, `out` round a corner of the building, `in` into one, `out 45` or
 //! `in 30` by another angle, `straight` by none. The last corner is the first one again. Legs and
 //! corners count from 0, as in the survey. Every leg is read once, exactly, until told otherwise.
+//!
+//! ```
+//! use eavebook_houses::house;
+//! let told = house("60' out 30' out 60' out 30' out").misread(2, "50'").solve();
+//! assert_eq!(told.suspect_legs(), [0, 2]);
+//! ```
 
 mod house;
 mod noise;
+mod told;
 mod walk;
 
 pub use house::{Bodies, House, house};
 pub use noise::Noise;
+pub use told::Told;
 
 #[cfg(test)]
 mod tests {

@@ -1,0 +1,294 @@
+//! What to look at and what to be careful of, in sentences.
+
+use crate::outline::ClosureState;
+use crate::pitch::SettledRise;
+use crate::roof::{Face, Roof, RoofCaution};
+use crate::solve::{NoRoof, SolvedBody};
+use crate::survey::{PenetrationKind, Point, Survey};
+use crate::units::Pitch;
+use std::fmt;
+
+/// Something to look at. Its `Display` is a sentence; [`Caution::code`] names the kind.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Caution {
+    /// There is no roof yet.
+    NoRoof(NoRoof),
+    /// A leg was worked out from the others, so the loop proves nothing.
+    NotChecked {
+        /// Name of the body.
+        body: String,
+    },
+    /// Something about the shape of the roof.
+    Roof(RoofCaution),
+    /// The highest slope is over 8 in 12.
+    OverEight {
+        /// The highest slope.
+        pitch: Pitch,
+    },
+    /// The lowest slope is under 4 in 12.
+    UnderFour {
+        /// The lowest slope.
+        pitch: Pitch,
+    },
+    /// A chimney wider than 30 in.
+    WideChimney {
+        /// Width, inches.
+        inches: f64,
+        /// Its place in plan.
+        at: Point,
+    },
+    /// More than one layer of covering.
+    Layers {
+        /// How many.
+        layers: u32,
+    },
+    /// Gaps between planks that nails can miss.
+    PlankGaps {
+        /// Widest gap, inches.
+        inches: f64,
+    },
+    /// A covering of asbestos-cement.
+    AsbestosCement,
+    /// A penetration that stands on no face.
+    OnNoFace {
+        /// What it is.
+        what: &'static str,
+        /// Its place in plan.
+        at: Point,
+    },
+}
+
+/// A roof over this is hard to stand on, rise in 12.
+const HARD_TO_STAND_ON: f64 = 8.0;
+/// Under this shingles want more under them, rise in 12.
+const WANTS_DOUBLED: f64 = 4.0;
+/// A chimney wider than this holds water back, inches (International Residential Code R1003.20).
+const HOLDS_WATER_BACK: f64 = 30.0;
+/// Gaps between planks wider than this want sheets over them, inches (common practice).
+const WIDE_GAP: f64 = 0.25;
+/// Comparisons of read figures allow for binary fractions.
+const HAIR: f64 = 1e-9;
+
+/// Everything about a survey that a person should look at.
+#[must_use]
+pub fn cautions(
+    survey: &Survey,
+    solved: &[SolvedBody],
+    roof: &Result<Roof, NoRoof>,
+) -> Vec<Caution> {
+    let mut all = Vec::new();
+    match roof {
+        Err(lack) => all.push(Caution::NoRoof(lack.clone())),
+        Ok(roof) => all.extend(roof.cautions.iter().cloned().map(Caution::Roof)),
+    }
+    slopes(solved, &mut all);
+    for (body, solved) in survey.bodies.iter().zip(solved) {
+        let closure = solved.outline.closure.as_ref();
+        if closure.is_some_and(|closure| closure.state == ClosureState::NotChecked) {
+            all.push(Caution::NotChecked {
+                body: body.id.clone(),
+            });
+        }
+    }
+    for thing in &survey.penetrations {
+        if let PenetrationKind::Chimney { width, .. } = thing.kind
+            && width.in_inches() > HOLDS_WATER_BACK + HAIR
+        {
+            all.push(Caution::WideChimney {
+                inches: width.in_inches(),
+                at: thing.at,
+            });
+        }
+    }
+    if let Some(layers) = survey
+        .covering
+        .as_ref()
+        .and_then(|covering| covering.layers)
+        && layers > 1
+    {
+        all.push(Caution::Layers { layers });
+    }
+    if let Some(gap) = survey.deck.as_ref().and_then(|deck| deck.gap)
+        && gap.in_inches() > WIDE_GAP + HAIR
+    {
+        all.push(Caution::PlankGaps {
+            inches: gap.in_inches(),
+        });
+    }
+    if survey
+        .covering
+        .as_ref()
+        .and_then(|covering| covering.kind.as_ref())
+        .is_some_and(|kind| kind.to_lowercase().contains("asbestos"))
+    {
+        all.push(Caution::AsbestosCement);
+    }
+    if let Ok(roof) = roof {
+        for thing in &survey.penetrations {
+            if !roof.faces.iter().any(|face| holds(face, thing.at)) {
+                all.push(Caution::OnNoFace {
+                    what: name(thing.kind),
+                    at: thing.at,
+                });
+            }
+        }
+    }
+    all
+}
+
+/// Slopes count as soon as they are settled, roof or no roof.
+fn slopes(solved: &[SolvedBody], all: &mut Vec<Caution>) {
+    let used: Vec<Pitch> = solved
+        .iter()
+        .flat_map(|body| &body.rises)
+        .flat_map(|rise| match rise {
+            SettledRise::Slope(pitch) => vec![pitch.used],
+            SettledRise::Bands(bands) => bands.iter().map(|band| band.pitch).collect(),
+            SettledRise::Unknown | SettledRise::Gable | SettledRise::Wall => Vec::new(),
+        })
+        .collect();
+    let by_rise = |a: &&Pitch, b: &&Pitch| a.in_12().total_cmp(&b.in_12());
+    if let Some(pitch) = used.iter().max_by(by_rise)
+        && pitch.in_12() > HARD_TO_STAND_ON + HAIR
+    {
+        all.push(Caution::OverEight { pitch: *pitch });
+    }
+    if let Some(pitch) = used.iter().min_by(by_rise)
+        && pitch.in_12() < WANTS_DOUBLED - HAIR
+    {
+        all.push(Caution::UnderFour { pitch: *pitch });
+    }
+}
+
+/// A place in plan lies on a face: within its outer ring and no hole, edges included by a hair.
+fn holds(face: &Face, at: Point) -> bool {
+    within(&face.polygon, at) && !face.holes.iter().any(|hole| within(hole, at))
+}
+
+/// Even-odd rule (Shimrat, Algorithm 112, 1962).
+fn within(ring: &[[f64; 3]], at: Point) -> bool {
+    let mut inside = false;
+    for (a, b) in ring.iter().zip(ring.iter().cycle().skip(1)) {
+        if (a[1] > at.y) != (b[1] > at.y) {
+            let x = a[0] + (at.y - a[1]) / (b[1] - a[1]) * (b[0] - a[0]);
+            if at.x < x {
+                inside = !inside;
+            }
+        }
+    }
+    inside
+}
+
+fn name(kind: PenetrationKind) -> &'static str {
+    match kind {
+        PenetrationKind::Pipe { .. } => "pipe",
+        PenetrationKind::Mast { .. } => "mast",
+        PenetrationKind::Flue { .. } => "flue",
+        PenetrationKind::Chimney { .. } => "chimney",
+        PenetrationKind::Skylight { .. } => "skylight",
+        PenetrationKind::BoxVent => "box vent",
+        PenetrationKind::Fan => "fan",
+        PenetrationKind::Dish => "dish",
+        PenetrationKind::Solar => "solar panel",
+        PenetrationKind::Other => "thing",
+    }
+}
+
+impl Caution {
+    /// A word for the kind of caution, by which a program or another language finds its own.
+    #[must_use]
+    pub fn code(&self) -> &'static str {
+        match self {
+            Caution::NoRoof(_) => "no_roof",
+            Caution::NotChecked { .. } => "not_checked",
+            Caution::Roof(_) => "roof_shape",
+            Caution::OverEight { .. } => "over_8_in_12",
+            Caution::UnderFour { .. } => "under_4_in_12",
+            Caution::WideChimney { .. } => "wide_chimney",
+            Caution::Layers { .. } => "layers",
+            Caution::PlankGaps { .. } => "plank_gaps",
+            Caution::AsbestosCement => "asbestos_cement",
+            Caution::OnNoFace { .. } => "on_no_face",
+        }
+    }
+}
+
+impl fmt::Display for Caution {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Caution::NoRoof(lack) => write!(f, "No roof yet: {lack}."),
+            Caution::NotChecked { body } => write!(
+                f,
+                "A leg of {body} was worked out from the others, so its outline is not checked: read that leg or a tie."
+            ),
+            Caution::Roof(caution) => roof_words(caution, f),
+            Caution::OverEight { pitch } => write!(
+                f,
+                "A slope rises {} in 12, over 8 in 12: steep, easy to fall from. Stay off it without fall protection; local rules say which.",
+                Plain(pitch.in_12())
+            ),
+            Caution::UnderFour { pitch } => write!(
+                f,
+                "A slope rises {} in 12, under 4 in 12: shingles there commonly want a doubled underlayment, and under 2 in 12 they are not commonly laid at all. Ask the code office.",
+                Plain(pitch.in_12())
+            ),
+            Caution::WideChimney { inches, at } => write!(
+                f,
+                "The chimney at {}, {} is {} in wide, over 30 in: a cricket or saddle behind it is commonly required. Ask the code office.",
+                Plain(at.x),
+                Plain(at.y),
+                Plain(*inches)
+            ),
+            Caution::Layers { layers } => write!(
+                f,
+                "{layers} layers lie on the roof: a new one over them is commonly not allowed, and tearing off weighs more."
+            ),
+            Caution::PlankGaps { inches } => write!(
+                f,
+                "Gaps of {} in between planks are over 1/4 in: nails miss the wood there. An overlay of sheets is common practice.",
+                Plain(*inches)
+            ),
+            Caution::AsbestosCement => write!(
+                f,
+                "The covering is said to be asbestos-cement: do not break, cut or sweep it. Stop, have it tested, and ask the local authority before any tear-off."
+            ),
+            Caution::OnNoFace { what, at } => write!(
+                f,
+                "The {what} at {}, {} is on no face: look at its place again.",
+                Plain(at.x),
+                Plain(at.y)
+            ),
+        }
+    }
+}
+
+fn roof_words(caution: &RoofCaution, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+    match caution {
+        RoofCaution::GableAtInsideCorner { body, leg } => write!(
+            f,
+            "The gable at leg {leg} of {body} stands at an inside corner: are these two bodies?"
+        ),
+        RoofCaution::IdleWall { wall } => write!(
+            f,
+            "Wall {wall} lies along no gable or wall leg and changes nothing: look at its ends."
+        ),
+        RoofCaution::LevelValley { from, to } => write!(
+            f,
+            "The valley from {}, {} to {}, {} is level: water stands in it.",
+            Plain(from[0]),
+            Plain(from[1]),
+            Plain(to[0]),
+            Plain(to[1])
+        ),
+    }
+}
+
+/// A number without trailing zeros, to a thousandth.
+struct Plain(f64);
+
+impl fmt::Display for Plain {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let text = format!("{:.3}", self.0);
+        f.write_str(text.trim_end_matches('0').trim_end_matches('.'))
+    }
+}

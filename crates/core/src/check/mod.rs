@@ -1,0 +1,12 @@
+//! The Leave-site check: what is open, what is unproved, what to read again first, what to be
+//! careful of.
+
+mod cautions;
+mod hearsay;
+mod read_first;
+mod would_help;
+
+pub use cautions::{Caution, cautions};
+pub use hearsay::{Compared, compare};
+pub use read_first::{ReadAgain, ReadFirst, Why, read_first};
+pub use would_help::{Unread, WouldHelp, would_help};

@@ -1,0 +1,519 @@
+//! The result of a survey as JSON: what `eavebook solve` prints.
+//!
+//! Lengths are feet, areas square feet, angles degrees. What cannot be known is null; a part that
+//! nothing here computes is absent.
+
+use crate::check::{Compared, ReadAgain, ReadFirst, Unread, Why, WouldHelp};
+use crate::outline::{ClosureState, SlipKind};
+use crate::pitch::SettledRise;
+use crate::roof::EdgeKind;
+use crate::solve::{Solved, SolvedBody, Totals};
+use crate::survey::{Body, Sketch, Survey};
+use serde::{Serialize, Serializer};
+use std::borrow::Cow;
+use std::collections::BTreeMap;
+
+/// The whole result.
+#[derive(Clone, Debug, Serialize)]
+pub struct ResultFile<'a> {
+    bodies: Vec<BodyResult<'a>>,
+    faces: Vec<FaceResult<'a>>,
+    edges: Vec<EdgeResult<'a>>,
+    totals: TotalsResult,
+    retake_first: Vec<RetakeResult<'a>>,
+    would_help: Vec<WouldHelpResult<'a>>,
+    hearsay: Vec<HearsayResult<'a>>,
+    cautions: Vec<CautionResult>,
+    /// For each total the readings, slopes and known corners that made it.
+    because: BTreeMap<String, Because<'a>>,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct BodyResult<'a> {
+    id: &'a str,
+    corners: Vec<CornerResult>,
+    legs: Vec<LegResult>,
+    suspects: Vec<SuspectResult<'a>>,
+    nothing_wrong: f64,
+    unproved: Vec<&'a str>,
+    closure: Option<ClosureResult>,
+    pitches: Vec<PitchResult>,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct CornerResult {
+    x: Option<f64>,
+    y: Option<f64>,
+    sigma: Option<f64>,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct LegResult {
+    leg: usize,
+    length: Option<f64>,
+    sigma: Option<f64>,
+    redundancy: Option<f64>,
+    smallest_slip: Option<f64>,
+    worked_out: bool,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct SuspectResult<'a> {
+    reading: &'a str,
+    kind: &'static str,
+    likely_value: f64,
+    probability: f64,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct ClosureResult {
+    along: Option<f64>,
+    across: Option<f64>,
+    state: &'static str,
+    words: String,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct PitchResult {
+    leg: usize,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    band: Option<usize>,
+    pitch: f64,
+    sigma_deg: f64,
+    chances: Vec<ChanceResult>,
+    steeper_when_unsure: f64,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    positions: Option<usize>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    zero_error_deg: Option<f64>,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct ChanceResult {
+    pitch: f64,
+    chance: f64,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct FaceResult<'a> {
+    body: &'a str,
+    leg: usize,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    band: Option<usize>,
+    pitch: f64,
+    plan_area: f64,
+    area: f64,
+    polygon: &'a [[f64; 3]],
+    holes: &'a [Vec<[f64; 3]>],
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct EdgeResult<'a> {
+    kind: &'static str,
+    length: f64,
+    from: [f64; 3],
+    to: [f64; 3],
+    faces: &'a [usize],
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct TotalsResult {
+    plan_area: Option<f64>,
+    area: Option<f64>,
+    area_sigma: Option<f64>,
+    squares: Option<f64>,
+    #[serde(flatten)]
+    edges: BTreeMap<&'static str, Option<f64>>,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct PitchPlace<'a> {
+    body: &'a str,
+    leg: usize,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct RetakeResult<'a> {
+    #[serde(skip_serializing_if = "Option::is_none")]
+    reading: Option<&'a str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pitch: Option<PitchPlace<'a>>,
+    why: &'static str,
+    /// What the area's sigma would be after a second look.
+    area_sigma_after: Option<f64>,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct WouldHelpResult<'a> {
+    body: &'a str,
+    #[serde(flatten)]
+    unread: UnreadResult,
+    area_sigma_after: Option<f64>,
+}
+
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "snake_case")]
+enum UnreadResult {
+    Leg(usize),
+    Tie([usize; 2]),
+    PitchOfLeg(usize),
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct HearsayResult<'a> {
+    source: &'a str,
+    difference_percent: Option<f64>,
+    explained: Option<bool>,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct CautionResult {
+    code: &'static str,
+    words: String,
+}
+
+/// The result of a solved survey.
+#[must_use]
+pub fn result<'a>(survey: &'a Survey, solved: &'a Solved) -> ResultFile<'a> {
+    let names: Vec<&str> = survey.bodies.iter().map(|body| body.id.as_str()).collect();
+    let (faces, edges) = solved.roof.as_ref().map_or_else(
+        |_| (Vec::new(), Vec::new()),
+        |roof| {
+            let faces = roof.faces.iter().map(|face| FaceResult {
+                body: names[face.body],
+                leg: face.leg,
+                band: face.band,
+                pitch: face.pitch.in_12(),
+                plan_area: face.plan_area,
+                area: face.area,
+                polygon: &face.polygon,
+                holes: &face.holes,
+            });
+            let edges = roof.edges.iter().map(|edge| EdgeResult {
+                kind: edge_kind(edge.kind),
+                length: edge.length,
+                from: edge.from,
+                to: edge.to,
+                faces: &edge.faces,
+            });
+            (faces.collect(), edges.collect())
+        },
+    );
+    let variance = solved
+        .totals
+        .area
+        .map(|area| area.sigma.in_square_feet().powi(2));
+    let sigma_after = |gain: Option<f64>| Some((variance? - gain?).max(0.0).sqrt());
+    ResultFile {
+        bodies: survey
+            .bodies
+            .iter()
+            .zip(&solved.bodies)
+            .map(|(body, solved)| body_result(body, solved))
+            .collect(),
+        faces,
+        edges,
+        totals: totals_result(&solved.totals),
+        retake_first: solved
+            .read_first
+            .iter()
+            .map(|first| retake_result(survey, first, sigma_after(first.gain)))
+            .collect(),
+        would_help: solved
+            .would_help
+            .iter()
+            .map(|help| would_help_result(names[help.body], help, sigma_after(help.gain)))
+            .collect(),
+        hearsay: solved.hearsay.iter().map(hearsay_result).collect(),
+        cautions: solved
+            .cautions
+            .iter()
+            .map(|caution| CautionResult {
+                code: caution.code(),
+                words: caution.to_string(),
+            })
+            .collect(),
+        because: because(survey, solved),
+    }
+}
+
+fn body_result<'a>(body: &'a Body, solved: &'a SolvedBody) -> BodyResult<'a> {
+    let outline = &solved.outline;
+    let id_of = |reading: usize| body.readings[reading].id.as_str();
+    BodyResult {
+        id: &body.id,
+        corners: outline
+            .corners
+            .iter()
+            .map(|corner| CornerResult {
+                x: corner.map(|corner| unsigned_zero(corner.at.x)),
+                y: corner.map(|corner| unsigned_zero(corner.at.y)),
+                sigma: corner.map(|corner| corner.sigma),
+            })
+            .collect(),
+        legs: outline
+            .legs
+            .iter()
+            .enumerate()
+            .map(|(leg, figure)| LegResult {
+                leg,
+                length: figure.length,
+                sigma: figure.sigma,
+                redundancy: figure.redundancy,
+                smallest_slip: figure.smallest_slip,
+                worked_out: figure.worked_out,
+            })
+            .collect(),
+        suspects: outline
+            .suspects
+            .named
+            .iter()
+            .map(|suspect| SuspectResult {
+                reading: id_of(suspect.reading),
+                kind: slip_kind(suspect.kind),
+                likely_value: suspect.likely_value,
+                probability: suspect.probability,
+            })
+            .collect(),
+        nothing_wrong: outline.suspects.nothing_wrong,
+        unproved: outline
+            .readings
+            .iter()
+            .enumerate()
+            .filter(|(_, figure)| figure.is_unproved())
+            .map(|(reading, _)| id_of(reading))
+            .collect(),
+        closure: outline.closure.as_ref().map(|closure| ClosureResult {
+            along: closure.along,
+            across: closure.across,
+            state: closure_state(closure.state),
+            words: closure.words.to_string(),
+        }),
+        pitches: solved
+            .rises
+            .iter()
+            .enumerate()
+            .flat_map(|(leg, rise)| pitch_results(leg, rise))
+            .collect(),
+    }
+}
+
+/// -0.0 prints as it is, and nobody wants to read it.
+fn unsigned_zero(feet: f64) -> f64 {
+    feet + 0.0
+}
+
+fn pitch_results(leg: usize, rise: &SettledRise) -> Vec<PitchResult> {
+    let exact = |band: Option<usize>, pitch: f64| PitchResult {
+        leg,
+        band,
+        pitch,
+        sigma_deg: 0.0,
+        chances: vec![ChanceResult { pitch, chance: 1.0 }],
+        steeper_when_unsure: pitch,
+        positions: None,
+        zero_error_deg: None,
+    };
+    match rise {
+        SettledRise::Slope(pitch) => {
+            let Some(read) = &pitch.read else {
+                return vec![exact(None, pitch.used.in_12())];
+            };
+            vec![PitchResult {
+                leg,
+                band: None,
+                pitch: pitch.used.in_12(),
+                sigma_deg: pitch.sigma.in_degrees(),
+                chances: read
+                    .chances
+                    .iter()
+                    .map(|(pitch, chance)| ChanceResult {
+                        pitch: pitch.in_12(),
+                        chance: *chance,
+                    })
+                    .collect(),
+                steeper_when_unsure: read.steeper_when_unsure.in_12(),
+                positions: Some(read.positions),
+                zero_error_deg: read.zero_error.map(|angle| angle.in_degrees()),
+            }]
+        }
+        SettledRise::Bands(bands) => bands
+            .iter()
+            .enumerate()
+            .map(|(k, band)| exact(Some(k), band.pitch.in_12()))
+            .collect(),
+        SettledRise::Unknown | SettledRise::Gable | SettledRise::Wall => Vec::new(),
+    }
+}
+
+fn totals_result(totals: &Totals) -> TotalsResult {
+    let known = totals.area.is_some();
+    TotalsResult {
+        plan_area: totals.plan_area.map(|area| area.in_square_feet()),
+        area: totals.area.map(|area| area.value.in_square_feet()),
+        area_sigma: totals.area.map(|area| area.sigma.in_square_feet()),
+        squares: totals.area.map(|area| area.value.in_squares()),
+        edges: EdgeKind::ALL
+            .into_iter()
+            .map(|kind| {
+                let length = totals.edges.get(&kind).map_or(0.0, |sum| sum.in_feet());
+                (edge_kind(kind), known.then_some(length))
+            })
+            .collect(),
+    }
+}
+
+fn retake_result<'a>(
+    survey: &'a Survey,
+    first: &ReadFirst,
+    area_sigma_after: Option<f64>,
+) -> RetakeResult<'a> {
+    let (reading, pitch) = match first.again {
+        ReadAgain::Reading { body, reading } => (
+            Some(survey.bodies[body].readings[reading].id.as_str()),
+            None,
+        ),
+        ReadAgain::Pitch { body, leg } => {
+            let body = survey.bodies[body].id.as_str();
+            (None, Some(PitchPlace { body, leg }))
+        }
+    };
+    RetakeResult {
+        reading,
+        pitch,
+        why: match first.why {
+            Why::Suspect(_) => "suspect",
+            Why::Unproved => "unproved",
+            Why::Narrows => "narrows the area",
+        },
+        area_sigma_after,
+    }
+}
+
+fn would_help_result<'a>(
+    body: &'a str,
+    help: &WouldHelp,
+    area_sigma_after: Option<f64>,
+) -> WouldHelpResult<'a> {
+    WouldHelpResult {
+        body,
+        unread: match help.unread {
+            Unread::Leg(leg) => UnreadResult::Leg(leg),
+            Unread::Tie(from, to) => UnreadResult::Tie([from, to]),
+            Unread::Pitch(leg) => UnreadResult::PitchOfLeg(leg),
+        },
+        area_sigma_after,
+    }
+}
+
+fn hearsay_result(compared: &Compared) -> HearsayResult<'_> {
+    HearsayResult {
+        source: &compared.source,
+        difference_percent: compared.difference_percent,
+        explained: compared.explained,
+    }
+}
+
+/// What made a total. A survey may hold very many readings and each makes every total, so the
+/// names are written out of the survey, not copied.
+#[derive(Clone, Copy, Debug)]
+struct Because<'a> {
+    survey: &'a Survey,
+    solved: &'a Solved,
+    made_of: MadeOf,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum MadeOf {
+    Outlines,
+    OutlinesAndSlopes,
+}
+
+impl Serialize for Because<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let outlines = self
+            .survey
+            .bodies
+            .iter()
+            .flat_map(|body| match body.outline {
+                Sketch::Known(_) => vec![Cow::Owned(format!("{} corners", body.id))],
+                Sketch::Turned { .. } => body
+                    .readings
+                    .iter()
+                    .map(|reading| Cow::Borrowed(reading.id.as_str()))
+                    .collect(),
+            });
+        let slopes = self
+            .survey
+            .bodies
+            .iter()
+            .zip(&self.solved.bodies)
+            .filter(|_| self.made_of == MadeOf::OutlinesAndSlopes)
+            .flat_map(|(body, solved)| {
+                solved
+                    .rises
+                    .iter()
+                    .enumerate()
+                    .filter(|(_, rise)| {
+                        matches!(rise, SettledRise::Slope(_) | SettledRise::Bands(_))
+                    })
+                    .map(|(leg, _)| Cow::Owned(format!("{} leg {leg} pitch", body.id)))
+            });
+        serializer.collect_seq(outlines.chain(slopes))
+    }
+}
+
+fn because<'a>(survey: &'a Survey, solved: &'a Solved) -> BTreeMap<String, Because<'a>> {
+    let made_of = |made_of| Because {
+        survey,
+        solved,
+        made_of,
+    };
+    let mut because = BTreeMap::new();
+    if solved.totals.plan_area.is_some() {
+        because.insert("totals.plan_area".to_owned(), made_of(MadeOf::Outlines));
+    }
+    let both = made_of(MadeOf::OutlinesAndSlopes);
+    if solved.totals.area.is_some() {
+        because.insert("totals.area".to_owned(), both);
+        because.insert("totals.squares".to_owned(), both);
+    }
+    for kind in solved.totals.edges.keys() {
+        because.insert(format!("totals.{}", edge_kind(*kind)), both);
+    }
+    because
+}
+
+fn edge_kind(kind: EdgeKind) -> &'static str {
+    match kind {
+        EdgeKind::Eave => "eave",
+        EdgeKind::Rake => "rake",
+        EdgeKind::Ridge => "ridge",
+        EdgeKind::Hip => "hip",
+        EdgeKind::Valley => "valley",
+        EdgeKind::SideWall => "side_wall",
+        EdgeKind::HeadWall => "head_wall",
+        EdgeKind::PitchBreak => "pitch_break",
+    }
+}
+
+fn slip_kind(kind: SlipKind) -> &'static str {
+    match kind {
+        SlipKind::Tens => "tens",
+        SlipKind::OneFoot => "one_foot",
+        SlipKind::Transposed => "transposed",
+        SlipKind::InchesForTenths => "inches_for_tenths",
+        SlipKind::Overhang => "overhang",
+        SlipKind::Reversed => "reversed",
+        SlipKind::Other => "other",
+    }
+}
+
+fn closure_state(state: ClosureState) -> &'static str {
+    match state {
+        ClosureState::Open => "open",
+        ClosureState::Closes => "closes",
+        ClosureState::Gap => "gap",
+        ClosureState::NotChecked => "not_checked",
+    }
+}

@@ -1,0 +1,97 @@
+//! The one line of work: adjust, settle the slopes, raise the roof, total, check.
+//!
+//! Every step is a function of what stands before it; none calls the next.
+
+mod gradient;
+mod place;
+mod shape;
+mod totals;
+mod variance;
+
+pub use shape::NoRoof;
+pub use totals::Totals;
+pub use variance::{AreaVariance, SpanRow};
+
+use crate::check::{
+    Caution, Compared, ReadFirst, WouldHelp, cautions, compare, read_first, would_help,
+};
+use crate::outline::{NoOutline, Outline, adjust};
+use crate::pitch::{SettledRise, settle};
+use crate::roof::{Roof, raise};
+use crate::survey::Survey;
+
+/// A survey with everything that is computed from it, step by step.
+#[derive(Clone, Debug)]
+pub struct Solved {
+    /// One a body, in the order of the survey.
+    pub bodies: Vec<SolvedBody>,
+    /// The roof over all bodies, or what it wants.
+    pub roof: Result<Roof, NoRoof>,
+    /// Areas and lengths, as far as they are known.
+    pub totals: Totals,
+    /// Readings and slopes by what a second look at them would gain, the dearest first.
+    pub read_first: Vec<ReadFirst>,
+    /// What nobody read that would help.
+    pub would_help: Vec<WouldHelp>,
+    /// Figures of others beside ours, in the order of the survey.
+    pub hearsay: Vec<Compared>,
+    /// What to look at.
+    pub cautions: Vec<Caution>,
+}
+
+/// One body after the adjustment, its slopes settled.
+#[derive(Clone, Debug)]
+pub struct SolvedBody {
+    /// Corners in place, legs, suspects, closure.
+    pub outline: Outline,
+    /// What rises at each leg.
+    pub rises: Vec<SettledRise>,
+}
+
+/// Solves a survey.
+///
+/// A slip, a gap, a leg that nobody read and a slope that nobody looked at are no errors: what
+/// cannot be known is left out and named.
+///
+/// # Errors
+/// [`NoOutline`] if a sketch is no outline or a reading names what its outline does not have.
+pub fn solve(survey: &Survey) -> Result<Solved, NoOutline> {
+    let mut outlines = survey
+        .bodies
+        .iter()
+        .map(adjust)
+        .collect::<Result<Vec<Outline>, NoOutline>>()?;
+    place::put_in_place(&survey.bodies, &mut outlines);
+    let bodies: Vec<SolvedBody> = survey
+        .bodies
+        .iter()
+        .zip(outlines)
+        .map(|(body, outline)| SolvedBody {
+            rises: settle(&body.edges, outline.corners.len()),
+            outline,
+        })
+        .collect();
+    let shapes = shape::shapes(&survey.bodies, &bodies);
+    let roof = shapes.as_ref().map_err(NoRoof::clone).and_then(|shapes| {
+        raise(shapes, &survey.walls)
+            .map_err(|refusal| NoRoof::from_refusal(refusal, &survey.bodies))
+    });
+    let variance = match roof {
+        Ok(_) => AreaVariance::of(&bodies, &shapes, &survey.walls),
+        Err(_) => AreaVariance::default(),
+    };
+    let totals = totals::total(&bodies, &roof, &variance);
+    let read_first = read_first(&survey.bodies, &bodies, &variance);
+    let would_help = would_help(&survey.bodies, &bodies, &roof, &variance);
+    let hearsay = compare(survey, &bodies, &totals);
+    let cautions = cautions(survey, &bodies, &roof);
+    Ok(Solved {
+        bodies,
+        roof,
+        totals,
+        read_first,
+        would_help,
+        hearsay,
+        cautions,
+    })
+}

@@ -1,0 +1,145 @@
+//! Settled outlines and slopes to the shapes that the roof is raised over.
+
+use super::SolvedBody;
+use crate::pitch::SettledRise;
+use crate::roof::{BodyShape, LegRise, Rise, RoofRefusal};
+use crate::survey::{Body, Sketch};
+use crate::units::Length;
+
+/// Why there is no roof.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum NoRoof {
+    /// Nobody booked a body.
+    #[error("there is no outline yet: walk round the house and read its legs")]
+    NoBodies,
+    /// Corners that no reading places.
+    #[error(
+        "the outline of {body} lacks a reading: nothing says how long leg {leg} is, read it or a tie across it"
+    )]
+    OutlineOpen {
+        /// Name of the body.
+        body: String,
+        /// A leg that can still grow or shrink.
+        leg: usize,
+    },
+    /// Slopes that nobody looked at.
+    #[error("nobody said what rises at leg {leg} of {body}: read its pitch or call it a gable")]
+    RiseUnknown {
+        /// Name of the body.
+        body: String,
+        /// The first such leg.
+        leg: usize,
+    },
+    /// An outline from readings that no roof can stand on: its readings want another look.
+    #[error("{0}")]
+    OutlineAmiss(RoofRefusal),
+    /// The shape admits no roof.
+    #[error("{0}")]
+    Refused(RoofRefusal),
+}
+
+impl NoRoof {
+    /// What a refusal means for this survey: an outline that was read may come out amiss without
+    /// anybody having written nonsense; one that was given may not.
+    pub(super) fn from_refusal(refusal: RoofRefusal, bodies: &[Body]) -> NoRoof {
+        let was_read = |name: &str| {
+            bodies
+                .iter()
+                .any(|body| body.id == name && matches!(body.outline, Sketch::Turned { .. }))
+        };
+        let may_pass = if let RoofRefusal::CornersEqual { body, .. }
+        | RoofRefusal::WithoutArea { body }
+        | RoofRefusal::CrossesItself { body, .. } = &refusal
+        {
+            was_read(body)
+        } else {
+            // Several bodies are lawful; their roofs are not joined yet.
+            matches!(refusal, RoofRefusal::NotJoined { .. })
+        };
+        if may_pass {
+            NoRoof::OutlineAmiss(refusal)
+        } else {
+            NoRoof::Refused(refusal)
+        }
+    }
+}
+
+/// The shapes of all bodies, or the first thing that one of them lacks.
+pub(super) fn shapes(bodies: &[Body], solved: &[SolvedBody]) -> Result<Vec<BodyShape>, NoRoof> {
+    if bodies.is_empty() {
+        return Err(NoRoof::NoBodies);
+    }
+    bodies
+        .iter()
+        .zip(solved)
+        .map(|(body, solved)| shape(body, solved))
+        .collect()
+}
+
+fn shape(body: &Body, solved: &SolvedBody) -> Result<BodyShape, NoRoof> {
+    let open = |leg| NoRoof::OutlineOpen {
+        body: body.id.clone(),
+        leg,
+    };
+    if let Some(leg) = solved
+        .outline
+        .legs
+        .iter()
+        .position(|leg| leg.length.is_none())
+    {
+        return Err(open(leg));
+    }
+    let mut corners = Vec::new();
+    for (k, corner) in solved.outline.corners.iter().enumerate() {
+        corners.push(corner.ok_or_else(|| open(k))?.at);
+    }
+    let mut legs = Vec::new();
+    for (leg, rise) in solved.rises.iter().enumerate() {
+        let rise = match rise {
+            SettledRise::Unknown => {
+                return Err(NoRoof::RiseUnknown {
+                    body: body.id.clone(),
+                    leg,
+                });
+            }
+            SettledRise::Slope(pitch) => Rise::slope(pitch.used),
+            SettledRise::Bands(bands) => Rise::Slopes(
+                bands
+                    .iter()
+                    .map(|band| (band.pitch, band.rise.map(Length::in_feet)))
+                    .collect(),
+            ),
+            SettledRise::Gable => Rise::Gable,
+            SettledRise::Wall => Rise::Wall,
+        };
+        let overhang = body
+            .edges
+            .get(leg)
+            .and_then(|edge| edge.overhang)
+            .map_or(0.0, Length::in_feet);
+        legs.push(LegRise { rise, overhang });
+    }
+    Ok(BodyShape {
+        id: body.id.clone(),
+        corners,
+        nominal_directions: nominal_directions(&body.outline),
+        legs,
+        eave_height: body.eave_height.in_feet(),
+    })
+}
+
+/// Degrees from the first axis, one a leg; none where the corners are known.
+fn nominal_directions(sketch: &Sketch) -> Option<Vec<f64>> {
+    match sketch {
+        Sketch::Known(_) => None,
+        Sketch::Turned { heading, turns, .. } => {
+            let mut direction = heading.in_degrees();
+            let mut directions = Vec::new();
+            for turn in turns {
+                directions.push(direction);
+                direction += turn.in_degrees();
+            }
+            Some(directions)
+        }
+    }
+}

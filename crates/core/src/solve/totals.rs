@@ -1,0 +1,70 @@
+//! Areas and lengths of the whole roof.
+
+use super::{AreaVariance, NoRoof, SolvedBody};
+use crate::roof::{EdgeKind, Roof};
+use crate::survey::Point;
+use crate::units::{Area, Figure, Length};
+use std::collections::BTreeMap;
+
+/// Areas and lengths of the whole roof; none where something they need is not known.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Totals {
+    /// Area in plan.
+    pub plan_area: Option<Area>,
+    /// Area on the slope, with one standard deviation.
+    pub area: Option<Figure<Area>>,
+    /// Length of each kind of edge that the roof has.
+    pub edges: BTreeMap<EdgeKind, Length>,
+}
+
+/// Totals of a roof. Without one, the plan area of a single body whose corners are all known.
+pub(super) fn total(
+    bodies: &[SolvedBody],
+    roof: &Result<Roof, NoRoof>,
+    variance: &AreaVariance,
+) -> Totals {
+    match roof {
+        Ok(roof) => {
+            let mut edges = BTreeMap::new();
+            for edge in &roof.edges {
+                let sum: &mut Length = edges.entry(edge.kind).or_insert(Length::ZERO);
+                *sum = Length::feet(sum.in_feet() + edge.length);
+            }
+            Totals {
+                plan_area: Some(Area::square_feet(roof.plan_area())),
+                area: Some(Figure {
+                    value: Area::square_feet(roof.area()),
+                    sigma: Area::square_feet(variance.total().sqrt()),
+                }),
+                edges,
+            }
+        }
+        Err(NoRoof::RiseUnknown { .. }) => Totals {
+            plan_area: match bodies {
+                [body] => outline_area(&corners(body)).map(Area::square_feet),
+                _ => None,
+            },
+            ..Totals::default()
+        },
+        Err(_) => Totals::default(),
+    }
+}
+
+fn corners(body: &SolvedBody) -> Vec<Option<Point>> {
+    body.outline
+        .corners
+        .iter()
+        .map(|corner| corner.map(|corner| corner.at))
+        .collect()
+}
+
+/// Square feet within an outline; none while a corner is not known.
+fn outline_area(corners: &[Option<Point>]) -> Option<f64> {
+    let corners: Vec<Point> = corners.iter().copied().collect::<Option<_>>()?;
+    let twice: f64 = corners
+        .iter()
+        .zip(corners.iter().cycle().skip(1))
+        .map(|(a, b)| a.x * b.y - b.x * a.y)
+        .sum();
+    Some(twice.abs() / 2.0)
+}
