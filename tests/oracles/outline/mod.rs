@@ -4,4 +4,5 @@ mod body;
 mod cases;
 mod network;
 mod simulate;
+mod swapped;
 mod textbook;

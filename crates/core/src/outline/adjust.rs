@@ -1,17 +1,16 @@
 //! Least squares: the readings of one body to its corners.
 
 use super::closure::{self, Closure, Tolerance};
-use super::lack::Freedom;
-use super::net::{
-    Adjusted, Held, Net, NetError, Observation, Row, Station, adjust_net, places_of_net,
-};
+use super::fit::{Alone, Fit, Ground, fit};
+use super::net::{Held, Net, Station, adjust_net};
 use super::nominal::{Nominal, unit_vector};
+use super::observe::Readings;
 use super::refuse::{NoOutline, refuse};
 use super::reliability::{leg_figure, reading_figures, sigma_of_corner};
 use super::slips::SlipPriors;
 use super::suspects::{Suspects, suspects};
 use super::{Corner, LegFigure, Outline};
-use crate::survey::{Body, Point, Reading, Sketch, Span};
+use crate::survey::{Body, Point, Sketch};
 use crate::units::Angle;
 use nalgebra::DMatrix;
 
@@ -23,9 +22,6 @@ pub struct Settings {
     /// When a sum closes.
     pub tolerance: Tolerance,
 }
-
-/// One standard deviation of a leg's end seen by a stated overhang, feet.
-const OVERHANG_SIGMA: f64 = 0.1;
 
 /// Adjusts the outline of one body by weighted least squares and says what the readings speak
 /// against, with the usual settings.
@@ -69,101 +65,6 @@ pub fn adjust_with(body: &Body, settings: &Settings) -> Result<Outline, NoOutlin
     }
 }
 
-/// The leg that a reading spans from end to end.
-pub(crate) fn leg_of(span: Span, corners: usize) -> Option<usize> {
-    match span {
-        Span::Leg(leg) | Span::WallOfLeg { leg, .. } => Some(leg),
-        Span::Tie(from, to) if (from + 1) % corners == to => Some(from),
-        Span::Tie(from, to) if (to + 1) % corners == from => Some(to),
-        Span::Tie(..) | Span::Overall { .. } => None,
-    }
-}
-
-/// What a reading says of its span, feet: a wall is taken out to the eaves.
-pub(crate) fn span_length(reading: &Reading) -> f64 {
-    match reading.span {
-        Span::WallOfLeg { overhangs, .. } => overhangs
-            .iter()
-            .fold(reading.value.in_feet(), |sum, o| sum + o.in_feet()),
-        Span::Leg(_) | Span::Tie(..) | Span::Overall { .. } => reading.value.in_feet(),
-    }
-}
-
-/// One standard deviation of a reading as a statement about its span, feet.
-fn span_sigma(reading: &Reading) -> f64 {
-    let value = reading.value.in_feet();
-    let tape = match reading.sigma {
-        Some(sigma) => sigma.in_feet(),
-        None => default_sigma(value),
-    };
-    match reading.span {
-        Span::WallOfLeg { .. } => tape.hypot(OVERHANG_SIGMA).hypot(OVERHANG_SIGMA),
-        Span::Leg(_) | Span::Tie(..) | Span::Overall { .. } => tape,
-    }
-}
-
-/// One standard deviation of a taped length that states none, feet: sighting down a gutter and the
-/// tape itself.
-#[must_use]
-pub fn default_sigma(feet: f64) -> f64 {
-    0.18_f64.hypot(0.0005 * feet)
-}
-
-/// Readings as observations, in an order that does not depend on theirs.
-fn observe(body: &Body, axes: &[[f64; 2]]) -> (Vec<usize>, Vec<Observation>) {
-    let corners = axes.len();
-    let mut order: Vec<usize> = (0..body.readings.len()).collect();
-    order.sort_by(|&a, &b| {
-        let (a, b) = (&body.readings[a], &body.readings[b]);
-        span_key(a.span)
-            .cmp(&span_key(b.span))
-            .then(span_length(a).total_cmp(&span_length(b)))
-            .then(span_sigma(a).total_cmp(&span_sigma(b)))
-            .then(a.id.cmp(&b.id))
-    });
-    let observations = order
-        .iter()
-        .map(|&k| {
-            let reading = &body.readings[k];
-            let row = match reading.span {
-                Span::Leg(leg) | Span::WallOfLeg { leg, .. } => Row::Distance {
-                    from: leg,
-                    to: (leg + 1) % corners,
-                },
-                Span::Tie(from, to) => Row::Distance { from, to },
-                Span::Overall {
-                    from,
-                    to,
-                    along_leg,
-                } => Row::Projection {
-                    from,
-                    to,
-                    axis: axes[along_leg],
-                },
-            };
-            Observation {
-                row,
-                value: span_length(reading),
-                sigma: span_sigma(reading),
-            }
-        })
-        .collect();
-    (order, observations)
-}
-
-fn span_key(span: Span) -> (u8, usize, usize, usize) {
-    match span {
-        Span::Leg(leg) => (0, leg, 0, 0),
-        Span::WallOfLeg { leg, .. } => (1, leg, 0, 0),
-        Span::Tie(from, to) => (2, from, to, 0),
-        Span::Overall {
-            from,
-            to,
-            along_leg,
-        } => (3, from, to, along_leg),
-    }
-}
-
 /// The adjustment in the frame of leg 0: corner 0 at the origin, leg 0 along the first axis.
 fn adjust_turned(
     body: &Body,
@@ -171,212 +72,39 @@ fn adjust_turned(
     direction_sigma: f64,
     settings: &Settings,
 ) -> Result<Outline, NoOutline> {
-    let (order, observations) = observe(body, &shape.units);
-    let read = mean_lengths(body, shape.legs());
-    let closure = closure::close(&read, shape, &settings.tolerance);
-    let Some(typical) = typical_length(&read, &observations) else {
-        return Ok(nothing_known(shape.legs(), closure));
-    };
-    let apart = |_| NoOutline::TooFarApart {
-        body: body.id.clone(),
-    };
-    let known = Known {
+    let readings = Readings::of(body, &shape.units);
+    let closure = closure::close(
+        &readings.mean_lengths(shape.legs(), None),
         shape,
-        read: &read,
-        typical,
+        &settings.tolerance,
+    );
+    let ground = Ground {
+        shape,
+        readings: &readings,
         direction_sigma,
     };
-    let start = known.straight_start(&observations).map_err(apart)?;
-    let freedom = Freedom::of(
-        shape,
-        &read.iter().map(Option::is_some).collect::<Vec<bool>>(),
-        order.iter().map(|&k| body.readings[k].span),
-        &start,
-    );
-    let net = |legs| known.net(&observations, &start, &freedom, legs);
-    let adjusted = match adjust_net(&net(Legs::Bent)) {
-        Ok(adjusted) if known.runs_forward(&adjusted.places) => adjusted,
-        _ => adjust_net(&net(Legs::Straight)).map_err(apart)?,
-    };
-    Ok(Outline {
-        closure: Some(closure),
-        ..judge(body, shape, &order, &adjusted, &freedom, settings)
+    let fit = fit(&ground).map_err(|_| NoOutline::TooFarApart {
+        body: body.id.clone(),
+    })?;
+    Ok(match fit {
+        Some(fit) => Outline {
+            closure: Some(closure),
+            suspects: suspects(
+                body,
+                &readings.order,
+                &fit.adjusted,
+                &|k| Alone::without(&ground, k),
+                &settings.slips,
+            ),
+            ..figures(body, shape, &readings.order, &fit)
+        },
+        None => nothing_known(shape.legs(), closure),
     })
 }
 
-/// Mean of the readings of each leg, feet; none where there is none.
-pub(crate) fn mean_lengths(body: &Body, corners: usize) -> Vec<Option<f64>> {
-    let mut sums = vec![(0.0, 0.0); corners];
-    let mut lengths: Vec<(usize, f64)> = body
-        .readings
-        .iter()
-        .filter_map(|r| Some((leg_of(r.span, corners)?, span_length(r))))
-        .collect();
-    lengths.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
-    for (leg, length) in lengths {
-        sums[leg].0 += length;
-        sums[leg].1 += 1.0;
-    }
-    sums.into_iter()
-        .map(|(sum, count)| (count > 0.0).then(|| sum / count))
-        .collect()
-}
-
-/// A length to begin with for legs that were not read.
-fn typical_length(read: &[Option<f64>], observations: &[Observation]) -> Option<f64> {
-    let mean = |lengths: Vec<f64>| {
-        (!lengths.is_empty()).then(|| lengths.iter().sum::<f64>() / lengths.len() as f64)
-    };
-    mean(read.iter().flatten().copied().collect())
-        .or_else(|| mean(observations.iter().map(|o| o.value).collect()))
-}
-
-/// What the first guess is made from.
-struct Known<'a> {
-    shape: &'a Nominal,
-    /// Mean of the readings of each leg, feet.
-    read: &'a [Option<f64>],
-    /// A length for legs without one, feet.
-    typical: f64,
-    /// One standard deviation of a leg's direction, radians.
-    direction_sigma: f64,
-}
-
-impl Known<'_> {
-    /// Corners with every leg in its nominal direction and each sum closed: where Gauss-Newton
-    /// begins. Linear, so it comes out from anywhere; ties wait until it is known how they run.
-    fn straight_start(&self, readings: &[Observation]) -> Result<Vec<Point>, NetError> {
-        let shape = self.shape;
-        let mut net = Net::default();
-        let (mut x, mut y) = (0.0, 0.0);
-        for leg in 0..shape.legs() {
-            net.stations.push(Station {
-                at: Point { x, y },
-                held: held(leg),
-            });
-            let length = self.read[leg].unwrap_or(self.typical);
-            x += length * shape.units[leg][0];
-            y += length * shape.units[leg][1];
-            net.observations.push(Observation {
-                row: along(shape, leg),
-                value: length,
-                sigma: match self.read[leg] {
-                    Some(length) => default_sigma(length),
-                    None => self.typical,
-                },
-            });
-            net.observations
-                .push(straight(shape, leg, length, self.direction_sigma));
-        }
-        let overalls = readings
-            .iter()
-            .filter(|o| matches!(o.row, Row::Projection { .. }));
-        net.observations.extend(overalls.cloned());
-        places_of_net(&net)
-    }
-
-    /// Whether every leg still runs its way, for a good part of its reading.
-    fn runs_forward(&self, places: &[Point]) -> bool {
-        (0..self.shape.legs()).all(|leg| {
-            let to = self.shape.end_of(leg);
-            let forward = stretch(places, leg, to, self.shape.units[leg]);
-            self.read[leg].is_none_or(|length| forward > 0.5 * SQUEEZED * length)
-        })
-    }
-
-    /// All readings, all directions, and a weak hold on what nothing determines, so that the rest
-    /// can be solved; the hold pulls at nothing else.
-    fn net(&self, readings: &[Observation], start: &[Point], freedom: &Freedom, legs: Legs) -> Net {
-        let shape = self.shape;
-        let mut observations = readings.to_vec();
-        for leg in 0..shape.legs() {
-            let (from, to) = (leg, shape.end_of(leg));
-            let forward = stretch(start, from, to, shape.units[leg]);
-            let length = self.read[leg].unwrap_or(forward.max(0.02 * self.typical));
-            observations.push(match legs {
-                Legs::Bent if forward > SQUEEZED * length => Observation {
-                    row: Row::Direction { from, to },
-                    value: shape.directions[leg],
-                    sigma: self.direction_sigma,
-                },
-                Legs::Bent | Legs::Straight => straight(shape, leg, length, self.direction_sigma),
-            });
-        }
-        for mode in &freedom.modes {
-            let mut terms = Vec::new();
-            let mut value = 0.0;
-            for (leg, part) in mode.iter().enumerate() {
-                let (from, to) = (leg, shape.end_of(leg));
-                let f = [part * shape.units[leg][0], part * shape.units[leg][1]];
-                value += stretch(start, from, to, f);
-                terms.push((from, [-f[0], -f[1]]));
-                terms.push((to, f));
-            }
-            observations.push(Observation {
-                row: Row::Linear(terms),
-                value,
-                sigma: self.typical,
-            });
-        }
-        let stations = start.iter().enumerate().map(|(corner, at)| Station {
-            at: *at,
-            held: held(corner),
-        });
-        Net {
-            stations: stations.collect(),
-            observations,
-        }
-    }
-}
-
-/// How the nominal direction of a leg is observed.
-#[derive(Clone, Copy)]
-enum Legs {
-    /// As an angle.
-    Bent,
-    /// As a sideways shift: where a slip squeezes a leg to nothing, it has no direction to speak of.
-    Straight,
-}
-
-/// A leg shorter than this part of its reading is squeezed.
-const SQUEEZED: f64 = 0.5;
-
-/// Corner 0 is the datum.
-fn held(corner: usize) -> Held {
-    if corner == 0 { Held::Fixed } else { Held::Free }
-}
-
-/// How far one corner lies from another along a vector.
-fn stretch(places: &[Point], from: usize, to: usize, along: [f64; 2]) -> f64 {
-    (places[to].x - places[from].x) * along[0] + (places[to].y - places[from].y) * along[1]
-}
-
-/// The length of a leg in its nominal direction.
-fn along(shape: &Nominal, leg: usize) -> Row {
-    let u = shape.units[leg];
-    Row::Linear(vec![(leg, [-u[0], -u[1]]), (shape.end_of(leg), u)])
-}
-
-/// A leg's nominal direction as a sideways shift of its far end: the straight-line form of
-/// [`Row::Direction`], which does not mind a leg of no length.
-fn straight(shape: &Nominal, leg: usize, length: f64, direction_sigma: f64) -> Observation {
-    let [x, y] = shape.units[leg];
-    Observation {
-        row: Row::Linear(vec![(leg, [y, -x]), (shape.end_of(leg), [-y, x])]),
-        value: 0.0,
-        sigma: direction_sigma * length,
-    }
-}
-
 /// The figures of an adjusted net.
-fn judge(
-    body: &Body,
-    shape: &Nominal,
-    order: &[usize],
-    adjusted: &Adjusted,
-    freedom: &Freedom,
-    settings: &Settings,
-) -> Outline {
+fn figures(body: &Body, shape: &Nominal, order: &[usize], fit: &Fit) -> Outline {
+    let Fit { adjusted, freedom } = fit;
     let corners = shape.legs();
     let readings = reading_figures(order, adjusted);
     let mut covariance = adjusted.covariance.clone();
@@ -409,7 +137,7 @@ fn judge(
         corners: placed,
         covariance,
         legs,
-        suspects: suspects(body, order, adjusted, &settings.slips),
+        suspects: Suspects::nothing_speaks(),
         readings,
         closure: None,
         chi2: adjusted.chi2,
@@ -456,7 +184,11 @@ fn compare_with_known(
             }
         })
         .collect();
-    let (order, observations) = observe(body, &axes);
+    let Readings {
+        order,
+        observations,
+        ..
+    } = Readings::of(body, &axes);
     let net = Net {
         stations: corners
             .iter()
@@ -487,7 +219,7 @@ fn compare_with_known(
                 ..leg_figure(body, leg, &adjusted, &readings)
             })
             .collect(),
-        suspects: suspects(body, &order, &adjusted, &settings.slips),
+        suspects: suspects(body, &order, &adjusted, &|_| None, &settings.slips),
         readings,
         closure: None,
         chi2: adjusted.chi2,

@@ -8,9 +8,11 @@ use nalgebra::DMatrix;
 
 mod adjust;
 mod closure;
+mod fit;
 mod lack;
 pub mod net;
 mod nominal;
+mod observe;
 mod refuse;
 mod reliability;
 mod slips;
@@ -18,9 +20,10 @@ mod suspects;
 mod walk;
 mod words;
 
-pub use adjust::{Settings, adjust, adjust_with, default_sigma};
+pub use adjust::{Settings, adjust, adjust_with};
 pub use closure::{Closure, ClosureState, Tolerance};
 pub use nominal::{Nominal, WayRound, unit_vector};
+pub use observe::default_sigma;
 pub use refuse::{MOST_CORNERS, NoOutline};
 pub use reliability::UNPROVED;
 pub use slips::SlipPriors;

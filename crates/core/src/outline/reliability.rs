@@ -1,7 +1,7 @@
 //! How far a figure can be trusted, and what would go unnoticed.
 
-use super::adjust::leg_of;
 use super::net::{Adjusted, Observed};
+use super::observe::leg_of;
 use super::{LegFigure, ReadingFigure};
 use crate::survey::Body;
 

@@ -221,7 +221,7 @@ fn digits_turned(said: f64, marks: Marks) -> Vec<f64> {
         let (low, high) = (scaled % 10.0, (scaled / 10.0).floor() % 10.0);
         ((low - high).abs() > 0.5).then_some(value + place * 9.0 * (low - high))
     };
-    let whole = if said >= 10.0 { turn(said, 1.0) } else { None };
+    let whole = if said >= 1.0 { turn(said, 1.0) } else { None };
     let on_tenths = (said * 10.0 - (said * 10.0).round()).abs() < 0.05;
     let parts = match marks {
         Marks::Inches => vec![],

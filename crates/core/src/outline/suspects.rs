@@ -1,6 +1,7 @@
 //! Which readings the others speak against, and what they would have been.
 
 use super::SlipKind;
+use super::fit::Alone;
 use super::net::Adjusted;
 use super::slips::{Candidate, SlipPriors, candidates, usual_marks};
 use crate::survey::{Body, Span};
@@ -69,13 +70,13 @@ impl Spread {
         self.sum(|factor| -0.5 * chi2 / (factor * factor))
     }
 
-    /// The same with one reading free to be off by anything: `w2` its squared test value, `room` the
-    /// variance of what it may be off by over that of what is seen of it.
-    fn evidence_of_any_shift(&self, chi2: f64, w2: f64, room: f64) -> f64 {
+    /// The same with one reading off by anything, as a normal slip of this spread, feet.
+    fn evidence_of_any_slip(&self, alone: &Alone, slip_sigma: f64) -> f64 {
         self.sum(|factor| {
             let square = factor * factor;
-            let room = room / square;
-            -0.5 * (chi2 - w2 * room / (1.0 + room)) / square - 0.5 * room.ln_1p()
+            let room = slip_sigma * slip_sigma / (alone.variance * square);
+            let left = alone.off * alone.off / alone.variance / (1.0 + room);
+            -0.5 * (alone.rest + left) / square - 0.5 * room.ln_1p()
         })
     }
 
@@ -92,60 +93,129 @@ impl Spread {
 
 /// Weighs "nothing is wrong" against every kind of slip in every single reading.
 ///
-/// No refit: had observation i been smaller by d, the sum of squares would be
-/// `chi2 - 2 d v / s^2 + d^2 r / s^2` (Baarda 1968, from memory). A slip of no known kind is a normal
-/// one, integrated out. `order[k]`: the reading behind observation k.
+/// Had observation i been smaller by d, the sum of squares would be `chi2 - 2 d v / s^2 + d^2 r / s^2`
+/// (Baarda 1968, from memory): the others' own sum, and how far the corrected value lies from what
+/// they say. A slip of no known kind is a normal one, integrated out. `order[k]`: the reading behind
+/// observation k; `without`: observation k against a fit of all the others.
 pub(crate) fn suspects(
     body: &Body,
     order: &[usize],
     adjusted: &Adjusted,
+    without: &dyn Fn(usize) -> Option<Alone>,
     priors: &SlipPriors,
 ) -> Suspects {
     if order.is_empty() {
         return Suspects::nothing_speaks();
     }
     let spread = Spread::of(body, adjusted, priors);
-    let hypotheses = weigh(body, order, adjusted, priors, &spread);
-    let nothing =
-        order.len() as f64 * (1.0 - priors.per_reading).ln() + spread.evidence(adjusted.chi2);
-    let top = hypotheses
-        .iter()
-        .fold(nothing, |top, h| top.max(h.log_weight));
-    let weight = |log_weight: f64| (log_weight - top).exp();
-    let all: f64 = weight(nothing) + hypotheses.iter().map(|h| weight(h.log_weight)).sum::<f64>();
-    let nothing_wrong = weight(nothing) / all;
-
-    let mut accused: Vec<(usize, Suspect)> = hypotheses
-        .chunk_by(|a, b| a.observation == b.observation)
-        .filter_map(|own| {
-            let k = own.first()?.observation;
-            accuse(order[k], own, |h| weight(h.log_weight) / all).map(|suspect| (k, suspect))
-        })
+    let mut alone: Vec<Option<Alone>> = (0..order.len())
+        .map(|k| Alone::within(adjusted, k))
         .collect();
-    accused.sort_by(|a, b| {
-        b.1.probability
-            .total_cmp(&a.1.probability)
-            .then(a.0.cmp(&b.0))
-    });
-    if nothing_wrong >= priors.alarm_below {
-        accused.clear();
+    let weigh =
+        |alone: &[Option<Alone>]| Weighed::of(body, order, adjusted, alone, &spread, priors);
+    let mut weighed = weigh(&alone);
+    if weighed.nothing_wrong < LOOK_AGAIN {
+        for k in bends(&alone, adjusted) {
+            alone[k] = without(k).or(alone[k]);
+        }
+        weighed = weigh(&alone);
     }
-    Suspects {
-        nothing_wrong,
-        named: fewest(
-            &accused,
-            adjusted,
-            priors.named_share * (1.0 - nothing_wrong),
-        ),
+    weighed.into_suspects(order, adjusted, priors)
+}
+
+/// Below this chance that nothing is wrong, large slips are weighed against a fit without them.
+const LOOK_AGAIN: f64 = 0.9;
+/// A reading off by less than this bends nothing, feet.
+const BENDS: f64 = 1.0;
+/// Multiplications to spend on fits without one reading: some tens of milliseconds.
+const SPEND: f64 = 2e8;
+
+/// Observations whose slip may have bent the outline, the worst first, as many as time allows.
+fn bends(alone: &[Option<Alone>], adjusted: &Adjusted) -> Vec<usize> {
+    let mut off: Vec<(usize, f64)> = alone
+        .iter()
+        .enumerate()
+        .filter_map(|(k, alone)| Some((k, (*alone)?)))
+        .filter(|(k, alone)| alone.off.abs() > BENDS && adjusted.observed[*k].redundancy > 0.02)
+        .map(|(k, alone)| (k, alone.off * alone.off / alone.variance))
+        .collect();
+    off.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+    let one_fit = 2.0 * (2.0 * adjusted.places.len() as f64).powi(3);
+    off.truncate((SPEND / one_fit) as usize);
+    off.into_iter().map(|(k, _)| k).collect()
+}
+
+/// Every slip weighed against nothing.
+struct Weighed {
+    hypotheses: Vec<Hypothesis>,
+    /// Logarithm of the weight that counts as 1.
+    top: f64,
+    /// Sum of all weights.
+    all: f64,
+    nothing_wrong: f64,
+}
+
+impl Weighed {
+    fn of(
+        body: &Body,
+        order: &[usize],
+        adjusted: &Adjusted,
+        alone: &[Option<Alone>],
+        spread: &Spread,
+        priors: &SlipPriors,
+    ) -> Weighed {
+        let hypotheses = hypotheses(body, order, adjusted, alone, spread, priors);
+        let nothing =
+            order.len() as f64 * (1.0 - priors.per_reading).ln() + spread.evidence(adjusted.chi2);
+        let top = hypotheses
+            .iter()
+            .fold(nothing, |top, h| top.max(h.log_weight));
+        let slips: f64 = hypotheses.iter().map(|h| (h.log_weight - top).exp()).sum();
+        let nothing = (nothing - top).exp();
+        Weighed {
+            hypotheses,
+            top,
+            all: nothing + slips,
+            nothing_wrong: nothing / (nothing + slips),
+        }
+    }
+
+    fn into_suspects(self, order: &[usize], adjusted: &Adjusted, priors: &SlipPriors) -> Suspects {
+        if self.nothing_wrong >= priors.alarm_below {
+            return Suspects {
+                nothing_wrong: self.nothing_wrong,
+                named: Vec::new(),
+            };
+        }
+        let chance = |h: &Hypothesis| (h.log_weight - self.top).exp() / self.all;
+        let mut accused: Vec<(usize, Suspect)> = self
+            .hypotheses
+            .chunk_by(|a, b| a.observation == b.observation)
+            .filter_map(|own| {
+                let k = own.first()?.observation;
+                accuse(order[k], own, chance).map(|suspect| (k, suspect))
+            })
+            .collect();
+        accused.sort_by(|a, b| {
+            b.1.probability
+                .total_cmp(&a.1.probability)
+                .then(a.0.cmp(&b.0))
+        });
+        let enough = priors.named_share * (1.0 - self.nothing_wrong);
+        Suspects {
+            nothing_wrong: self.nothing_wrong,
+            named: fewest(&accused, adjusted, enough),
+        }
     }
 }
 
-fn weigh(
+fn hypotheses(
     body: &Body,
     order: &[usize],
     adjusted: &Adjusted,
-    priors: &SlipPriors,
+    alone: &[Option<Alone>],
     spread: &Spread,
+    priors: &SlipPriors,
 ) -> Vec<Hypothesis> {
     let usual = usual_marks(&body.readings);
     let one_slip =
@@ -153,37 +223,33 @@ fn weigh(
     let mut hypotheses = Vec::new();
     for (observation, &k) in order.iter().enumerate() {
         let reading = &body.readings[k];
-        let o = &adjusted.observed[observation];
-        let precision = 1.0 / (o.sigma * o.sigma);
+        // Where the others say nothing, any value fits as well as the booked one.
+        let alone = alone[observation].unwrap_or(Alone {
+            rest: adjusted.chi2,
+            off: 0.0,
+            variance: f64::INFINITY,
+        });
         let booked = reading.value.in_feet();
         let overhangs = neighbouring_overhangs(body, reading.span);
         for Candidate { kind, value, part } in candidates(reading, usual, overhangs, priors) {
-            let slip = booked - value;
-            let saved = precision * slip * (2.0 * o.residual - slip * o.redundancy);
+            let left = alone.off - (booked - value);
             hypotheses.push(Hypothesis {
                 observation,
                 kind,
                 value,
                 log_weight: one_slip
                     + (priors.share(kind) * part).ln()
-                    + spread.evidence(adjusted.chi2 - saved),
+                    + spread.evidence(alone.rest + left * left / alone.variance),
             });
         }
-        let room = priors.other_sigma * priors.other_sigma * o.redundancy * precision;
-        let (w2, shift) = if o.redundancy > 1e-6 {
-            let w2 = precision * o.residual * o.residual / o.redundancy;
-            (w2, o.residual / o.redundancy)
-        } else {
-            (0.0, 0.0)
-        };
-        if booked - shift > 0.0 {
+        if booked - alone.off > 0.0 {
             hypotheses.push(Hypothesis {
                 observation,
                 kind: SlipKind::Other,
-                value: booked - shift,
+                value: booked - alone.off,
                 log_weight: one_slip
                     + priors.other.ln()
-                    + spread.evidence_of_any_shift(adjusted.chi2, w2, room),
+                    + spread.evidence_of_any_slip(&alone, priors.other_sigma),
             });
         }
     }
