@@ -1,6 +1,6 @@
 //! What a screen may ask. A request that books is idempotent: said twice, it books once.
 
-pub use eavebook_core::book::keypad::{Key, Meant};
+pub use eavebook_core::book::keypad::{FractionStep, Key, Meant};
 use eavebook_core::book::kinds::{EndKind, Followed, HowRead, PitchRead, TapeMarks, Thing, Turn};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -159,15 +159,4 @@ pub enum Setting {
     Fractions(FractionStep),
     /// On which side of the walker the building stands.
     BuildingOn(eavebook_core::book::kinds::Side),
-}
-
-/// Finest fraction that is read.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, TS)]
-#[serde(rename_all = "snake_case")]
-pub enum FractionStep {
-    /// Eighths of an inch.
-    #[default]
-    Eighths,
-    /// Quarters of an inch.
-    Quarters,
 }

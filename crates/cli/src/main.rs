@@ -1,5 +1,7 @@
 //! The `eavebook` program: a file per command.
 
+mod demo;
+mod open;
 mod refusal;
 mod solve;
 
@@ -20,11 +22,15 @@ struct Line {
 }
 
 const EXAMPLES: &str = "Examples:
+  eavebook demo --book my-roofs      books an invented house and prints its figures
+  eavebook open --book my-roofs      shows the book in the browser of this machine
   eavebook solve house.json          what a survey file says, as JSON
   eavebook solve --help              what a survey file holds";
 
 #[derive(Subcommand)]
 enum Command {
+    Demo(demo::Demo),
+    Open(open::Open),
     Solve(solve::Solve),
 }
 
@@ -55,6 +61,8 @@ fn run() -> Result<(), Refusal> {
         Err(said) => return Err(wrong_argument(&said)),
     };
     match line.command {
+        Command::Demo(demo) => demo.run(),
+        Command::Open(open) => open.run(),
         Command::Solve(solve) => solve.run(),
     }
 }

@@ -1,0 +1,151 @@
+//! One job, opened: folded, with the draft of its keypad; and what is booked in it.
+
+use crate::draft::{self, Draft};
+use crate::refusal::{Refusal, Unfit};
+use crate::reply::Reply;
+use crate::settings::Settings;
+use crate::{stamp, view};
+use eavebook_core::book::entry::Entry;
+use eavebook_core::book::fold::{FieldBook, fold};
+use eavebook_core::book::kinds::{Kind, Thing};
+use eavebook_core::book::lay_out::{LaidOut, lay_out};
+use eavebook_store::{Book, DraftAfter};
+use uuid::Uuid;
+
+/// A job as it stands.
+pub struct Opened {
+    /// Which.
+    pub job: Uuid,
+    /// What was booked.
+    pub book: FieldBook,
+    /// What is half typed, read back and not yet answered.
+    pub draft: Draft,
+    /// Settings of this device.
+    pub settings: Settings,
+    /// This device.
+    pub device: Uuid,
+    /// Entries that cannot be read any more, each with what is wrong.
+    pub damaged: Vec<String>,
+}
+
+impl Opened {
+    /// Opens a job.
+    ///
+    /// # Errors
+    /// `NoJob` where nothing was booked in it.
+    pub fn read(book: &Book, job: Uuid) -> Result<Opened, Refusal> {
+        let entries = book.entries(job)?;
+        if entries.whole.is_empty() {
+            return Err(Unfit::NoJob.into());
+        }
+        Ok(Opened {
+            job,
+            book: fold(&entries.whole),
+            draft: draft::read(book, job)?,
+            settings: settings(book),
+            device: book.device().map_or(Uuid::nil(), |device| device.id),
+            damaged: entries.damaged,
+        })
+    }
+
+    /// The walk, laid out.
+    #[must_use]
+    pub fn laid_out(&self) -> LaidOut {
+        lay_out(&self.book, self.settings.building_on())
+    }
+
+    /// Books one thing, and leaves the draft as it is now, in one transaction.
+    ///
+    /// # Errors
+    /// Says why nothing was booked.
+    pub fn book(&self, book: &mut Book, kind: &Kind, supersedes: Vec<Uuid>) -> Result<(), Refusal> {
+        self.book_all(book, vec![(kind.clone(), supersedes)])
+    }
+
+    /// Books a reading, and in the same transaction keeps that it is read back.
+    ///
+    /// # Errors
+    /// Says why nothing was booked.
+    pub fn book_with_read_back(
+        &mut self,
+        book: &mut Book,
+        reading: &Kind,
+        supersedes: Vec<Uuid>,
+    ) -> Result<(), Refusal> {
+        let entry = stamp::entry(book, self.job, reading, supersedes)?;
+        self.draft.read_back = Some(entry.id);
+        self.append(book, &[entry])
+    }
+
+    /// Books several things at once, all or none.
+    ///
+    /// # Errors
+    /// Says why nothing was booked.
+    pub fn book_all(&self, book: &mut Book, acts: Vec<(Kind, Vec<Uuid>)>) -> Result<(), Refusal> {
+        let mut entries = Vec::with_capacity(acts.len());
+        for (kind, supersedes) in acts {
+            entries.push(stamp::entry(book, self.job, &kind, supersedes)?);
+        }
+        self.append(book, &entries)
+    }
+
+    fn append(&self, book: &mut Book, entries: &[Entry]) -> Result<(), Refusal> {
+        let text = self.draft.text();
+        let after = DraftAfter::Becomes {
+            book: self.job,
+            name: draft::NAME,
+            text: &text,
+        };
+        book.append(entries, after)?;
+        Ok(())
+    }
+
+    /// That a thing can be read in this job.
+    ///
+    /// # Errors
+    /// `NoLeg`, `NoTie`.
+    pub fn check_thing(&self, thing: &Thing) -> Result<(), Refusal> {
+        let legs = u32::try_from(self.laid_out().legs).unwrap_or(u32::MAX);
+        match *thing {
+            Thing::Leg { leg } if leg == 0 || leg > legs.saturating_add(1) => {
+                Err(Unfit::NoLeg { leg }.into())
+            }
+            Thing::Tie { from, to }
+                if from == to || from.min(to) == 0 || from.max(to) > legs.saturating_add(1) =>
+            {
+                Err(Unfit::NoTie { from, to }.into())
+            }
+            Thing::Leg { .. } | Thing::Tie { .. } => Ok(()),
+        }
+    }
+
+    /// That a leg is one of this job's.
+    ///
+    /// # Errors
+    /// `NoLeg`.
+    pub fn check_leg(&self, leg: u32) -> Result<(), Refusal> {
+        let legs = u32::try_from(self.laid_out().legs).unwrap_or(u32::MAX);
+        if leg == 0 || leg > legs {
+            Err(Unfit::NoLeg { leg }.into())
+        } else {
+            Ok(())
+        }
+    }
+}
+
+/// Settings of this device as they are kept in the book.
+#[must_use]
+pub fn settings(book: &Book) -> Settings {
+    book.device()
+        .map(|device| Settings::read(&device.settings))
+        .unwrap_or_default()
+}
+
+/// One job, whole, as it stands on the disk.
+///
+/// # Errors
+/// `NoJob`.
+pub fn reply(book: &Book, job: Uuid) -> Result<Reply, Refusal> {
+    let opened = Opened::read(book, job)?;
+    Ok(Reply::Job(Box::new(view::job::view(&opened))))
+}

@@ -1,0 +1,66 @@
+//! What is done with each request, by the place of the screen from which it comes.
+
+pub mod field_book;
+pub mod job;
+pub mod pad;
+pub mod photos;
+pub mod plan;
+pub mod today;
+
+use crate::refusal::Refusal;
+use crate::reply::Reply;
+use crate::request::Request;
+use eavebook_store::Book;
+
+/// Carries out one request.
+///
+/// # Errors
+/// Says why nothing was changed.
+pub fn answer(book: &mut Book, request: Request) -> Result<Reply, Refusal> {
+    match request {
+        Request::Today => today::today(book),
+        Request::Search { words } => today::search(book, &words),
+        Request::StartJob { address } => today::start(book, &address),
+        Request::Set { setting } => today::set(book, setting),
+        Request::Job { job } => job::reply(book, job),
+        Request::OpenPad { job, thing, blind } => {
+            let sight = if blind {
+                pad::Sight::Blind
+            } else {
+                pad::Sight::Open
+            };
+            pad::open(book, job, thing, sight)
+        }
+        Request::ClosePad { job } => pad::close(book, job),
+        Request::Press {
+            job,
+            press,
+            key,
+            since_ms,
+        } => pad::press(
+            book,
+            job,
+            &pad::Pressed {
+                press,
+                key,
+                since_ms,
+            },
+        ),
+        Request::AnswerDouble { job, meant } => pad::answer_double(book, job, meant),
+        Request::Chip { job, how, followed } => pad::chip(book, job, how, followed),
+        Request::Right { job, reading } => field_book::right(book, job, reading),
+        Request::Strike { job, entry, reason } => field_book::strike(book, job, entry, reason),
+        Request::Undo { job, entry } => field_book::undo(book, job, entry),
+        Request::Redo { job, entry } => field_book::redo(book, job, entry),
+        Request::Corner {
+            job,
+            after_leg,
+            turn,
+        } => field_book::corner(book, job, after_leg, turn),
+        Request::CannotGet { job, thing, reason } => {
+            field_book::cannot_get(book, job, thing, reason)
+        }
+        Request::LegEnd { job, leg, end } => plan::leg_end(book, job, leg, end),
+        Request::Pitch { job, leg, read } => plan::pitch(book, job, leg, read),
+    }
+}

@@ -1,0 +1,223 @@
+//! The keypad: every key is on disk before its reply, and booking clears it in one transaction.
+
+use super::job::{self, Opened};
+use crate::draft::{self, Draft, OpenPad};
+use crate::refusal::{Refusal, Unfit};
+use crate::reply::{PadView, Reply};
+use crate::view::pad::{of_open, refused_key};
+use crate::view::{here, seen, things};
+use eavebook_core::book::keypad::{Key, Keypad, Meant};
+use eavebook_core::book::kinds::{Followed, HowRead, Kind, Reading, Thing};
+use eavebook_store::Book;
+use uuid::Uuid;
+
+/// Whether earlier values of a thing are in sight while it is read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sight {
+    /// They are.
+    Open,
+    /// They are not: a second reading is worth something only then.
+    Blind,
+}
+
+/// One key as it was pressed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Pressed {
+    /// Presses before it.
+    pub press: u32,
+    /// The key.
+    pub key: Key,
+    /// Milliseconds since the press before.
+    pub since_ms: Option<u32>,
+}
+
+/// Opens the keypad for a thing, or for the most useful one.
+///
+/// # Errors
+/// `NoJob`, `NoLeg`, `NoTie`.
+pub fn open(
+    book: &mut Book,
+    job: Uuid,
+    thing: Option<Thing>,
+    sight: Sight,
+) -> Result<Reply, Refusal> {
+    let mut opened = Opened::read(book, job)?;
+    if let Some(thing) = &thing {
+        opened.check_thing(thing)?;
+    }
+    let thing = thing.unwrap_or_else(|| most_useful(&opened));
+    open_for(book, &mut opened, thing, sight)?;
+    job::reply(book, job)
+}
+
+fn most_useful(opened: &Opened) -> Thing {
+    let laid = opened.laid_out();
+    let solved = seen::solve(&laid);
+    let seen = seen::Seen::new(opened, &laid, solved.as_ref(), None);
+    here::next_reading(&seen).unwrap_or(Thing::Leg { leg: 1 })
+}
+
+/// Opens the keypad for a thing with what was half typed for it, and keeps that it is open.
+///
+/// # Errors
+/// When the book cannot be written.
+pub fn open_for(
+    book: &mut Book,
+    opened: &mut Opened,
+    thing: Thing,
+    sight: Sight,
+) -> Result<(), Refusal> {
+    let blind = sight == Sight::Blind;
+    let same = |open: &OpenPad| open.thing == thing && open.blind == blind;
+    if opened.draft.open.as_ref().is_some_and(same) {
+        return Ok(());
+    }
+    let laid = opened.laid_out();
+    let title = {
+        let seen = seen::Seen::new(opened, &laid, None, None);
+        things::title(&seen, &thing)
+    };
+    let settings = opened.settings;
+    let draft = &mut opened.draft;
+    draft.close();
+    draft.read_back = None;
+    let away = draft.take_away(&thing);
+    let keypad = match &away {
+        Some(away) => away.keypad.clone(),
+        None => Keypad::new(settings.tape(), settings.fractions()),
+    };
+    draft.open = Some(OpenPad {
+        title,
+        blind,
+        corner_after: here::corner_after(&laid, &opened.book),
+        keypad,
+        how: away.as_ref().map_or(HowRead::Taped, |away| away.how),
+        followed: away.map_or(draft.followed, |away| away.followed),
+        thing,
+    });
+    draft::keep(book, opened.job, &opened.draft)
+}
+
+/// Puts the keypad away; half-typed slots stay.
+///
+/// # Errors
+/// `NoJob`.
+pub fn close(book: &mut Book, job: Uuid) -> Result<Reply, Refusal> {
+    let mut opened = Opened::read(book, job)?;
+    if opened.draft.open.is_some() {
+        opened.draft.close();
+        draft::keep(book, job, &opened.draft)?;
+    }
+    job::reply(book, job)
+}
+
+/// One key. Nothing but the draft is read and written, so that keys do not lag; only `BookIt`
+/// works the job out.
+///
+/// # Errors
+/// `NoJob`, `PadAway`, `PressOutOfOrder`. An impossible key is no error: the reply says why.
+pub fn press(book: &mut Book, job: Uuid, pressed: &Pressed) -> Result<Reply, Refusal> {
+    let mut draft = draft::read(book, job)?;
+    if pressed.press < draft.presses {
+        return match (pressed.key, &draft.open) {
+            (Key::BookIt, None) => job::reply(book, job),
+            (_, Some(open)) => Ok(pad(&draft, open)),
+            (_, None) => Err(Unfit::PadAway.into()),
+        };
+    }
+    let Some(mut open) = draft.open.take() else {
+        return Err(Unfit::PadAway.into());
+    };
+    if pressed.press > draft.presses {
+        return Err(Unfit::PressOutOfOrder.into());
+    }
+    draft.presses += 1;
+    draft.refused = None;
+    if pressed.key == Key::BookIt {
+        match open.keypad.reading() {
+            Ok(text) => return book_it(book, job, draft, open, text),
+            Err(why) => draft.refused = Some(refused_key(&why)),
+        }
+    } else if let Err(why) = open.keypad.press(pressed.key, pressed.since_ms) {
+        draft.refused = Some(refused_key(&why));
+    }
+    draft.open = Some(open);
+    keep_and_show(book, job, &draft)
+}
+
+/// Books the reading and leaves the draft with its read-back, in one transaction.
+fn book_it(
+    book: &mut Book,
+    job: Uuid,
+    mut draft: Draft,
+    open: OpenPad,
+    text: String,
+) -> Result<Reply, Refusal> {
+    let mut opened = Opened::read(book, job)?;
+    let lacks = opened
+        .book
+        .cannot_get
+        .iter()
+        .filter(|(_, thing, _)| *thing == open.thing);
+    let replaced: Vec<Uuid> = lacks.map(|(entry, _, _)| *entry).collect();
+    draft.away.retain(|away| away.thing != open.thing);
+    draft.followed = open.followed;
+    let reading = Kind::Reading(Reading {
+        thing: open.thing,
+        text,
+        tape: open.keypad.tape(),
+        how: open.how,
+        followed: open.followed,
+        blind: open.blind,
+    });
+    opened.draft = draft;
+    opened.book_with_read_back(book, &reading, replaced)?;
+    job::reply(book, job)
+}
+
+/// Answers "two 2s?".
+///
+/// # Errors
+/// `PadAway`.
+pub fn answer_double(book: &mut Book, job: Uuid, meant: Meant) -> Result<Reply, Refusal> {
+    let mut draft = draft::read(book, job)?;
+    let open = draft.open.as_mut().ok_or(Unfit::PadAway)?;
+    open.keypad.answer_double(meant);
+    draft.refused = None;
+    keep_and_show(book, job, &draft)
+}
+
+/// How the open reading is read and what the tape follows.
+///
+/// # Errors
+/// `PadAway`.
+pub fn chip(
+    book: &mut Book,
+    job: Uuid,
+    how: HowRead,
+    followed: Followed,
+) -> Result<Reply, Refusal> {
+    let mut draft = draft::read(book, job)?;
+    let open = draft.open.as_mut().ok_or(Unfit::PadAway)?;
+    open.how = how;
+    open.followed = followed;
+    keep_and_show(book, job, &draft)
+}
+
+fn keep_and_show(book: &mut Book, job: Uuid, draft: &Draft) -> Result<Reply, Refusal> {
+    draft::keep(book, job, draft)?;
+    match &draft.open {
+        Some(open) => Ok(pad(draft, open)),
+        None => job::reply(book, job),
+    }
+}
+
+fn pad(draft: &Draft, open: &OpenPad) -> Reply {
+    Reply::Pad(Box::new(PadView {
+        open: Some(of_open(open, draft.presses)),
+        read_back: None,
+        corner_after: open.corner_after,
+        refused: draft.refused.clone(),
+        double: crate::view::pad::double(open),
+    }))
+}

@@ -1,0 +1,95 @@
+//! Photos: on disk and hashed before anything refers to them.
+
+use super::job::{self, Opened};
+use crate::photo::{LARGEST_PHOTO, Media};
+use crate::refusal::{Refusal, Unfit};
+use crate::reply::Reply;
+use crate::view::names;
+use eavebook_core::book::kinds::{Kind, PhotoFrom, PhotoTaken};
+use eavebook_store::Book;
+use serde::Deserialize;
+use std::io::Read;
+use uuid::Uuid;
+
+/// What is said of a photo beside its bytes.
+#[derive(Clone, Debug, PartialEq, Deserialize)]
+pub struct AboutPhoto {
+    /// Which job.
+    pub job: Uuid,
+    /// The thing it was taken of, by name: `leg 4`.
+    #[serde(default)]
+    pub of: Option<String>,
+    /// Where it came from; a file unless it says the camera.
+    #[serde(default = "brought_in")]
+    pub from: PhotoFrom,
+}
+
+fn brought_in() -> PhotoFrom {
+    PhotoFrom::File
+}
+
+/// A photo as it was kept.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct KeptPhoto {
+    /// `image/jpeg`.
+    pub media: &'static str,
+    /// The file, byte for byte.
+    pub bytes: Vec<u8>,
+}
+
+/// Keeps a photo and books that it was taken. The same photo of the same thing is booked once.
+///
+/// # Errors
+/// `NoJob`, `NoPhoto`, `PhotoTooLarge`, and what the thing is not.
+pub fn keep(book: &mut Book, bytes: &[u8], about: &AboutPhoto) -> Result<Reply, Refusal> {
+    let opened = Opened::read(book, about.job)?;
+    if bytes.len() > LARGEST_PHOTO {
+        return Err(too_large(bytes.len()).into());
+    }
+    let media = Media::of(bytes).ok_or(Unfit::NoPhoto)?;
+    let of = match about.of.as_deref() {
+        None | Some("") => None,
+        Some(name) => Some(names::thing(name).ok_or(Unfit::NoEntry)?),
+    };
+    if let Some(thing) = &of {
+        opened.check_thing(thing)?;
+    }
+    let mut reader = bytes;
+    let kept = book.put_photo(&mut reader)?;
+    let there = opened.book.photos.iter().map(|(_, photo)| photo);
+    if !there
+        .into_iter()
+        .any(|photo| photo.sha256 == kept.sha256 && photo.of == of)
+    {
+        let media = media.name().to_owned();
+        let photo = PhotoTaken {
+            sha256: kept.sha256,
+            size: kept.size,
+            media,
+            of,
+            from: about.from,
+        };
+        opened.book(book, &Kind::Photo(photo), Vec::new())?;
+    }
+    job::reply(book, about.job)
+}
+
+/// A photo of this length is not kept.
+#[must_use]
+pub fn too_large(bytes: usize) -> Unfit {
+    Unfit::PhotoTooLarge {
+        mib: bytes.div_ceil(1024 * 1024),
+    }
+}
+
+/// A photo by its name in the photo folder.
+///
+/// # Errors
+/// `NoPhoto` of the store.
+pub fn read(book: &Book, sha256: &str) -> Result<KeptPhoto, Refusal> {
+    let mut file = book.photo(sha256)?;
+    let mut bytes = Vec::new();
+    file.read_to_end(&mut bytes).map_err(|_| Unfit::BrokeOff)?;
+    let media = Media::of(&bytes).map_or("application/octet-stream", Media::name);
+    Ok(KeptPhoto { media, bytes })
+}

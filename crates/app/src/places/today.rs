@@ -1,0 +1,113 @@
+//! The list of jobs, search, a new job, settings.
+
+use super::job::{self, Opened};
+use crate::refusal::{Refusal, Unfit};
+use crate::reply::{Reply, TodayView};
+use crate::request::Setting;
+use crate::{draft, stamp, view};
+use eavebook_core::book::kinds::{JobStarted, Kind};
+use eavebook_store::{Book, DraftAfter};
+use uuid::Uuid;
+
+/// Today.
+///
+/// # Errors
+/// When the book cannot be read.
+pub fn today(book: &mut Book) -> Result<Reply, Refusal> {
+    list(book, "")
+}
+
+/// Jobs and things that hold all of these words.
+///
+/// # Errors
+/// When the book cannot be read.
+pub fn search(book: &mut Book, words: &str) -> Result<Reply, Refusal> {
+    list(book, words)
+}
+
+fn list(book: &Book, words: &str) -> Result<Reply, Refusal> {
+    let jobs = newest_first(book)?;
+    Ok(Reply::Today(TodayView {
+        stops: jobs.iter().map(view::today::stop).collect(),
+        found: view::today::found(&jobs, words),
+        settings: job::settings(book).view(),
+    }))
+}
+
+/// All jobs, the pretend house first, then the newest.
+fn newest_first(book: &Book) -> Result<Vec<Opened>, Refusal> {
+    let ids = book.books()?;
+    let read = ids.into_iter().rev().map(|id| Opened::read(book, id));
+    let mut jobs = read.collect::<Result<Vec<Opened>, Refusal>>()?;
+    jobs.sort_by_key(|job| !job.book.pretend);
+    Ok(jobs)
+}
+
+/// The longest address that is taken.
+const LONGEST_ADDRESS: usize = 200;
+
+/// Begins a job and opens it; the same address once more, with nothing booked since, is the same
+/// job.
+///
+/// # Errors
+/// `NoAddress`, `LongAddress`.
+pub fn start(book: &mut Book, address: &str) -> Result<Reply, Refusal> {
+    let job = begin(book, address, Pretend::No)?;
+    job::reply(book, job)
+}
+
+/// Whether a job is the pretend house.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Pretend {
+    /// A house that stands somewhere.
+    No,
+    /// An invented one, to be thrown away.
+    Yes,
+}
+
+/// Begins a job.
+///
+/// # Errors
+/// `NoAddress`, `LongAddress`.
+pub fn begin(book: &mut Book, address: &str, pretend: Pretend) -> Result<Uuid, Refusal> {
+    let address = address.split_whitespace().collect::<Vec<_>>().join(" ");
+    if address.is_empty() {
+        return Err(Unfit::NoAddress.into());
+    }
+    if address.chars().count() > LONGEST_ADDRESS {
+        return Err(Unfit::LongAddress.into());
+    }
+    if let Some(newest) = book.books()?.last().copied() {
+        let opened = Opened::read(book, newest)?;
+        let same = opened.book.address == address
+            && opened.book.pretend == (pretend == Pretend::Yes)
+            && opened.book.acts.len() == 1;
+        if same {
+            return Ok(newest);
+        }
+    }
+    let job = stamp::job();
+    let started = JobStarted {
+        address,
+        pretend: pretend == Pretend::Yes,
+    };
+    let entry = stamp::entry(book, job, &Kind::JobStarted(started), Vec::new())?;
+    book.append(&[entry], DraftAfter::AsItIs)?;
+    Ok(job)
+}
+
+/// Changes a setting. A keypad on which nothing is typed yet takes a new tape at once.
+///
+/// # Errors
+/// When the book cannot be written.
+pub fn set(book: &mut Book, setting: Setting) -> Result<Reply, Refusal> {
+    let settings = job::settings(book).with(setting);
+    book.keep_settings(&settings.text())?;
+    for id in book.books()? {
+        let mut draft = draft::read(book, id)?;
+        if draft.take_tape(settings.tape(), settings.fractions()) {
+            draft::keep(book, id, &draft)?;
+        }
+    }
+    Ok(Reply::Settings(settings.view()))
+}

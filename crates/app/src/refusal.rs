@@ -1,0 +1,163 @@
+//! Why something was not done, as a sentence for a person.
+
+use crate::reply::Said;
+use eavebook_store::StoreError;
+
+/// Why a request changed nothing. Its text names the thing and the remedy.
+#[derive(Debug, thiserror::Error)]
+pub enum Refusal {
+    /// The book could not be read or written.
+    #[error("{}", sentence(.0))]
+    Store(#[from] StoreError),
+    /// The request cannot be done.
+    #[error("{0}")]
+    Ask(#[from] Unfit),
+}
+
+/// A request that cannot be done.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum Unfit {
+    /// No entry belongs to this job.
+    #[error("This book has no such job. Go to Today and open one of those there.")]
+    NoJob,
+    /// A job without a place.
+    #[error("A job needs its address. Type the street and the number.")]
+    NoAddress,
+    /// An address that is no address.
+    #[error("An address has at most 200 letters. Type the street and the number.")]
+    LongAddress,
+    /// The keypad is not open.
+    #[error("The keypad is put away. Open it with Read.")]
+    PadAway,
+    /// A press came before the one before it.
+    #[error("A key before this one did not arrive. Look at the slots and type on from there.")]
+    PressOutOfOrder,
+    /// No such leg.
+    #[error("There is no leg {leg}. Legs count from 1, at most one past the last.")]
+    NoLeg {
+        /// What was asked for.
+        leg: u32,
+    },
+    /// No such tie.
+    #[error("Tie {from}-{to} joins no two corners of this outline. Corners count from 1.")]
+    NoTie {
+        /// One corner.
+        from: u32,
+        /// The other corner.
+        to: u32,
+    },
+    /// The entry is not in this job.
+    #[error("This reading is not in this job. Open its story again and choose there.")]
+    NoEntry,
+    /// The entry cannot be struck.
+    #[error("Only a reading, a pitch, a corner or a photo can be struck.")]
+    NotStruck,
+    /// Something else was done in between.
+    #[error("Something else was done since. Look at what {act} names now.")]
+    NotNext {
+        /// Undo or Redo.
+        act: &'static str,
+    },
+    /// It was read.
+    #[error("{title} has a reading. Strike the reading first, if it is wrong.")]
+    IsRead {
+        /// Which thing.
+        title: String,
+    },
+    /// A slope that is none.
+    #[error("{said} is no slope of a roof. Read it again: {remedy}.")]
+    NoSlope {
+        /// What was said.
+        said: String,
+        /// What would be one.
+        remedy: &'static str,
+    },
+    /// A slope taken over from itself or from nowhere.
+    #[error("A face takes its pitch over from another face of this roof. Choose one that has one.")]
+    NoOtherSlope,
+    /// A turn that is none.
+    #[error("{degrees}° is no corner. Give between -135 and 135, toward the building positive.")]
+    NoTurn {
+        /// What was said.
+        degrees: f64,
+    },
+    /// A file that is no photo.
+    #[error("This file is no photo that can be kept. Bring a JPEG, PNG, WebP or HEIC picture.")]
+    NoPhoto,
+    /// A photo too large.
+    #[error("This photo has {mib} MiB; up to 64 MiB are kept. Take it smaller, or crop it.")]
+    PhotoTooLarge {
+        /// Its size, rounded up.
+        mib: usize,
+    },
+    /// A photo that broke off.
+    #[error("The photo broke off on its way, and nothing was kept. Send it again.")]
+    PhotoCutOff,
+    /// A key that does nothing here, with the sentence of the keypad.
+    #[error("{en}")]
+    Key {
+        /// Names the sentence.
+        code: String,
+        /// The sentence.
+        en: String,
+    },
+    /// The program failed at it.
+    #[error(
+        "Something went wrong in the program, and nothing of this was booked. Do it again; all that \
+         was booked before is kept."
+    )]
+    BrokeOff,
+}
+
+impl Refusal {
+    /// As a screen is told.
+    #[must_use]
+    pub fn said(&self) -> Said {
+        let code = match self {
+            Refusal::Store(why) => why.code(),
+            Refusal::Ask(why) => return why.said(),
+        };
+        Said {
+            code: code.to_owned(),
+            en: self.to_string(),
+        }
+    }
+}
+
+impl Unfit {
+    /// As a screen is told.
+    #[must_use]
+    pub fn said(&self) -> Said {
+        let code = match self {
+            Unfit::NoJob => "no_job",
+            Unfit::NoAddress => "no_address",
+            Unfit::LongAddress => "long_address",
+            Unfit::PadAway => "pad_away",
+            Unfit::PressOutOfOrder => "press_out_of_order",
+            Unfit::NoLeg { .. } => "no_leg",
+            Unfit::NoTie { .. } => "no_tie",
+            Unfit::NoEntry => "no_entry",
+            Unfit::NotStruck => "not_struck",
+            Unfit::NotNext { .. } => "not_next",
+            Unfit::IsRead { .. } => "is_read",
+            Unfit::NoSlope { .. } => "no_slope",
+            Unfit::NoOtherSlope => "no_other_slope",
+            Unfit::NoTurn { .. } => "no_turn",
+            Unfit::NoPhoto => "no_photo_file",
+            Unfit::PhotoTooLarge { .. } => "photo_too_large",
+            Unfit::PhotoCutOff => "photo_cut_off",
+            Unfit::Key { code, .. } => code,
+            Unfit::BrokeOff => "broke_off",
+        };
+        Said {
+            code: code.to_owned(),
+            en: self.to_string(),
+        }
+    }
+}
+
+/// What the store says, as a sentence with a capital and a stop.
+fn sentence(why: &StoreError) -> String {
+    let said = crate::view::names::capital(&why.to_string());
+    format!("{said}.")
+}

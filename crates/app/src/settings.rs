@@ -1,0 +1,115 @@
+//! Settings of this device, kept in the book as JSON.
+
+use crate::reply::SettingsView;
+use crate::request::{FractionStep, Setting};
+use eavebook_core::book::kinds::{Side, TapeMarks};
+use serde::{Deserialize, Serialize};
+
+/// Settings as kept. A field that is missing, or that another version wrote, is as at first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Settings {
+    cold_hands: bool,
+    mirror_hand: bool,
+    sound: bool,
+    single_letter_keys: bool,
+    tape: Option<TapeMarks>,
+    fractions: FractionStep,
+    building_on: Side,
+}
+
+impl Default for Settings {
+    fn default() -> Settings {
+        Settings {
+            cold_hands: false,
+            mirror_hand: false,
+            sound: true,
+            single_letter_keys: true,
+            tape: None,
+            fractions: FractionStep::Eighths,
+            building_on: Side::Right,
+        }
+    }
+}
+
+impl Settings {
+    /// Reads them as they were kept.
+    #[must_use]
+    pub fn read(text: &str) -> Settings {
+        serde_json::from_str(text).unwrap_or_default()
+    }
+
+    /// As they are kept.
+    #[must_use]
+    pub fn text(&self) -> String {
+        // Flags and names: shapes that cannot fail to be written.
+        serde_json::to_string(self).unwrap_or_default()
+    }
+
+    /// The same with one of them changed.
+    #[must_use]
+    pub fn with(mut self, setting: Setting) -> Settings {
+        match setting {
+            Setting::ColdHands(to) => self.cold_hands = to,
+            Setting::MirrorHand(to) => self.mirror_hand = to,
+            Setting::Sound(to) => self.sound = to,
+            Setting::SingleLetterKeys(to) => self.single_letter_keys = to,
+            Setting::Tape(to) => self.tape = Some(to),
+            Setting::Fractions(to) => self.fractions = to,
+            Setting::BuildingOn(to) => self.building_on = to,
+        }
+        self
+    }
+
+    /// How the tape is marked: feet and inches until somebody chose.
+    #[must_use]
+    pub fn tape(&self) -> TapeMarks {
+        self.tape.unwrap_or_default()
+    }
+
+    /// Finest fraction that is read.
+    #[must_use]
+    pub fn fractions(&self) -> FractionStep {
+        self.fractions
+    }
+
+    /// On which side of the walker the building stands.
+    #[must_use]
+    pub fn building_on(&self) -> Side {
+        self.building_on
+    }
+
+    /// As a screen is told.
+    #[must_use]
+    pub fn view(&self) -> SettingsView {
+        SettingsView {
+            cold_hands: self.cold_hands,
+            mirror_hand: self.mirror_hand,
+            sound: self.sound,
+            single_letter_keys: self.single_letter_keys,
+            tape: self.tape(),
+            tape_chosen: self.tape.is_some(),
+            fractions: self.fractions,
+            building_on: self.building_on,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_was_chosen_comes_back_and_what_is_missing_is_as_at_first() {
+        let chosen = Settings::default().with(Setting::Tape(TapeMarks::Metres));
+        assert_eq!(Settings::read(&chosen.text()), chosen);
+        assert_eq!(Settings::read("{}"), Settings::default());
+        assert_eq!(
+            Settings::read(r#"{"sound": false, "later": 1}"#)
+                .view()
+                .sound,
+            false
+        );
+        assert_eq!(Settings::read("not JSON"), Settings::default());
+    }
+}

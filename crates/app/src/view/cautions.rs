@@ -1,0 +1,79 @@
+//! Cautions in the words of the screens, where legs are counted from 1 and there is one house.
+
+use super::names;
+use crate::reply::Said;
+use eavebook_core::check::Caution;
+use eavebook_core::roof::{RoofCaution, RoofRefusal};
+use eavebook_core::solve::NoRoof;
+
+/// One caution.
+#[must_use]
+pub fn said(caution: &Caution) -> Said {
+    names::said(caution.code(), words(caution))
+}
+
+fn words(caution: &Caution) -> String {
+    match caution {
+        Caution::NoRoof(lack) => no_roof(lack),
+        Caution::NotChecked { .. } => "A leg is worked out from the others, so the outline is not \
+             checked. Read that leg, or a tie."
+            .to_owned(),
+        Caution::Roof(RoofCaution::GableAtInsideCorner { leg, .. }) => format!(
+            "The gable at leg {} stands at an inside corner. Look whether two roofs meet there.",
+            leg + 1
+        ),
+        Caution::Roof(RoofCaution::IdleWall { .. } | RoofCaution::LevelValley { .. })
+        | Caution::OverEight { .. }
+        | Caution::UnderFour { .. }
+        | Caution::WideChimney { .. }
+        | Caution::Layers { .. }
+        | Caution::PlankGaps { .. }
+        | Caution::AsbestosCement
+        | Caution::OnNoFace { .. } => caution.to_string(),
+    }
+}
+
+fn no_roof(lack: &NoRoof) -> String {
+    match lack {
+        NoRoof::NoBodies => "No roof yet. Walk round the house and read its legs.".to_owned(),
+        NoRoof::OutlineOpen { leg, .. } => format!(
+            "No roof yet: nothing says how long leg {} is. Read it, or a tie across it.",
+            leg + 1
+        ),
+        NoRoof::RiseUnknown { leg, .. } => format!(
+            "No roof yet: nobody said what rises at leg {}. Read its pitch, or call it a gable.",
+            leg + 1
+        ),
+        NoRoof::OutlineAmiss(refusal) | NoRoof::Refused(refusal) => refused(refusal),
+    }
+}
+
+#[expect(
+    clippy::wildcard_enum_match_arm,
+    reason = "the rest says the same to a person at a house, whatever it says to a program"
+)]
+fn refused(refusal: &RoofRefusal) -> String {
+    match refusal {
+        RoofRefusal::CrossesItself { leg, other, .. } => format!(
+            "No roof yet: leg {} crosses leg {}. Look at the corners between them again.",
+            leg.max(other) + 1,
+            leg.min(other) + 1
+        ),
+        RoofRefusal::NeverCloses { .. } => {
+            "No roof yet: every leg is an end. Give at least one leg a pitch.".to_owned()
+        }
+        RoofRefusal::LegsInOneLine { leg, other, .. } => format!(
+            "No roof yet: legs {} and {} run in one line and rise differently, which is two roofs.",
+            leg + 1,
+            other + 1
+        ),
+        RoofRefusal::Overtaking { leg, other, .. } => format!(
+            "No roof yet: the slopes of legs {} and {} overlap. Look at their pitches again.",
+            leg + 1,
+            other + 1
+        ),
+        _ => "No roof stands on this outline as it is read. Look at its corners, pitches and ends \
+             again."
+            .to_owned(),
+    }
+}

@@ -1,0 +1,221 @@
+//! The last act and the next one, in words.
+
+use super::names;
+use super::seen::Seen;
+use super::things;
+use crate::reply::{ActView, NextAct, State, YouWereHere};
+use eavebook_core::book::acts::Act;
+use eavebook_core::book::agree::in_dispute;
+use eavebook_core::book::fold::{BookedReading, FieldBook};
+use eavebook_core::book::kinds::{Kind, Thing};
+use eavebook_core::book::lay_out::LaidOut;
+use eavebook_core::outline::{ClosureState, Round};
+
+/// The leg whose far corner is the next to be tapped: read or out of reach, with no corner, and
+/// the line not come round.
+#[must_use]
+pub fn corner_after(laid: &LaidOut, in_book: &FieldBook) -> Option<u32> {
+    match (laid.walk.round, laid.walk.closure.state) {
+        (Round::EveryCornerTapped, _)
+        | (Round::LastCornerUntapped, ClosureState::Closes | ClosureState::NotChecked) => {
+            return None;
+        }
+        // A leg that leaves a gap may not be the last.
+        (Round::LastCornerUntapped, ClosureState::Gap | ClosureState::Open)
+        | (Round::NotYet, _) => {}
+    }
+    let done = |leg: u32| {
+        let thing = Thing::Leg { leg };
+        in_book.in_force_of(&thing).next().is_some()
+            || in_book.cannot_get.iter().any(|(_, lack, _)| *lack == thing)
+    };
+    let tapped = |leg: u32| {
+        in_book
+            .corners
+            .iter()
+            .any(|(_, corner)| corner.after_leg == leg)
+    };
+    (1..=u32::try_from(laid.legs).ok()?).find(|leg| done(*leg) && !tapped(*leg))
+}
+
+/// What leads on.
+#[must_use]
+pub fn next(seen: &Seen) -> NextAct {
+    if let Some(after_leg) = corner_after(seen.laid, seen.book) {
+        return NextAct::Corner { after_leg };
+    }
+    next_reading(seen).map_or(NextAct::Plan, |thing| NextAct::Read { thing })
+}
+
+/// The thing that is the most useful to read next; none when every leg is read and agrees.
+#[must_use]
+pub fn next_reading(seen: &Seen) -> Option<Thing> {
+    let legs = (1..=seen.laid.legs).filter_map(|leg| u32::try_from(leg).ok());
+    let unread = legs.map(|leg| Thing::Leg { leg }).find(|thing| {
+        seen.in_force(thing).is_empty()
+            && !seen
+                .book
+                .cannot_get
+                .iter()
+                .any(|(_, lack, _)| lack == thing)
+    });
+    if let Some(thing) = unread {
+        return Some(thing);
+    }
+    if !seen.is_shut() {
+        return Some(Thing::Leg {
+            leg: u32::try_from(seen.laid.legs).ok()? + 1,
+        });
+    }
+    let all = things::all(seen);
+    let disputed = all.iter().find(|thing| in_dispute(&seen.in_force(thing)));
+    let suspects = seen.suspects();
+    disputed
+        .cloned()
+        .or_else(|| suspects.first().map(|(thing, _)| thing.clone()))
+}
+
+/// The last act on this device and the next; none in an empty job.
+#[must_use]
+pub fn you_were_here(seen: &Seen) -> Option<YouWereHere> {
+    let acts = seen.book.acts.iter().rev();
+    let mut mine = acts.filter(|act| act.device == seen.device);
+    let last = mine.find(|act| !matches!(act.kind, Kind::ReadBackRight(_)))?;
+    if matches!(last.kind, Kind::JobStarted(_)) {
+        return None;
+    }
+    let next = next(seen);
+    let leads_on = match &next {
+        NextAct::Read { thing } => match seen.in_force(thing).is_empty() {
+            true => format!("Next: read {}.", names::name(thing)),
+            false => format!("Next: read {} again.", names::name(thing)),
+        },
+        NextAct::Corner { after_leg } => format!("Next: the corner after leg {after_leg}."),
+        NextAct::Plan => "Next: look at the plan.".to_owned(),
+    };
+    let words = names::said("you_were_here", format!("{} {leads_on}", done(seen, last)));
+    Some(YouWereHere { words, next })
+}
+
+/// What an act did: "Leg 4 booked."
+fn done(seen: &Seen, act: &Act) -> String {
+    match &act.kind {
+        Kind::JobStarted(_) => "Job begun.".to_owned(),
+        Kind::Reading(read) => format!("{} booked.", things::plain_title(&read.thing)),
+        Kind::ReadBackRight(_) => "Read-back right.".to_owned(),
+        Kind::Corner(corner) => {
+            format!(
+                "At the {} after leg {}.",
+                names::corner(corner.turn),
+                corner.after_leg
+            )
+        }
+        Kind::CannotGet(lack) => format!("{} can't be reached.", things::plain_title(&lack.thing)),
+        Kind::LegEnd(at) => format!("Leg {} said: {}.", at.leg, names::end(at.end)),
+        Kind::Pitch(pitch) => format!("Pitch at leg {} booked.", pitch.leg),
+        Kind::Photo(photo) => match &photo.of {
+            Some(thing) => format!("Photo of {} kept.", names::name(thing)),
+            None => "Photo kept.".to_owned(),
+        },
+        Kind::Strike(_) => format!("{} struck.", names::capital(&first_of(seen, act))),
+        Kind::Undo(_) => format!("{} taken back.", names::capital(&first_of(seen, act))),
+        Kind::Redo(_) => {
+            // A redo names the undo, which names the act.
+            let undone = act.supersedes.iter().find_map(|id| seen.book.act(*id));
+            let again = undone.map(|undo| first_of(seen, undo));
+            format!(
+                "{} stands again.",
+                names::capital(&again.unwrap_or_default())
+            )
+        }
+    }
+}
+
+/// The act that another takes out of use, in words without its value.
+fn first_of(seen: &Seen, act: &Act) -> String {
+    let taken = act.supersedes.iter().find_map(|id| seen.book.act(*id));
+    taken.map_or_else(|| "an entry".to_owned(), |taken| named(seen, taken))
+}
+
+fn named(seen: &Seen, act: &Act) -> String {
+    match &act.kind {
+        Kind::JobStarted(_) => "the job".to_owned(),
+        Kind::Reading(read) => names::name(&read.thing),
+        Kind::ReadBackRight(_) => "read-back".to_owned(),
+        Kind::Corner(corner) => format!("the corner after leg {}", corner.after_leg),
+        Kind::CannotGet(lack) => format!("that {} can't be reached", names::name(&lack.thing)),
+        Kind::LegEnd(at) => format!("what rises at leg {}", at.leg),
+        Kind::Pitch(pitch) => format!("a pitch at leg {}", pitch.leg),
+        Kind::Photo(photo) => match &photo.of {
+            Some(thing) => format!("a photo of {}", names::name(thing)),
+            None => "a photo".to_owned(),
+        },
+        Kind::Strike(_) => format!("the strike of {}", first_of(seen, act)),
+        Kind::Undo(_) | Kind::Redo(_) => first_of(seen, act),
+    }
+}
+
+/// An act as Undo and Redo name it: "leg 4, 42 ft 7 in".
+fn with_value(seen: &Seen, act: &Act) -> String {
+    let words = named(seen, act);
+    match &act.kind {
+        Kind::Reading(read) if !seen.hides(&read.thing) => {
+            format!("{words}, {}", things::in_words(&read.text))
+        }
+        Kind::JobStarted(_)
+        | Kind::Reading(_)
+        | Kind::ReadBackRight(_)
+        | Kind::Corner(_)
+        | Kind::CannotGet(_)
+        | Kind::LegEnd(_)
+        | Kind::Pitch(_)
+        | Kind::Photo(_)
+        | Kind::Strike(_)
+        | Kind::Undo(_)
+        | Kind::Redo(_) => words,
+    }
+}
+
+/// What Undo takes back.
+#[must_use]
+pub fn undo(seen: &Seen) -> Option<ActView> {
+    let act = seen.book.undo_of(seen.device)?;
+    Some(ActView {
+        entry: act.entry,
+        words: with_value(seen, act),
+    })
+}
+
+/// What Redo does again.
+#[must_use]
+pub fn redo(seen: &Seen) -> Option<ActView> {
+    let undo = seen.book.redo_of(seen.device)?;
+    let words = seen.book.undone_by(undo).map(|act| with_value(seen, act));
+    Some(ActView {
+        entry: undo.entry,
+        words: words.unwrap_or_default(),
+    })
+}
+
+/// "They differ by 18 ft": the newest reading of a thing against the others, while no two agree.
+#[must_use]
+pub fn dispute(seen: &Seen, thing: &Thing) -> Option<crate::reply::Said> {
+    let in_force = seen.in_force(thing);
+    if !in_dispute(&in_force) || seen.state(thing) != State::Suspect {
+        return None;
+    }
+    let words = |read: &&BookedReading| things::in_words(&read.text);
+    let values: Vec<String> = in_force.iter().map(words).collect();
+    let which = match values.len() {
+        2 => "a third time",
+        _ => "once more",
+    };
+    Some(names::said(
+        "readings_differ",
+        format!(
+            "The readings of {} differ: {}. Read it {which} from the tape.",
+            names::name(thing),
+            names::listed(&values)
+        ),
+    ))
+}

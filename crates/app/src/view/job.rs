@@ -1,0 +1,119 @@
+//! One job, whole: the one reply from which a screen draws.
+
+use super::roof::Raised;
+use super::seen::{self, Seen};
+use super::{cautions, closure, faces, here, left, names, pad, plan, things, today, totals};
+use crate::places::job::Opened;
+use crate::reply::{FaceView, Figure, JobView, PhotoView, Said, State, ThingView};
+use eavebook_core::solve::Solved;
+
+/// A job as it is shown.
+#[must_use]
+pub fn view(opened: &Opened) -> JobView {
+    let laid = opened.laid_out();
+    let solved = seen::solve(&laid);
+    let hidden = opened.draft.hidden();
+    let seen = Seen::new(opened, &laid, solved.as_ref(), hidden.as_ref());
+    let raised = solved.as_ref().and_then(|solved| Raised::of(&seen, solved));
+    let faces = faces::view(&seen, solved.as_ref(), raised.as_ref());
+    let pad = pad::view(opened, &seen);
+    let in_hand = pad.open.as_ref().map(|open| &open.thing);
+    JobView {
+        job: opened.job,
+        address: opened.book.address.clone(),
+        pretend: opened.book.pretend,
+        copies: today::copies(),
+        you_were_here: here::you_were_here(&seen),
+        undo: here::undo(&seen),
+        redo: here::redo(&seen),
+        settings: opened.settings.view(),
+        readings: readings(&seen, &faces),
+        closure: closure::view(&seen),
+        plan: plan::view(&seen, in_hand, raised.as_ref()),
+        edges: edges(&seen, raised.as_ref()),
+        items: Vec::new(),
+        totals: totals::view(&seen, solved.as_ref(), raised.as_ref()),
+        cautions: all_cautions(opened, solved.as_ref()),
+        whats_left: left::view(&seen, &faces),
+        photos: photos(opened),
+        faces,
+        pad,
+    }
+}
+
+/// Legs and ties, the newest first, then faces with a slope booked.
+fn readings(seen: &Seen, faces: &[FaceView]) -> Vec<ThingView> {
+    let things = things::newest_first(seen);
+    let mut readings: Vec<ThingView> = things
+        .iter()
+        .map(|thing| things::view(seen, thing))
+        .collect();
+    let read = faces.iter().filter(|face| !face.face.story.is_empty());
+    readings.extend(read.map(|face| ThingView {
+        // In the book the face's figure is what was read of it: its slope.
+        value: face.pitch.clone(),
+        title: format!("{} pitch", face.face.title),
+        ..face.face.clone()
+    }));
+    readings
+}
+
+/// Legs in the order of the walk, then the edges of the roof.
+fn edges(seen: &Seen, raised: Option<&Raised>) -> Vec<ThingView> {
+    let legs = things::all(seen).into_iter();
+    let mut edges: Vec<ThingView> = legs.map(|thing| things::view(seen, &thing)).collect();
+    let inner = raised.into_iter().flat_map(|raised| {
+        raised.inner_edges().map(|edge| {
+            let faces: Vec<String> = edge.legs.iter().map(|leg| raised.name_of(*leg)).collect();
+            ThingView {
+                thing: edge.name.clone(),
+                read: None,
+                title: edge.title.clone(),
+                state: State::WorkedOut,
+                state_word: names::state_word(State::WorkedOut).to_owned(),
+                value: Some(Figure {
+                    words: edge.length.words(seen.round_to()),
+                    give_or_take: None,
+                }),
+                about: format!("where {} meet", names::listed(&faces)),
+                story: Vec::new(),
+                photos: Vec::new(),
+            }
+        })
+    });
+    edges.extend(inner);
+    edges
+}
+
+fn all_cautions(opened: &Opened, solved: Option<&Solved>) -> Vec<Said> {
+    let mut said: Vec<Said> = Vec::new();
+    let found = solved
+        .map(|solved| solved.cautions.as_slice())
+        .unwrap_or_default();
+    said.extend(found.iter().map(cautions::said));
+    let damaged = opened.damaged.iter();
+    said.extend(damaged.map(|what| names::said("entry_damaged", names::capital(what))));
+    if !opened.book.unknown.is_empty() {
+        let count = opened.book.unknown.len();
+        said.push(names::said(
+            "entries_unknown",
+            format!(
+                "{count} entries are of a kind that this version does not know. They are kept."
+            ),
+        ));
+    }
+    said
+}
+
+fn photos(opened: &Opened) -> Vec<PhotoView> {
+    let kept = opened.book.photos.iter().rev().map(|(_, photo)| photo);
+    let named = today::photos_in(&opened.book);
+    kept.zip(named)
+        .map(|(photo, (thing, caption))| PhotoView {
+            thing,
+            sha256: photo.sha256.clone(),
+            of: photo.of.as_ref().map(names::name),
+            caption,
+        })
+        .collect()
+}

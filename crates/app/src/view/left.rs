@@ -1,0 +1,154 @@
+//! What is open, the dearest to come back for first.
+
+use super::closure;
+use super::names;
+use super::seen::Seen;
+use super::{here, things};
+use crate::reply::{FaceView, NextAct, OpenView, State};
+use eavebook_core::book::kinds::Thing;
+use eavebook_core::outline::ClosureState;
+
+/// Everything open. First what nobody can work out from the truck: legs not read, sums that do not
+/// close, readings that differ; then pitches; then what nothing checks; then photos.
+#[must_use]
+pub fn view(seen: &Seen, faces: &[FaceView]) -> Vec<OpenView> {
+    let mut open = legs(seen);
+    open.extend(sums(seen));
+    open.extend(corner(seen));
+    open.extend(suspects(seen));
+    open.extend(pitches(faces));
+    open.extend(unproved(seen));
+    open.extend(photos(seen));
+    open
+}
+
+fn item(thing: &str, code: &str, en: String, next: NextAct) -> OpenView {
+    OpenView {
+        thing: thing.to_owned(),
+        words: names::said(code, en),
+        next,
+    }
+}
+
+fn read(thing: &Thing) -> NextAct {
+    NextAct::Read {
+        thing: thing.clone(),
+    }
+}
+
+fn legs(seen: &Seen) -> Vec<OpenView> {
+    let things = things::all(seen);
+    let open = things.iter().filter_map(|thing| {
+        let title = things::plain_title(thing);
+        let (code, en) = match seen.state(thing) {
+            State::NotLooked => ("leg_unread", format!("{title} is not read.")),
+            State::CannotGet => (
+                "leg_out_of_reach",
+                format!("{title} can't be reached, and nothing else says how long it is."),
+            ),
+            State::WorkedOut => (
+                "leg_worked_out",
+                format!("{title} is worked out from the others, so nothing checks them."),
+            ),
+            State::Hearsay => ("leg_hearsay", format!("{title} is only told. Read it.")),
+            State::ReadOnce
+            | State::OffPhoto
+            | State::Agreed
+            | State::Proved
+            | State::Suspect
+            | State::Struck => return None,
+        };
+        Some(item(&names::name(thing), code, en, read(thing)))
+    });
+    open.collect()
+}
+
+fn sums(seen: &Seen) -> Option<OpenView> {
+    if seen.laid.walk.closure.state != ClosureState::Gap {
+        return None;
+    }
+    let next = here::next_reading(seen).map_or(NextAct::Plan, |thing| NextAct::Read { thing });
+    let words = closure::words(seen).en;
+    Some(item("closure", "closure_gap", words, next))
+}
+
+fn corner(seen: &Seen) -> Option<OpenView> {
+    let after_leg = here::corner_after(seen.laid, seen.book)?;
+    let en = format!("The corner after leg {after_leg} is not tapped.");
+    Some(item(
+        "closure",
+        "corner_wanted",
+        en,
+        NextAct::Corner { after_leg },
+    ))
+}
+
+fn suspects(seen: &Seen) -> Vec<OpenView> {
+    let things = things::all(seen).into_iter();
+    let open = things
+        .filter(|thing| seen.state(thing) == State::Suspect)
+        .map(|thing| {
+            let en = format!(
+                "{} is spoken against. Read it again.",
+                things::plain_title(&thing)
+            );
+            item(&names::name(&thing), "suspect", en, read(&thing))
+        });
+    open.collect()
+}
+
+fn pitches(faces: &[FaceView]) -> Vec<OpenView> {
+    let open = faces.iter().filter_map(|face| {
+        let name = &face.face.title;
+        let (code, en) = match face.face.state {
+            State::NotLooked => (
+                "pitch_unread",
+                format!("{name}: nobody looked at its pitch."),
+            ),
+            State::WorkedOut => (
+                "pitch_taken_over",
+                format!("{name}: its pitch is taken over, not read."),
+            ),
+            State::Suspect if face.pitch.is_some() => (
+                "pitch_differs",
+                format!("{name}: the readings of its pitch differ."),
+            ),
+            State::Hearsay
+            | State::ReadOnce
+            | State::OffPhoto
+            | State::Agreed
+            | State::Proved
+            | State::CannotGet
+            | State::Suspect
+            | State::Struck => return None,
+        };
+        (face.pitch.is_some() || face.end.is_none_or(is_slope))
+            .then(|| item(&face.face.thing, code, en, NextAct::Plan))
+    });
+    open.collect()
+}
+
+fn is_slope(end: eavebook_core::book::kinds::EndKind) -> bool {
+    end == eavebook_core::book::kinds::EndKind::Sloped
+}
+
+fn unproved(seen: &Seen) -> Vec<OpenView> {
+    let things = things::all(seen).into_iter();
+    let once = things.filter(|thing| {
+        matches!(seen.state(thing), State::ReadOnce | State::OffPhoto) && seen.is_shut()
+    });
+    let open = once.map(|thing| {
+        let en = format!(
+            "{} is read once and nothing checks it.",
+            things::plain_title(&thing)
+        );
+        item(&names::name(&thing), "unproved", en, read(&thing))
+    });
+    open.collect()
+}
+
+fn photos(seen: &Seen) -> Option<OpenView> {
+    let none = seen.book.photos.is_empty() && !seen.book.readings.is_empty();
+    let en = "No photo is kept yet. One of each side answers most questions later.".to_owned();
+    none.then(|| item("photo", "no_photos", en, NextAct::Plan))
+}

@@ -1,0 +1,16 @@
+//! A job as it stands to figures and words: worked out and rounded here, drawn by the screens.
+
+pub mod cautions;
+pub mod closure;
+pub mod faces;
+pub mod here;
+pub mod job;
+pub mod left;
+pub mod names;
+pub mod pad;
+pub mod plan;
+pub mod roof;
+pub mod seen;
+pub mod things;
+pub mod today;
+pub mod totals;

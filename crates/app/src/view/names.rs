@@ -1,0 +1,215 @@
+//! What things are called on the screens.
+
+use crate::reply::{Said, State};
+use eavebook_core::book::kinds::{EndKind, Followed, HowRead, Thing, Turn};
+
+/// `leg 4`, `tie 2-5`: the name of a thing in lists and in addresses.
+#[must_use]
+pub fn name(thing: &Thing) -> String {
+    match thing {
+        Thing::Leg { leg } => format!("leg {leg}"),
+        Thing::Tie { from, to } => format!("tie {from}-{to}"),
+    }
+}
+
+/// The thing with this name.
+#[must_use]
+pub fn thing(name: &str) -> Option<Thing> {
+    let (kind, rest) = name.split_once(' ')?;
+    match kind {
+        "leg" => Some(Thing::Leg {
+            leg: rest.parse().ok()?,
+        }),
+        "tie" => {
+            let (from, to) = rest.split_once('-')?;
+            Some(Thing::Tie {
+                from: from.parse().ok()?,
+                to: to.parse().ok()?,
+            })
+        }
+        _ => None,
+    }
+}
+
+/// A side of the house, seen from the front.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum HouseSide {
+    /// Where leg 1 runs.
+    Front,
+    /// On the right of somebody who looks at the front.
+    Right,
+    /// Opposite the front.
+    Back,
+    /// On the left of somebody who looks at the front.
+    Left,
+}
+
+impl HouseSide {
+    /// The side along which a leg runs: `direction` in degrees from leg 1, left positive. A walk
+    /// with the building on the left comes from the front to the right side by a turn of 90, one
+    /// with the building on the right comes to the left side by a turn of -90.
+    #[must_use]
+    pub fn of(direction: f64) -> HouseSide {
+        let quarter = (direction.rem_euclid(360.0) / 90.0).round();
+        if !(0.5..=3.5).contains(&quarter) {
+            HouseSide::Front
+        } else if quarter < 1.5 {
+            HouseSide::Right
+        } else if quarter < 2.5 {
+            HouseSide::Back
+        } else {
+            HouseSide::Left
+        }
+    }
+
+    /// In a word: `back`.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            HouseSide::Front => "front",
+            HouseSide::Right => "right",
+            HouseSide::Back => "back",
+            HouseSide::Left => "left",
+        }
+    }
+}
+
+/// A name with a capital: `Back 2`.
+#[must_use]
+pub fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().collect::<String>() + letters.as_str()
+    })
+}
+
+/// The state in a word or two.
+#[must_use]
+pub fn state_word(state: State) -> &'static str {
+    match state {
+        State::NotLooked => "not looked",
+        State::Hearsay => "hearsay",
+        State::WorkedOut => "worked out",
+        State::ReadOnce => "read once",
+        State::OffPhoto => "off photo",
+        State::Agreed => "agreed",
+        State::Proved => "proved",
+        State::CannotGet => "can't get",
+        State::Suspect => "suspect",
+        State::Struck => "struck",
+    }
+}
+
+/// The kind of corner: `outside corner`.
+#[must_use]
+pub fn corner(turn: Turn) -> &'static str {
+    match turn {
+        Turn::Outside => "outside corner",
+        Turn::Inside => "inside corner",
+        Turn::Angled { .. } => "angled corner",
+        Turn::Straight => "step straight on",
+    }
+}
+
+/// What rises at a leg: `a gable`.
+#[must_use]
+pub fn end(end: EndKind) -> &'static str {
+    match end {
+        EndKind::Sloped => "a slope",
+        EndKind::Gable => "a gable",
+        EndKind::Wall => "a wall that rises past the roof",
+    }
+}
+
+/// How a value was read, and along what: `taped along the eave edge`.
+#[must_use]
+pub fn how(how: HowRead, followed: Followed) -> String {
+    let how = match how {
+        HowRead::Taped => "taped",
+        HowRead::Paced => "paced",
+        HowRead::OffPhoto => "read off a photo",
+        HowRead::Told => "told, not read,",
+    };
+    let along = match followed {
+        Followed::EaveEdge => "the eave edge",
+        Followed::GutterFace => "the gutter face",
+        Followed::Wall => "the wall",
+    };
+    format!("{how} along {along}")
+}
+
+/// A count of readings: `read twice`.
+#[must_use]
+pub fn times(count: usize) -> String {
+    match count {
+        0 => "not read".to_owned(),
+        1 => "read once".to_owned(),
+        2 => "read twice".to_owned(),
+        many => format!("read {many} times"),
+    }
+}
+
+/// The time of day of a local time: `2:41 pm`. What is no time stays as it is.
+#[must_use]
+pub fn time_of_day(local_time: &str) -> String {
+    chrono::DateTime::parse_from_rfc3339(local_time).map_or_else(
+        |_| local_time.to_owned(),
+        |time| time.format("%-I:%M %P").to_string(),
+    )
+}
+
+/// Things in a row: `legs 2, 3 and 6`.
+#[must_use]
+pub fn listed(names: &[String]) -> String {
+    match names {
+        [] => String::new(),
+        [only] => only.clone(),
+        [most @ .., last] => format!("{} and {last}", most.join(", ")),
+    }
+}
+
+/// A sentence with its code.
+#[must_use]
+pub fn said(code: &str, en: impl Into<String>) -> Said {
+    Said {
+        code: code.to_owned(),
+        en: en.into(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn names_come_back_as_the_things_they_name() {
+        for named in [Thing::Leg { leg: 12 }, Thing::Tie { from: 2, to: 5 }] {
+            assert_eq!(thing(&name(&named)), Some(named));
+        }
+        for no_name in ["leg", "leg x", "tie 2", "face 3", "", "leg -1"] {
+            assert_eq!(thing(no_name), None, "{no_name}");
+        }
+    }
+
+    #[test]
+    fn a_walk_with_the_building_on_the_right_meets_front_left_back_right() {
+        let sides = [0.0, -90.0, -180.0, -270.0]
+            .map(HouseSide::of)
+            .map(HouseSide::word);
+        assert_eq!(sides, ["front", "left", "back", "right"]);
+    }
+
+    #[test]
+    fn a_walk_with_the_building_on_the_left_meets_front_right_back_left() {
+        let sides = [0.0, 90.0, 180.0, 270.0]
+            .map(HouseSide::of)
+            .map(HouseSide::word);
+        assert_eq!(sides, ["front", "right", "back", "left"]);
+    }
+
+    #[test]
+    fn the_time_of_day_is_that_of_the_place() {
+        assert_eq!(time_of_day("2026-05-02T14:41:07-05:00"), "2:41 pm");
+        assert_eq!(time_of_day("2026-05-02T00:05:07+02:00"), "12:05 am");
+    }
+}

@@ -1,0 +1,77 @@
+//! The keypad, the read-back and the corner pad.
+
+use super::seen::Seen;
+use super::{here, names, things};
+use crate::draft::OpenPad;
+use crate::places::job::Opened;
+use crate::reply::{OpenPadView, PadView, ReadBackView, Said, SlotView};
+use eavebook_core::book::keypad::KeyRefusal;
+use eavebook_core::units::Tape;
+
+/// All three as they stand.
+#[must_use]
+pub fn view(opened: &Opened, seen: &Seen) -> PadView {
+    let draft = &opened.draft;
+    PadView {
+        open: draft.open.as_ref().map(|open| of_open(open, draft.presses)),
+        read_back: read_back(opened, seen),
+        corner_after: here::corner_after(seen.laid, seen.book),
+        refused: draft.refused.clone(),
+        double: draft.open.as_ref().and_then(double),
+    }
+}
+
+/// The open keypad.
+#[must_use]
+pub fn of_open(open: &OpenPad, presses: u32) -> OpenPadView {
+    let slots = open.keypad.slots().into_iter().map(|slot| SlotView {
+        slot: slot.slot,
+        typed: slot.typed,
+        unit: slot.unit.to_owned(),
+        active: slot.active,
+    });
+    OpenPadView {
+        thing: open.thing.clone(),
+        title: open.title.clone(),
+        blind: open.blind,
+        press: presses,
+        tape: open.keypad.tape(),
+        slots: slots.collect(),
+        how: open.how,
+        followed: open.followed,
+    }
+}
+
+/// "two 2s?".
+#[must_use]
+pub fn double(open: &OpenPad) -> Option<Said> {
+    let digit = open.keypad.double()?;
+    Some(names::said("double_press", format!("two {digit}s?")))
+}
+
+/// Why a key did nothing.
+#[must_use]
+pub fn refused_key(why: &KeyRefusal) -> Said {
+    names::said(why.code(), why.to_string())
+}
+
+fn read_back(opened: &Opened, seen: &Seen) -> Option<ReadBackView> {
+    let entry = opened.draft.read_back?;
+    let read = seen.book.readings.iter().find(|read| read.entry == entry)?;
+    if read.struck.is_some() || seen.hides(&read.thing) {
+        return None;
+    }
+    let tape = Tape::read(&read.text);
+    let value = tape
+        .as_ref()
+        .map_or_else(|_| read.text.clone(), Tape::words);
+    Some(ReadBackView {
+        reading: entry,
+        thing: names::name(&read.thing),
+        title: things::title(seen, &read.thing),
+        spoken: tape.as_ref().map_or_else(|_| value.clone(), Tape::spoken),
+        value,
+        answered: read.read_back,
+        dispute: here::dispute(seen, &read.thing),
+    })
+}

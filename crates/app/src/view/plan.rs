@@ -1,0 +1,274 @@
+//! The drawing: corners in feet, turned so that the walker's side is at the foot.
+
+use super::names;
+use super::roof::Raised;
+use super::seen::Seen;
+use super::things;
+use crate::reply::{FaceLabel, LineKind, LineView, PlanView, State};
+use eavebook_core::book::kinds::{EndKind, Side, Thing};
+use eavebook_core::roof::{EdgeKind, Face};
+use eavebook_core::survey::Point;
+
+/// What to draw. `in_hand`: the thing for which the keypad is open. `raised`: the roof, where there
+/// is one.
+#[must_use]
+pub fn view(seen: &Seen, in_hand: Option<&Thing>, raised: Option<&Raised>) -> PlanView {
+    let corners = corners(seen);
+    let turned = Turned::with_leg_at_foot(seen, leg_at_foot(seen, in_hand));
+    let mut lines = leg_lines(seen, in_hand, raised, &corners, &turned);
+    lines.extend(tie_lines(seen, in_hand, &corners, &turned));
+    if let Some(raised) = raised {
+        lines.extend(raised.inner_edges().map(|edge| LineView {
+            thing: edge.name.clone(),
+            kind: line_kind(edge.kind),
+            from: turned.place(edge.from),
+            to: turned.place(edge.to),
+            label: Some(edge.length.words(seen.round_to())),
+            worked_out: false,
+            suspect: false,
+            in_hand: false,
+        }));
+    }
+    let last = corners.last().copied().filter(|_| corners.len() > 1);
+    PlanView {
+        lines,
+        faces: raised
+            .map(|raised| labels(raised, &turned))
+            .unwrap_or_default(),
+        to_close: last
+            .filter(|_| !seen.is_shut())
+            .map(|last| [turned.point(last), turned.point(Point { x: 0.0, y: 0.0 })]),
+        walker: if seen.is_shut() {
+            None
+        } else {
+            corners.last().map(|at| turned.point(*at))
+        },
+    }
+}
+
+/// Corners in the frame of leg 1. Of an outline that has come round the adjusted ones; else walked
+/// from the start as far as turns are known, the walker's place last.
+fn corners(seen: &Seen) -> Vec<Point> {
+    if let Some(outline) = seen.outline() {
+        let known = outline
+            .corners
+            .iter()
+            .map_while(|corner| corner.map(|corner| corner.at));
+        let known: Vec<Point> = known.collect();
+        if known.len() == seen.laid.legs {
+            return known;
+        }
+    }
+    let start = Point { x: 0.0, y: 0.0 };
+    std::iter::once(start)
+        .chain(seen.laid.walk.legs.iter().map(|leg| leg.to))
+        .collect()
+}
+
+/// The leg in hand, else the one being walked, else the front.
+fn leg_at_foot(seen: &Seen, in_hand: Option<&Thing>) -> u32 {
+    match in_hand {
+        Some(Thing::Leg { leg }) => *leg,
+        Some(Thing::Tie { .. }) | None if seen.is_shut() => 1,
+        Some(Thing::Tie { .. }) | None => {
+            let read = seen
+                .laid
+                .lengths
+                .iter()
+                .rposition(Option::is_some)
+                .unwrap_or(0);
+            u32::try_from(read + 1).unwrap_or(1)
+        }
+    }
+}
+
+/// A quarter turn or more, so that one leg lies at the foot with the building above it.
+struct Turned {
+    sin: f64,
+    cos: f64,
+}
+
+impl Turned {
+    fn with_leg_at_foot(seen: &Seen, leg: u32) -> Turned {
+        let index = (leg as usize).saturating_sub(1);
+        let direction = seen
+            .laid
+            .directions
+            .get(index)
+            .copied()
+            .flatten()
+            .unwrap_or(0.0);
+        // With the building on the left the leg runs to the right along the foot, else to the left.
+        let runs = match seen.building_on {
+            Side::Left => 0.0,
+            Side::Right => 180.0,
+        };
+        let (sin, cos) = f64::to_radians(runs - direction).sin_cos();
+        Turned { sin, cos }
+    }
+
+    fn point(&self, at: Point) -> [f64; 2] {
+        self.place([at.x, at.y])
+    }
+
+    fn place(&self, [x, y]: [f64; 2]) -> [f64; 2] {
+        [x * self.cos - y * self.sin, x * self.sin + y * self.cos].map(to_hundredth)
+    }
+}
+
+/// A drawing needs no more, and the same job draws the same text.
+fn to_hundredth(feet: f64) -> f64 {
+    // Adding 0.0 turns a negative zero into zero.
+    (feet * 100.0).round() / 100.0 + 0.0
+}
+
+fn leg_lines(
+    seen: &Seen,
+    in_hand: Option<&Thing>,
+    raised: Option<&Raised>,
+    corners: &[Point],
+    turned: &Turned,
+) -> Vec<LineView> {
+    let ends = (1..=seen.laid.legs).filter_map(|leg| {
+        let from = corners.get(leg - 1)?;
+        let to = match corners.get(leg) {
+            Some(to) => to,
+            None if seen.is_shut() => corners.first()?,
+            None => return None,
+        };
+        Some((u32::try_from(leg).ok()?, from, to))
+    });
+    ends.map(|(leg, from, to)| {
+        let thing = Thing::Leg { leg };
+        let kind = match raised.map(|_| end_of(seen, leg)) {
+            None => LineKind::Leg,
+            Some(EndKind::Gable) => LineKind::Rake,
+            Some(EndKind::Sloped | EndKind::Wall) => LineKind::Eave,
+        };
+        line(
+            seen,
+            &thing,
+            kind,
+            in_hand,
+            [turned.point(*from), turned.point(*to)],
+        )
+    })
+    .collect()
+}
+
+fn tie_lines(
+    seen: &Seen,
+    in_hand: Option<&Thing>,
+    corners: &[Point],
+    turned: &Turned,
+) -> Vec<LineView> {
+    let at = |corner: u32| corners.get((corner as usize).checked_sub(1)?);
+    let ties = things::all(seen)
+        .into_iter()
+        .filter_map(|thing| match thing {
+            Thing::Tie { from, to } => {
+                let ends = [turned.point(*at(from)?), turned.point(*at(to)?)];
+                Some(line(seen, &thing, LineKind::Tie, in_hand, ends))
+            }
+            Thing::Leg { .. } => None,
+        });
+    ties.collect()
+}
+
+fn line(
+    seen: &Seen,
+    thing: &Thing,
+    kind: LineKind,
+    in_hand: Option<&Thing>,
+    [from, to]: [[f64; 2]; 2],
+) -> LineView {
+    let state = seen.state(thing);
+    let value = things::value(seen, thing).filter(|_| !seen.hides(thing));
+    LineView {
+        thing: names::name(thing),
+        kind,
+        from,
+        to,
+        label: value.map(|value| value.words),
+        // A leg out of reach is drawn as long as the others are on average: dashed too.
+        worked_out: matches!(
+            state,
+            State::WorkedOut | State::CannotGet | State::NotLooked
+        ),
+        suspect: state == State::Suspect,
+        in_hand: in_hand == Some(thing),
+    }
+}
+
+/// What rises at a leg; a slope where nobody said otherwise.
+#[must_use]
+pub fn end_of(seen: &Seen, leg: u32) -> EndKind {
+    let said = seen
+        .book
+        .leg_ends
+        .iter()
+        .rev()
+        .find(|(_, at, _)| *at == leg);
+    said.map_or(EndKind::Sloped, |(_, _, end)| *end)
+}
+
+fn line_kind(kind: EdgeKind) -> LineKind {
+    match kind {
+        EdgeKind::Eave => LineKind::Eave,
+        EdgeKind::Rake => LineKind::Rake,
+        EdgeKind::Ridge => LineKind::Ridge,
+        EdgeKind::Hip => LineKind::Hip,
+        EdgeKind::Valley => LineKind::Valley,
+        EdgeKind::SideWall => LineKind::SideWall,
+        EdgeKind::HeadWall => LineKind::HeadWall,
+        EdgeKind::PitchBreak => LineKind::PitchBreak,
+    }
+}
+
+fn labels(raised: &Raised, turned: &Turned) -> Vec<FaceLabel> {
+    let largest = raised.largest_by_leg();
+    largest
+        .into_iter()
+        .map(|(leg, face)| FaceLabel {
+            thing: format!("face {leg}"),
+            name: raised.name_of(leg),
+            pitch: raised.pitch_of(leg),
+            at: turned.place(middle(face)),
+            falls: falls(face, turned),
+        })
+        .collect()
+}
+
+/// Centroid of a face in plan (the area formula of a polygon, from memory).
+fn middle(face: &Face) -> [f64; 2] {
+    let ring = &face.polygon;
+    let next = ring.iter().cycle().skip(1);
+    let (mut double_area, mut x, mut y) = (0.0, 0.0, 0.0);
+    for (a, b) in ring.iter().zip(next) {
+        let cross = a[0] * b[1] - b[0] * a[1];
+        double_area += cross;
+        x += cross * (a[0] + b[0]);
+        y += cross * (a[1] + b[1]);
+    }
+    if double_area.abs() < 1e-9 {
+        return ring.first().map_or([0.0, 0.0], |at| [at[0], at[1]]);
+    }
+    [x / (3.0 * double_area), y / (3.0 * double_area)]
+}
+
+/// Which way water runs off a face: against the slope of its plane, in plan.
+fn falls(face: &Face, turned: &Turned) -> [f64; 2] {
+    let next = face.polygon.iter().cycle().skip(1);
+    // Newell's normal of the ring: its plan part points where the face falls.
+    let (mut x, mut y) = (0.0, 0.0);
+    for (a, b) in face.polygon.iter().zip(next) {
+        x += (a[1] - b[1]) * (a[2] + b[2]);
+        y += (a[2] - b[2]) * (a[0] + b[0]);
+    }
+    let length = x.hypot(y);
+    if length < 1e-9 {
+        [0.0, 0.0]
+    } else {
+        turned.place([x / length, y / length])
+    }
+}

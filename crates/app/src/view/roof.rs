@@ -1,0 +1,178 @@
+//! The raised roof by leg: names of faces, their pitches and areas, and the edges between them.
+
+use super::names::{self, HouseSide};
+use super::seen::Seen;
+use eavebook_core::book::kinds::EndKind;
+use eavebook_core::pitch::SettledRise;
+use eavebook_core::roof::{EdgeKind, Face, Roof};
+use eavebook_core::solve::Solved;
+use eavebook_core::units::Length;
+use std::collections::BTreeMap;
+
+/// A roof with what its parts are called.
+pub struct Raised<'a> {
+    roof: &'a Roof,
+    rises: &'a [SettledRise],
+    names: Vec<String>,
+    edges: Vec<InnerEdge>,
+}
+
+/// An edge between faces, or against a wall: one that is no side of the outline.
+#[derive(Clone, Debug, PartialEq)]
+pub struct InnerEdge {
+    /// `h1`.
+    pub name: String,
+    /// `Hip 1`.
+    pub title: String,
+    /// What it is.
+    pub kind: EdgeKind,
+    /// Its length on the slope.
+    pub length: Length,
+    /// One end in plan, feet.
+    pub from: [f64; 2],
+    /// The other end.
+    pub to: [f64; 2],
+    /// The legs from which the faces that meet there rise, from 1.
+    pub legs: Vec<u32>,
+}
+
+impl<'a> Raised<'a> {
+    /// The roof of a solved job, where there is one.
+    #[must_use]
+    pub fn of(seen: &Seen, solved: &'a Solved) -> Option<Raised<'a>> {
+        let roof = solved.roof.as_ref().ok()?;
+        let rises = solved
+            .bodies
+            .first()
+            .map(|body| body.rises.as_slice())
+            .unwrap_or_default();
+        Some(Raised {
+            roof,
+            rises,
+            names: face_names(seen),
+            edges: inner_edges(roof),
+        })
+    }
+
+    /// Edges that are no side of the outline.
+    pub fn inner_edges(&self) -> impl Iterator<Item = &InnerEdge> {
+        self.edges.iter()
+    }
+
+    /// What the face of a leg, from 1, is called: `Back 2`.
+    #[must_use]
+    pub fn name_of(&self, leg: u32) -> String {
+        let index = (leg as usize).saturating_sub(1);
+        self.names
+            .get(index)
+            .cloned()
+            .unwrap_or_else(|| format!("Leg {leg}"))
+    }
+
+    /// The slope that the face of a leg was raised with: `6 in 12`.
+    #[must_use]
+    pub fn pitch_of(&self, leg: u32) -> Option<String> {
+        match self.rises.get((leg as usize).checked_sub(1)?)? {
+            SettledRise::Slope(pitch) => Some(in_12(pitch.used.in_12())),
+            SettledRise::Unknown
+            | SettledRise::Bands(_)
+            | SettledRise::Gable
+            | SettledRise::Wall => None,
+        }
+    }
+
+    /// Square feet on the slope of all faces that rise from a leg; none where none does.
+    #[must_use]
+    pub fn area_of(&self, leg: u32) -> Option<f64> {
+        let faces: Vec<&Face> = self.faces_of(leg).collect();
+        (!faces.is_empty()).then(|| faces.iter().map(|face| face.area).sum())
+    }
+
+    /// The largest face of each leg, from 1: where its name is written.
+    #[must_use]
+    pub fn largest_by_leg(&self) -> Vec<(u32, &Face)> {
+        let mut largest: BTreeMap<usize, &Face> = BTreeMap::new();
+        for face in &self.roof.faces {
+            let there = largest.entry(face.leg).or_insert(face);
+            if face.plan_area > there.plan_area {
+                *there = face;
+            }
+        }
+        let counted = |(leg, face)| Some((u32::try_from(leg + 1).ok()?, face));
+        largest.into_iter().filter_map(counted).collect()
+    }
+
+    fn faces_of(&self, leg: u32) -> impl Iterator<Item = &Face> {
+        self.roof
+            .faces
+            .iter()
+            .filter(move |face| face.leg + 1 == leg as usize)
+    }
+}
+
+/// Faces are named by the side to which they fall, with a number where a side has several, in the
+/// order of the walk. A gable is no face, but stands in the list of its side.
+#[must_use]
+pub fn face_names(seen: &Seen) -> Vec<String> {
+    let kinds: Vec<(HouseSide, EndKind)> = (1..=seen.laid.legs)
+        .map(|leg| {
+            let side = seen.laid.directions.get(leg - 1).copied().flatten();
+            let leg = u32::try_from(leg).unwrap_or(u32::MAX);
+            (
+                side.map_or(HouseSide::Front, HouseSide::of),
+                super::plan::end_of(seen, leg),
+            )
+        })
+        .collect();
+    let named = kinds.iter().enumerate().map(|(place, (side, end))| {
+        let same = |other: &&(HouseSide, EndKind)| other.0 == *side && other.1 == *end;
+        let word = match end {
+            EndKind::Sloped => names::capital(side.word()),
+            EndKind::Gable => format!("{} gable", names::capital(side.word())),
+            EndKind::Wall => format!("{} wall", names::capital(side.word())),
+        };
+        if kinds.iter().filter(same).count() == 1 {
+            word
+        } else {
+            format!("{word} {}", kinds[..=place].iter().filter(same).count())
+        }
+    });
+    named.collect()
+}
+
+/// A slope in words: `6 in 12`, `6.5 in 12`.
+#[must_use]
+pub fn in_12(rise: f64) -> String {
+    let tenths = (rise * 10.0).round() / 10.0;
+    format!("{tenths} in 12")
+}
+
+fn inner_edges(roof: &Roof) -> Vec<InnerEdge> {
+    let mut counts: BTreeMap<EdgeKind, usize> = BTreeMap::new();
+    let inner = roof.edges.iter().filter_map(|edge| {
+        let (letter, word) = match edge.kind {
+            EdgeKind::Eave | EdgeKind::Rake => return None,
+            EdgeKind::Ridge => ("r", "Ridge"),
+            EdgeKind::Hip => ("h", "Hip"),
+            EdgeKind::Valley => ("v", "Valley"),
+            EdgeKind::SideWall => ("s", "Side wall"),
+            EdgeKind::HeadWall => ("w", "Head wall"),
+            EdgeKind::PitchBreak => ("b", "Pitch break"),
+        };
+        let count = counts.entry(edge.kind).or_default();
+        *count += 1;
+        let legs = edge.faces.iter().filter_map(|face| roof.faces.get(*face));
+        Some(InnerEdge {
+            name: format!("{letter}{count}"),
+            title: format!("{word} {count}"),
+            kind: edge.kind,
+            length: Length::feet(edge.length),
+            from: [edge.from[0], edge.from[1]],
+            to: [edge.to[0], edge.to[1]],
+            legs: legs
+                .filter_map(|face| u32::try_from(face.leg + 1).ok())
+                .collect(),
+        })
+    });
+    inner.collect()
+}

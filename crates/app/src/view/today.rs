@@ -1,0 +1,114 @@
+//! Jobs in a list, and what a search finds in them.
+
+use super::{closure, faces, names, seen, things};
+use crate::places::job::Opened;
+use crate::reply::{FoundView, Said, StopView};
+use eavebook_core::book::fold::FieldBook;
+
+/// One job in the list.
+#[must_use]
+pub fn stop(opened: &Opened) -> StopView {
+    StopView {
+        job: opened.job,
+        address: opened.book.address.clone(),
+        pretend: opened.book.pretend,
+        standing: standing(opened),
+        copies: copies(),
+    }
+}
+
+/// Where copies of a job are. No other device is met yet, so it is this one alone.
+#[must_use]
+pub fn copies() -> Said {
+    names::said("copies_1", "1 copy: this phone only")
+}
+
+/// "6 legs read. Closes within 2 in."
+fn standing(opened: &Opened) -> Said {
+    let laid = opened.laid_out();
+    let read = laid.lengths.iter().flatten().count();
+    let read = match read {
+        0 => return names::said("nothing_read", "Nothing read yet."),
+        1 => "1 leg read.".to_owned(),
+        many => format!("{many} legs read."),
+    };
+    let hidden = opened.draft.hidden();
+    let solved = seen::solve(&laid);
+    let seen = seen::Seen::new(opened, &laid, solved.as_ref(), hidden.as_ref());
+    names::said("legs_read", format!("{read} {}", closure::words(&seen).en))
+}
+
+/// Things and jobs that hold all of the words; nothing without a word.
+#[must_use]
+pub fn found(jobs: &[Opened], words: &str) -> Vec<FoundView> {
+    let words: Vec<String> = words.split_whitespace().map(str::to_lowercase).collect();
+    if words.is_empty() {
+        return Vec::new();
+    }
+    let holds = |text: &str| {
+        let text = text.to_lowercase();
+        words.iter().all(|word| text.contains(word))
+    };
+    jobs.iter().flat_map(|job| found_in(job, &holds)).collect()
+}
+
+fn found_in(opened: &Opened, holds: &dyn Fn(&str) -> bool) -> Vec<FoundView> {
+    let laid = opened.laid_out();
+    let hidden = opened.draft.hidden();
+    let solved = seen::solve(&laid);
+    let seen = seen::Seen::new(opened, &laid, solved.as_ref(), hidden.as_ref());
+    let address = &opened.book.address;
+    let one = |thing: Option<String>, words: String| FoundView {
+        job: opened.job,
+        address: address.clone(),
+        thing,
+        words,
+    };
+    let mut found = Vec::new();
+    if holds(address) {
+        found.push(one(None, address.clone()));
+    }
+    let legs_and_ties = things::all(&seen)
+        .into_iter()
+        .map(|thing| things::view(&seen, &thing));
+    let faces = faces::view(&seen, solved.as_ref(), None)
+        .into_iter()
+        .map(|face| face.face);
+    for thing in legs_and_ties.chain(faces) {
+        let value = thing
+            .value
+            .map_or_else(String::new, |value| format!(" {}.", value.words));
+        let words = format!("{}:{value} {}", thing.title, thing.about);
+        // The address is not searched here: it would find every thing of its house.
+        if holds(&words) {
+            found.push(one(Some(thing.thing), words));
+        }
+    }
+    found.extend(
+        photos_in(&opened.book)
+            .filter(|(_, words)| holds(words))
+            .map(|(thing, words)| one(Some(thing), words)),
+    );
+    found
+}
+
+/// Photos by name with their captions, the newest first.
+pub fn photos_in(book: &FieldBook) -> impl Iterator<Item = (String, String)> {
+    let numbered = book.photos.iter().enumerate().rev();
+    numbered.map(|(place, (entry, photo))| {
+        let number = place + 1;
+        let of = photo
+            .of
+            .as_ref()
+            .map(|thing| names::capital(&names::name(thing)));
+        let at = book
+            .act(*entry)
+            .map(|act| names::time_of_day(&act.local_time));
+        let caption = [
+            of.unwrap_or_else(|| format!("Photo {number}")),
+            at.unwrap_or_default(),
+        ]
+        .join(", ");
+        (format!("photo {number}"), caption)
+    })
+}

@@ -1,0 +1,118 @@
+//! Areas and lengths of the whole roof, each with what made it.
+
+use super::names;
+use super::roof::Raised;
+use super::seen::Seen;
+use super::things;
+use crate::reply::{Figure, TotalView};
+use eavebook_core::book::kinds::{EndKind, Thing};
+use eavebook_core::roof::EdgeKind;
+use eavebook_core::solve::Solved;
+use eavebook_core::units::Area;
+
+/// Totals in the order in which they are asked for; none while there is no outline.
+#[must_use]
+pub fn view(seen: &Seen, solved: Option<&Solved>, raised: Option<&Raised>) -> Vec<TotalView> {
+    let Some(solved) = solved else {
+        return Vec::new();
+    };
+    let because = because(seen);
+    let mut totals = Vec::new();
+    if let Some(area) = &solved.totals.area {
+        totals.push(TotalView {
+            name: "Roof area".to_owned(),
+            value: Figure {
+                words: area.words(),
+                give_or_take: Some(area.give_or_take()),
+            },
+            because: because.clone(),
+        });
+        let in_squares = |area: Area| format!("{:.1} squares", area.in_squares());
+        let up = Area::square_feet((area.sigma.in_square_feet() / 10.0).ceil() * 10.0);
+        totals.push(TotalView {
+            name: "Squares".to_owned(),
+            value: Figure {
+                words: in_squares(area.value),
+                give_or_take: Some(format!("± {}", in_squares(up))),
+            },
+            because: because.clone(),
+        });
+    }
+    if let Some(area) = solved.totals.plan_area {
+        totals.push(TotalView {
+            name: "Area in plan".to_owned(),
+            value: Figure {
+                words: area.words(),
+                give_or_take: None,
+            },
+            because: legs(seen),
+        });
+    }
+    for (kind, length) in &solved.totals.edges {
+        let (name, because) = match kind {
+            EdgeKind::Eave => ("Eave", ends(seen, EndKind::Sloped)),
+            EdgeKind::Rake => ("Rake", ends(seen, EndKind::Gable)),
+            EdgeKind::Ridge => ("Ridge", inner(raised, *kind)),
+            EdgeKind::Hip => ("Hip", inner(raised, *kind)),
+            EdgeKind::Valley => ("Valley", inner(raised, *kind)),
+            EdgeKind::SideWall => ("Side wall", inner(raised, *kind)),
+            EdgeKind::HeadWall => ("Head wall", inner(raised, *kind)),
+            EdgeKind::PitchBreak => ("Pitch break", inner(raised, *kind)),
+        };
+        totals.push(TotalView {
+            name: name.to_owned(),
+            value: Figure {
+                words: length.words(seen.round_to()),
+                give_or_take: None,
+            },
+            because,
+        });
+    }
+    totals
+}
+
+/// Every leg with its value, then every pitch.
+fn because(seen: &Seen) -> Vec<String> {
+    let mut because = legs(seen);
+    let slopes = seen
+        .book
+        .pitches
+        .iter()
+        .filter(|pitch| pitch.struck.is_none());
+    let mut pitched: Vec<u32> = slopes.map(|pitch| pitch.leg).collect();
+    pitched.sort_unstable();
+    pitched.dedup();
+    because.extend(pitched.iter().map(|leg| format!("pitch at leg {leg}")));
+    because
+}
+
+fn legs(seen: &Seen) -> Vec<String> {
+    things::all(seen)
+        .iter()
+        .map(|thing| with_value(seen, thing))
+        .collect()
+}
+
+fn ends(seen: &Seen, end: EndKind) -> Vec<String> {
+    let legs = (1..=seen.laid.legs).filter_map(|leg| u32::try_from(leg).ok());
+    let there = legs.filter(|leg| super::plan::end_of(seen, *leg) == end);
+    there
+        .map(|leg| with_value(seen, &Thing::Leg { leg }))
+        .collect()
+}
+
+fn with_value(seen: &Seen, thing: &Thing) -> String {
+    let name = names::name(thing);
+    match things::value(seen, thing).filter(|_| !seen.hides(thing)) {
+        Some(value) => format!("{name}, {}", value.words),
+        None => name,
+    }
+}
+
+fn inner(raised: Option<&Raised>, kind: EdgeKind) -> Vec<String> {
+    let edges = raised.into_iter().flat_map(Raised::inner_edges);
+    edges
+        .filter(|edge| edge.kind == kind)
+        .map(|edge| edge.title.to_lowercase())
+        .collect()
+}
