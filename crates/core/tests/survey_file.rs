@@ -9,32 +9,7 @@ use eavebook_core::units::{Angle, Length, Pitch};
 use proptest::prelude::*;
 
 /// A house with something of everything, invented.
-const HOUSE: &str = r#"{ "format": "eavebook-survey/1",
-  "bodies": [
-    { "id": "main", "eave_height": 9.0,
-      "outline": { "start": [1, 2], "heading_deg": 30, "turns_deg": [90, 90, 90, 90], "turn_sigma_deg": 0.3 },
-      "readings": [
-        { "id": "r1", "leg": 0, "value": "60'", "sigma": 0.15 },
-        { "id": "r2", "tie": [0, 2], "value": 67.08 },
-        { "id": "r3", "overall": [0, 2], "along_leg": 0, "value": 60.0 },
-        { "id": "r4", "wall_of_leg": 1, "value": 28, "overhangs": [1, "14 in"] } ],
-      "edges": [
-        { "pitch": 6 },
-        { "pitch_readings": [ { "degrees": 26.4 }, { "degrees": 26.9, "reversed": true } ] },
-        { "end": "gable" },
-        { "pitch": 6, "overhang": 1.0 } ] },
-    { "id": "porch", "from": { "body": "main", "corner": 2, "offset": [3, -4], "sigma": 0.3 },
-      "outline": { "turns_deg": [-90, -90, -90, -90] },
-      "edges": [ { "bands": [ { "pitch": 20, "rise": 8 }, { "pitch": 4 } ] },
-        { "end": "wall" }, { "pitch": 3 }, { "pitch": 3 } ] } ],
-  "walls": [ { "from": [0, 0], "to": [10, 0], "top": 18 } ],
-  "penetrations": [ { "kind": "pipe", "size_in": 3, "at": [12, 8] },
-                    { "kind": "chimney", "width": 3, "depth": 2, "at": [30, 15] },
-                    { "kind": "box vent", "at": [31, 15] } ],
-  "deck": { "kind": "plank", "plank_width_in": 5.5, "gap_in": 0.25 },
-  "covering": { "kind": "strip shingle", "layers": 1 },
-  "hearsay": [ { "source": "public record", "living_area": 1860, "storeys": 2, "garage": 380 } ],
-  "rates": "demo", "code": { "place": "here", "least": 2 } }"#;
+const HOUSE: &str = include_str!("data/house.json");
 
 /// A rectangle of known corners, with room for one thing more.
 fn known(corners: &str) -> String {

@@ -1,0 +1,48 @@
+//! What holds of any bytes whatever: asked of mutated inputs by the plain tests, and of what a
+//! fuzzer finds.
+
+use eavebook_core::survey_file::{self, Refusal};
+use eavebook_core::units::Tape;
+
+/// Tape text is refused in one short line, or its words are the same reading.
+///
+/// # Panics
+/// Where that does not hold.
+pub fn of_tape_text(text: &str) {
+    match Tape::read(text) {
+        Err(refusal) => assert_one_line(&refusal.to_string()),
+        Ok(tape) => {
+            assert!(tape.length().is_a_reading(), "{text:?}");
+            let words = tape.words();
+            let again = Tape::read(&words).expect("words are a reading");
+            assert_eq!(again.words(), words);
+            assert_eq!(
+                again.length().in_feet().to_bits(),
+                tape.length().in_feet().to_bits(),
+                "{text:?} reads back as {words:?}"
+            );
+            assert!(!tape.spoken().is_empty());
+        }
+    }
+}
+
+/// A survey file is refused in one short line, or another reader takes it for JSON too.
+///
+/// # Panics
+/// Where that does not hold.
+pub fn of_survey_file(bytes: &[u8]) {
+    match survey_file::read(bytes) {
+        Err(refusal) => assert_one_line(&refusal.to_string()),
+        Ok(file) => {
+            let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
+            let other = serde_json::from_slice::<serde_json::Value>(bytes);
+            assert!(other.is_ok(), "{}", String::from_utf8_lossy(bytes));
+            assert!(!file.survey.bodies.is_empty());
+        }
+    }
+}
+
+fn assert_one_line(said: &str) {
+    assert!(said.chars().count() <= Refusal::LONGEST, "{said}");
+    assert!(!said.chars().any(char::is_control), "{said:?}");
+}
