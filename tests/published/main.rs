@@ -1,8 +1,13 @@
 //! Published figures of the trade, each asked of the kernel that computes it and never of a formula
 //! typed here. `checks.json` holds them with their sources; a kind of `trap` is a figure that was
 //! printed wrong, its right value expected.
-#![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a test fails by panicking"
+)]
 
+mod advice;
 mod checks;
 mod factors;
 mod outlines;
