@@ -154,7 +154,8 @@ proptest! {
         }
         if let Ok(text) = pad.reading() {
             let feet = Tape::read(&text).unwrap().length().in_feet();
-            prop_assert!(feet > 0.0 && feet < 301.0, "{}", text);
+            // 91 m 99 cm is 301.8 ft.
+            prop_assert!(feet > 0.0 && feet < 302.0, "{}", text);
         }
     }
 }
