@@ -3,7 +3,7 @@
 use crate::refusal::Refusal;
 use chrono::NaiveDate;
 use clap::Args;
-use eavebook_core::solve::{NoRoof, solve};
+use eavebook_core::solve::{Ground, NoRoof, solve_over};
 use eavebook_core::{result, survey_file};
 use std::fs::File;
 use std::io::{self, BufWriter, ErrorKind, Read, Write};
@@ -24,6 +24,11 @@ pub struct Solve {
     /// this changes nothing yet.
     #[arg(long, value_name = "DATE")]
     on: Option<NaiveDate>,
+    /// Raise the roof over the outline squared as it was meant, as the screens do. Without it the
+    /// roof stands over the corners as the readings place them, and a front that was read a hair
+    /// out of line makes a hair of a face with hips and valleys of its own.
+    #[arg(long)]
+    squared: bool,
 }
 
 const EXAMPLES: &str = r#"A rectangle read once, hip roof at 6 in 12:
@@ -56,7 +61,13 @@ impl Solve {
         let file =
             survey_file::read(&text).map_err(|refusal| Refusal::new(&refusal.to_string()))?;
         drop(text);
-        let solved = solve(&file.survey).map_err(|refusal| Refusal::new(&refusal.to_string()))?;
+        let ground = if self.squared {
+            Ground::Squared
+        } else {
+            Ground::AsAdjusted
+        };
+        let solved = solve_over(&file.survey, ground)
+            .map_err(|refusal| Refusal::new(&refusal.to_string()))?;
         if let Err(NoRoof::Refused(refusal)) = &solved.roof {
             return Err(Refusal::new(&refusal.to_string()));
         }

@@ -2,7 +2,7 @@
 
 use eavebook_core::check::{ReadAgain, Unread, Why};
 use eavebook_core::roof::EdgeKind;
-use eavebook_core::solve::NoRoof;
+use eavebook_core::solve::{Ground, NoRoof, solve_over};
 use eavebook_core::survey::{Covering, Deck, Hearsay, PlacedFrom, Point, Rise, Span};
 use eavebook_core::units::Length;
 use eavebook_houses::{Noise, Told, house};
@@ -225,6 +225,19 @@ fn turning_the_house_and_shuffling_its_readings_move_no_area() {
     let (here, there) = (here.solve(), Told::of(there));
     near(here.area(), there.area(), 1e-6);
     near(here.area_sigma(), there.area_sigma(), 1e-4);
+}
+
+#[test]
+fn shoulders_an_inch_out_of_line_make_hips_only_where_nothing_is_squared() {
+    let read = house("23' out 13' in 18' out 27' out 58' out 26' 11\" out 17' in 13' 1\" out")
+        .pitch(7.0)
+        .gable(0)
+        .gable(3)
+        .gable(5);
+    near(read.solve().length_of(EdgeKind::Hip), 0.0, 1e-6);
+    let hair = solve_over(&read.survey(), Ground::AsAdjusted).expect("a survey");
+    assert!(hair.totals.edges[&EdgeKind::Hip].in_feet() > 2.0);
+    near(read.solve().area(), read.known().solve().area(), 2.0);
 }
 
 #[test]

@@ -150,12 +150,10 @@ pub enum RoofRefusal {
         /// A leg near the trouble.
         leg: usize,
     },
-    /// More bodies than any house has.
-    #[error("there are {bodies} roof bodies: one roof takes at most {most}, make it two jobs")]
-    TooManyBodies {
+    /// Several bodies.
+    #[error("{bodies} bodies are not joined yet: only one body can be raised")]
+    NotJoined {
         /// How many there are.
         bodies: usize,
-        /// How many are taken.
-        most: usize,
     },
 }

@@ -2,7 +2,6 @@
 //!
 //! Every step is a function of what stands before it; none calls the next.
 
-mod gradient;
 mod place;
 mod shape;
 mod totals;
@@ -17,7 +16,7 @@ use crate::check::{
 };
 use crate::outline::{NoOutline, Outline, adjust};
 use crate::pitch::{SettledRise, settle};
-use crate::roof::{Roof, raise};
+use crate::roof::{Roof, raise, spread};
 use crate::survey::Survey;
 
 /// A survey with everything that is computed from it, step by step.
@@ -48,7 +47,18 @@ pub struct SolvedBody {
     pub rises: Vec<SettledRise>,
 }
 
-/// Solves a survey.
+/// Over which outline a roof is raised where the outline was read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ground {
+    /// As the readings place its corners: no corner is moved, so a front that was read a hair out
+    /// of line makes a hair of a face.
+    AsAdjusted,
+    /// As it was meant: legs that run the same way made parallel, those nearly in one line put in
+    /// one line. The order list wants this one, since a hair of a face makes hips of many feet.
+    Squared,
+}
+
+/// Solves a survey; its roof stands over outlines squared as they were meant.
 ///
 /// A slip, a gap, a leg that nobody read and a slope that nobody looked at are no errors: what
 /// cannot be known is left out and named.
@@ -56,6 +66,14 @@ pub struct SolvedBody {
 /// # Errors
 /// [`NoOutline`] if a sketch is no outline or a reading names what its outline does not have.
 pub fn solve(survey: &Survey) -> Result<Solved, NoOutline> {
+    solve_over(survey, Ground::Squared)
+}
+
+/// [`solve`], its roof over the ground of one's choice.
+///
+/// # Errors
+/// As [`solve`].
+pub fn solve_over(survey: &Survey, ground: Ground) -> Result<Solved, NoOutline> {
     let mut outlines = survey
         .bodies
         .iter()
@@ -71,14 +89,15 @@ pub fn solve(survey: &Survey) -> Result<Solved, NoOutline> {
             outline,
         })
         .collect();
-    let shapes = shape::shapes(&survey.bodies, &bodies);
-    let roof = shapes.as_ref().map_err(NoRoof::clone).and_then(|shapes| {
-        raise(shapes, &survey.walls)
-            .map_err(|refusal| NoRoof::from_refusal(refusal, &survey.bodies))
+    let no_roof = |refusal| NoRoof::from_refusal(refusal, &survey.bodies);
+    let raised = shape::shapes(&survey.bodies, &bodies, ground).and_then(|shapes| {
+        let roof = raise(&shapes, &survey.walls).map_err(no_roof)?;
+        let variance = AreaVariance::of(&bodies, &spread(&shapes).map_err(no_roof)?.area);
+        Ok((roof, variance))
     });
-    let variance = match roof {
-        Ok(_) => AreaVariance::of(&bodies, &shapes, &survey.walls),
-        Err(_) => AreaVariance::default(),
+    let (roof, variance) = match raised {
+        Ok((roof, variance)) => (Ok(roof), variance),
+        Err(lack) => (Err(lack), AreaVariance::default()),
     };
     let totals = totals::total(&bodies, &roof, &variance);
     let read_first = read_first(&survey.bodies, &bodies, &variance);

@@ -1,6 +1,6 @@
 //! Settled outlines and slopes to the shapes that the roof is raised over.
 
-use super::SolvedBody;
+use super::{Ground, SolvedBody};
 use crate::pitch::SettledRise;
 use crate::roof::{BodyShape, LegRise, Rise, RoofRefusal};
 use crate::survey::{Body, Sketch};
@@ -53,7 +53,8 @@ impl NoRoof {
         {
             was_read(body)
         } else {
-            false
+            // Several bodies are lawful; their roofs are not joined yet.
+            matches!(refusal, RoofRefusal::NotJoined { .. })
         };
         if may_pass {
             NoRoof::OutlineAmiss(refusal)
@@ -64,18 +65,22 @@ impl NoRoof {
 }
 
 /// The shapes of all bodies, or the first thing that one of them lacks.
-pub(super) fn shapes(bodies: &[Body], solved: &[SolvedBody]) -> Result<Vec<BodyShape>, NoRoof> {
+pub(super) fn shapes(
+    bodies: &[Body],
+    solved: &[SolvedBody],
+    ground: Ground,
+) -> Result<Vec<BodyShape>, NoRoof> {
     if bodies.is_empty() {
         return Err(NoRoof::NoBodies);
     }
     bodies
         .iter()
         .zip(solved)
-        .map(|(body, solved)| shape(body, solved))
+        .map(|(body, solved)| shape(body, solved, ground))
         .collect()
 }
 
-fn shape(body: &Body, solved: &SolvedBody) -> Result<BodyShape, NoRoof> {
+fn shape(body: &Body, solved: &SolvedBody, ground: Ground) -> Result<BodyShape, NoRoof> {
     let open = |leg| NoRoof::OutlineOpen {
         body: body.id.clone(),
         leg,
@@ -121,7 +126,10 @@ fn shape(body: &Body, solved: &SolvedBody) -> Result<BodyShape, NoRoof> {
     Ok(BodyShape {
         id: body.id.clone(),
         corners,
-        nominal_directions: nominal_directions(&body.outline),
+        nominal_directions: match ground {
+            Ground::AsAdjusted => None,
+            Ground::Squared => nominal_directions(&body.outline),
+        },
         legs,
         eave_height: body.eave_height.in_feet(),
     })

@@ -1,10 +1,8 @@
 //! Where the uncertainty of the roof's area comes from, and what another look would take off it.
 
-use super::gradient::{AreaGradient, area_gradient};
-use super::{NoRoof, SolvedBody};
-use crate::pitch::{SettledPitch, SettledRise};
-use crate::roof::BodyShape;
-use crate::survey::WallSegment;
+use super::SolvedBody;
+use crate::pitch::SettledRise;
+use crate::roof::Gradient;
 use nalgebra::{DMatrix, DVector};
 
 /// The variance of the area, split into what can be looked at again.
@@ -56,28 +54,19 @@ struct SlopeShare {
 }
 
 impl AreaVariance {
-    /// Nothing where there is no roof.
-    pub(super) fn of(
-        bodies: &[SolvedBody],
-        shapes: &Result<Vec<BodyShape>, NoRoof>,
-        walls: &[WallSegment],
-    ) -> AreaVariance {
-        let Ok(shapes) = shapes else {
-            return AreaVariance::default();
-        };
-        let gradients = area_gradient(shapes, walls);
+    /// Of bodies by how the area of their roof follows them.
+    pub(super) fn of(bodies: &[SolvedBody], area: &Gradient) -> AreaVariance {
         let outlines = bodies
             .iter()
-            .zip(&gradients)
-            .map(|(body, gradient)| outline_share(body, gradient))
+            .zip(&area.corners)
+            .map(|(body, by_corner)| outline_share(body, by_corner))
             .collect();
         let mut slopes: Vec<SlopeShare> = Vec::new();
-        for (k, (body, gradient)) in bodies.iter().zip(&gradients).enumerate() {
-            for (rise, by_pitch) in body.rises.iter().zip(&gradient.pitches) {
+        for (k, (body, by_leg)) in bodies.iter().zip(&area.slopes).enumerate() {
+            for (rise, per_degree) in body.rises.iter().zip(by_leg) {
                 let SettledRise::Slope(pitch) = rise else {
                     continue;
                 };
-                let per_degree = by_pitch * in_12_per_degree(pitch);
                 match slopes
                     .iter_mut()
                     .find(|share| share.body == k && share.read_at == pitch.read_at)
@@ -86,7 +75,7 @@ impl AreaVariance {
                     None => slopes.push(SlopeShare {
                         body: k,
                         read_at: pitch.read_at,
-                        per_degree,
+                        per_degree: *per_degree,
                         sigma_degrees: pitch.sigma.in_degrees(),
                     }),
                 }
@@ -137,20 +126,12 @@ impl AreaVariance {
     }
 }
 
-fn outline_share(body: &SolvedBody, gradient: &AreaGradient) -> OutlineShare {
-    let by_corner: Vec<f64> = gradient.corners.iter().flatten().copied().collect();
-    let by_corner = DVector::from_vec(by_corner);
+fn outline_share(body: &SolvedBody, by_corner: &DVector<f64>) -> OutlineShare {
     let covariance = body.outline.covariance.clone();
-    let pull = &covariance * &by_corner;
+    let pull = &covariance * by_corner;
     OutlineShare {
         variance: by_corner.dot(&pull).max(0.0),
         pull,
         covariance,
     }
-}
-
-/// Rise in 12 that a degree of slope is worth.
-fn in_12_per_degree(pitch: &SettledPitch) -> f64 {
-    let slope = pitch.used.in_12() / 12.0;
-    12.0 * (1.0 + slope * slope) * 1.0_f64.to_radians()
 }
