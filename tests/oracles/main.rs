@@ -1,3 +1,4 @@
 //! oracles
+mod houses;
 mod outline;
 mod roof;
