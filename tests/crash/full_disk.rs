@@ -84,6 +84,10 @@ fn a_full_disk_refuses_in_a_sentence_keeps_what_was_and_goes_on_when_freed() {
     put(&mut book, &large).unwrap();
     book.put_photo(&mut large.as_bytes()).unwrap();
     drop(book);
+    disk.fill();
+    let opened = Book::open(&dir).map(|_| ()).unwrap_err();
+    assert_eq!(opened.to_string(), sentence);
+    disk.free();
     assert_eq!(
         Book::open(&dir).unwrap().draft(JOB, "pad").unwrap(),
         Some(large)

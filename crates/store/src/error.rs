@@ -137,6 +137,11 @@ impl At {
 
     pub(crate) fn sqlite(&self, why: rusqlite::Error) -> StoreError {
         let dir = self.dir();
+        // What SQLite says when the shared index of the log finds no room.
+        let no_room = Some(rusqlite::ffi::SQLITE_IOERR_SHMSIZE);
+        if why.sqlite_error().map(|why| why.extended_code) == no_room {
+            return StoreError::Full { dir };
+        }
         match why.sqlite_error_code() {
             Some(ErrorCode::DiskFull) => StoreError::Full { dir },
             Some(ErrorCode::ReadOnly | ErrorCode::CannotOpen | ErrorCode::PermissionDenied) => {

@@ -12,6 +12,7 @@ mod drafts;
 mod entries;
 mod error;
 mod lock;
+mod look;
 mod migrate;
 mod photos;
 
@@ -52,12 +53,8 @@ impl Book {
         let at = At(dir.to_path_buf());
         std::fs::create_dir_all(dir).map_err(|why| at.io(dir, why))?;
         let lock = lock::take(&at)?;
-        migrate::look(&at, steps)?;
-        let killed = std::fs::metadata(dir.join(format!("{FILE}-wal"))).is_ok_and(|f| f.len() > 0);
+        look::look(&at, steps)?;
         let mut entries = connect(&at, Keeps::Entries)?;
-        if killed {
-            check(&at, &entries)?;
-        }
         migrate::migrate(&at, &mut entries, steps)?;
         let drafts = connect(&at, Keeps::Drafts)?;
         photos::make_folder(&at)?;
@@ -84,22 +81,6 @@ impl Book {
 
     fn sqlite(&self, why: rusqlite::Error) -> StoreError {
         self.at.sqlite(why)
-    }
-}
-
-/// A log with content at the start means that the last program did not close the book: look
-/// whether the file holds together before anything is written to it.
-fn check(at: &At, conn: &Connection) -> Result<(), StoreError> {
-    let said: String = conn
-        .pragma_query_value(None, "quick_check", |row| row.get(0))
-        .map_err(|why| at.sqlite(why))?;
-    if said == "ok" {
-        Ok(())
-    } else {
-        Err(StoreError::Damaged {
-            dir: at.dir(),
-            what: said,
-        })
     }
 }
 

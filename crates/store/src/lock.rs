@@ -27,12 +27,11 @@ pub(crate) fn take(at: &At) -> Result<File, StoreError> {
         }
         Err(TryLockError::Error(why)) => return Err(at.io(&path, why)),
     }
-    // Only so that the next one can be told whom to close.
-    let told = file
+    // Only so that the next one can be told whom to close: on a full disk it is not told.
+    let _ = file
         .set_len(0)
         .and_then(|()| file.rewind())
         .and_then(|()| write!(file, "{}", std::process::id()));
-    told.map_err(|why| at.io(&path, why))?;
     Ok(file)
 }
 

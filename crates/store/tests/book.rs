@@ -373,7 +373,15 @@ fn a_book_with_a_broken_page_is_refused_after_a_kill_and_left_as_it_is() {
     }
     std::fs::write(&file, bytes).unwrap();
     std::fs::write(dir.path().join("book.sqlite-wal"), "torn").unwrap();
+    let kept = |dir: &Path| {
+        files(dir)
+            .into_iter()
+            .filter(|f| !f.0.ends_with("-shm"))
+            .collect()
+    };
+    let before: Vec<_> = kept(dir.path());
     let said = refusal(Book::open(dir.path()));
+    assert!(kept(dir.path()) == before, "changed");
     assert!(said.starts_with(&format!(
         "the field book in {} is damaged",
         dir.path().display()

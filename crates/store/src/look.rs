@@ -1,0 +1,102 @@
+//! A look at the file before anything touches it, also its write-ahead log.
+
+use crate::connect::{APPLICATION_ID, FILE};
+use crate::error::{At, StoreError};
+use rusqlite::{Connection, OpenFlags};
+use std::fs::File;
+use std::io::{ErrorKind, Read};
+
+/// Whether this program may open the file: it is a field book, of no newer version, and whole as
+/// far as a quick look after a kill can tell.
+pub(crate) fn look(at: &At, steps: &[&str]) -> Result<(), StoreError> {
+    let path = at.0.join(FILE);
+    let Some(header) = header(at)? else {
+        return Ok(());
+    };
+    if !header.starts_with(b"SQLite format 3\0") {
+        return Err(StoreError::NotABook {
+            file: path.display().to_string(),
+        });
+    }
+    let four_bytes = |from: usize| {
+        header.get(from..from + 4).map_or(0, |four| {
+            four.iter()
+                .fold(0, |number, byte| number << 8 | i64::from(*byte))
+        })
+    };
+    // Offsets 60 and 68 of the SQLite file format: user version, application id.
+    let (version, application) = (four_bytes(60), four_bytes(68));
+    judge(at, version, application, steps)?;
+    // After a kill the log is ahead of the file, and whether both hold together is worth a look.
+    // A reader folds nothing in: a broken book is left for who can mend it.
+    let log = at.0.join(format!("{FILE}-wal"));
+    let killed = std::fs::metadata(&log).is_ok_and(|log| log.len() > 0);
+    if killed || version == 0 {
+        let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+        let conn = Connection::open_with_flags(&path, flags).map_err(|why| at.sqlite(why))?;
+        let version = number(at, &conn, "user_version")?;
+        judge(at, version, number(at, &conn, "application_id")?, steps)?;
+        let tables: i64 = conn
+            .query_row("SELECT count(*) FROM sqlite_schema", [], |row| row.get(0))
+            .map_err(|why| at.sqlite(why))?;
+        if version == 0 && tables > 0 {
+            return Err(not_a_book(at));
+        }
+        let said: String = conn
+            .pragma_query_value(None, "quick_check", |row| row.get(0))
+            .map_err(|why| at.sqlite(why))?;
+        if said != "ok" {
+            return Err(StoreError::Damaged {
+                dir: at.dir(),
+                what: said,
+            });
+        }
+    }
+    Ok(())
+}
+
+fn not_a_book(at: &At) -> StoreError {
+    StoreError::NotABook {
+        file: at.0.join(FILE).display().to_string(),
+    }
+}
+
+/// The first 100 bytes; none for a file that is absent or empty.
+fn header(at: &At) -> Result<Option<Vec<u8>>, StoreError> {
+    let path = at.0.join(FILE);
+    match File::open(&path) {
+        Ok(file) => {
+            let mut bytes = Vec::new();
+            file.take(100)
+                .read_to_end(&mut bytes)
+                .map_err(|why| at.io(&path, why))?;
+            Ok((!bytes.is_empty()).then_some(bytes))
+        }
+        Err(why) if why.kind() == ErrorKind::NotFound => Ok(None),
+        Err(why) => Err(at.io(&path, why)),
+    }
+}
+
+fn judge(at: &At, version: i64, application: i64, steps: &[&str]) -> Result<(), StoreError> {
+    let known = steps.len() as i64;
+    if application == APPLICATION_ID && version > known {
+        return Err(StoreError::Newer {
+            dir: at.dir(),
+            found: version,
+            known,
+        });
+    }
+    // A file that a kill left before its first transaction has neither number yet.
+    if application != APPLICATION_ID && (application, version) != (0, 0) {
+        return Err(StoreError::NotABook {
+            file: at.0.join(FILE).display().to_string(),
+        });
+    }
+    Ok(())
+}
+
+/// A setting that is a number.
+pub(crate) fn number(at: &At, conn: &Connection, setting: &str) -> Result<i64, StoreError> {
+    conn.pragma_query_value(None, setting, |row| row.get(0))
+        .map_err(|why| at.sqlite(why))
+}
