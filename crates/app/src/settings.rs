@@ -104,12 +104,8 @@ mod tests {
         let chosen = Settings::default().with(Setting::Tape(TapeMarks::Metres));
         assert_eq!(Settings::read(&chosen.text()), chosen);
         assert_eq!(Settings::read("{}"), Settings::default());
-        assert_eq!(
-            Settings::read(r#"{"sound": false, "later": 1}"#)
-                .view()
-                .sound,
-            false
-        );
+        let later = Settings::read(r#"{"sound": false, "later": 1}"#);
+        assert!(!later.view().sound);
         assert_eq!(Settings::read("not JSON"), Settings::default());
     }
 }

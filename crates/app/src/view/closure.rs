@@ -47,6 +47,11 @@ pub fn words(seen: &Seen) -> Said {
         return names::said("corner_wanted", words);
     }
     let closure = &seen.laid.walk.closure;
+    if let (ClosureState::Open, Some(thing)) = (closure.state, seen.hidden) {
+        // What is left to the start would tell what was read.
+        let words = format!("{} is being read again.", things::plain_title(thing));
+        return names::said("read_again", words);
+    }
     let code = match closure.state {
         ClosureState::Open => "closure_open",
         ClosureState::Closes => "closure_closes",

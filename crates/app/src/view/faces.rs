@@ -10,7 +10,7 @@ use eavebook_core::book::fold::BookedPitch;
 use eavebook_core::book::kinds::{EndKind, PitchRead, Thing};
 use eavebook_core::pitch::{SettledPitch, SettledRise};
 use eavebook_core::solve::Solved;
-use eavebook_core::units::{Area, Pitch};
+use eavebook_core::units::Pitch;
 
 /// Two readings of a slope that differ by no more than this agree: the odd place on a roof is the
 /// larger doubt (our judgement).
@@ -64,8 +64,8 @@ impl Faces<'_> {
                 state,
                 state_word: names::state_word(state).to_owned(),
                 value: area.map(|area| Figure {
-                    words: Area::square_feet(area).words(),
-                    give_or_take: None,
+                    words: area.words(),
+                    give_or_take: Some(area.give_or_take()),
                 }),
                 about: self.about(leg),
                 story: self.story(leg, state),
@@ -148,10 +148,7 @@ impl Faces<'_> {
                 None
             }
         });
-        let read = in_force
-            .iter()
-            .filter(|pitch| degrees(&pitch.read).is_some())
-            .count();
+        let read = positions(&in_force).len();
         match (read, taken) {
             (0, Some(other)) => format!("{rises}, taken as the same as {}", self.name(other)),
             (0, None) if in_force.is_empty() => format!("{rises}, pitch not looked at"),

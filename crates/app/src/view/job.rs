@@ -94,13 +94,13 @@ fn all_cautions(opened: &Opened, solved: Option<&Solved>) -> Vec<Said> {
     let damaged = opened.damaged.iter();
     said.extend(damaged.map(|what| names::said("entry_damaged", names::capital(what))));
     if !opened.book.unknown.is_empty() {
-        let count = opened.book.unknown.len();
-        said.push(names::said(
-            "entries_unknown",
-            format!(
-                "{count} entries are of a kind that this version does not know. They are kept."
-            ),
-        ));
+        let count = match opened.book.unknown.len() {
+            1 => "One entry is".to_owned(),
+            many => format!("{many} entries are"),
+        };
+        let words =
+            format!("{count} of a kind that this version does not know, and kept as it came.");
+        said.push(names::said("entries_unknown", words));
     }
     said
 }

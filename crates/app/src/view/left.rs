@@ -18,6 +18,7 @@ pub fn view(seen: &Seen, faces: &[FaceView]) -> Vec<OpenView> {
     open.extend(suspects(seen));
     open.extend(pitches(faces));
     open.extend(unproved(seen));
+    open.extend(pitches_read_once(faces));
     open.extend(photos(seen));
     open
 }
@@ -124,6 +125,20 @@ fn pitches(faces: &[FaceView]) -> Vec<OpenView> {
         };
         (face.pitch.is_some() || face.end.is_none_or(is_slope))
             .then(|| item(&face.face.thing, code, en, NextAct::Plan))
+    });
+    open.collect()
+}
+
+fn pitches_read_once(faces: &[FaceView]) -> Vec<OpenView> {
+    let once = faces
+        .iter()
+        .filter(|face| face.pitch.is_some() && face.face.state == State::ReadOnce);
+    let open = once.map(|face| {
+        let en = format!(
+            "{}: its pitch is read once and nothing checks it.",
+            face.face.title
+        );
+        item(&face.face.thing, "pitch_once", en, NextAct::Plan)
     });
     open.collect()
 }

@@ -44,18 +44,22 @@ pub enum HouseSide {
     Left,
 }
 
+/// Between two sides, degrees, with room for a turn judged by eye.
+const HALFWAY: f64 = 46.0;
+
 impl HouseSide {
     /// The side along which a leg runs: `direction` in degrees from leg 1, left positive. A walk
     /// with the building on the left comes from the front to the right side by a turn of 90, one
     /// with the building on the right comes to the left side by a turn of -90.
     #[must_use]
     pub fn of(direction: f64) -> HouseSide {
-        let quarter = (direction.rem_euclid(360.0) / 90.0).round();
-        if !(0.5..=3.5).contains(&quarter) {
+        let direction = direction.rem_euclid(360.0);
+        // A leg halfway, as of a bay, belongs to the front or the back of which it is a part.
+        if direction <= HALFWAY || direction >= 360.0 - HALFWAY {
             HouseSide::Front
-        } else if quarter < 1.5 {
+        } else if direction < 180.0 - HALFWAY {
             HouseSide::Right
-        } else if quarter < 2.5 {
+        } else if direction <= 180.0 + HALFWAY {
             HouseSide::Back
         } else {
             HouseSide::Left
@@ -205,6 +209,12 @@ mod tests {
             .map(HouseSide::of)
             .map(HouseSide::word);
         assert_eq!(sides, ["front", "right", "back", "left"]);
+    }
+
+    #[test]
+    fn both_sides_of_a_bay_belong_to_its_front() {
+        assert_eq!([45.0, -45.0].map(HouseSide::of), [HouseSide::Front; 2]);
+        assert_eq!([135.0, -135.0].map(HouseSide::of), [HouseSide::Back; 2]);
     }
 
     #[test]

@@ -6,12 +6,13 @@ use eavebook_core::book::kinds::EndKind;
 use eavebook_core::pitch::SettledRise;
 use eavebook_core::roof::{EdgeKind, Face, Roof};
 use eavebook_core::solve::Solved;
-use eavebook_core::units::Length;
+use eavebook_core::units::{Area, Figure, Length};
 use std::collections::BTreeMap;
 
 /// A roof with what its parts are called.
 pub struct Raised<'a> {
     roof: &'a Roof,
+    sigmas: &'a [Area],
     rises: &'a [SettledRise],
     names: Vec<String>,
     edges: Vec<InnerEdge>,
@@ -48,6 +49,7 @@ impl<'a> Raised<'a> {
             .unwrap_or_default();
         Some(Raised {
             roof,
+            sigmas: &solved.face_sigmas,
             rises,
             names: face_names(seen),
             edges: inner_edges(roof),
@@ -81,11 +83,23 @@ impl<'a> Raised<'a> {
         }
     }
 
-    /// Square feet on the slope of all faces that rise from a leg; none where none does.
+    /// Area on the slope of all faces that rise from a leg; none where none does. Faces of one leg
+    /// grow and shrink together, so their standard deviations are added.
     #[must_use]
-    pub fn area_of(&self, leg: u32) -> Option<f64> {
-        let faces: Vec<&Face> = self.faces_of(leg).collect();
-        (!faces.is_empty()).then(|| faces.iter().map(|face| face.area).sum())
+    pub fn area_of(&self, leg: u32) -> Option<Figure<Area>> {
+        let numbered = self.roof.faces.iter().zip(self.sigmas);
+        let faces = numbered.filter(|(face, _)| face.leg + 1 == leg as usize);
+        faces
+            .map(|(face, sigma)| (face.area, sigma.in_square_feet()))
+            .fold(None, |sum, face| {
+                let (area, sigma) = sum.map_or((0.0, 0.0), |sum: Figure<Area>| {
+                    (sum.value.in_square_feet(), sum.sigma.in_square_feet())
+                });
+                Some(Figure {
+                    value: Area::square_feet(area + face.0),
+                    sigma: Area::square_feet(sigma + face.1),
+                })
+            })
     }
 
     /// The largest face of each leg, from 1: where its name is written.
@@ -100,13 +114,6 @@ impl<'a> Raised<'a> {
         }
         let counted = |(leg, face)| Some((u32::try_from(leg + 1).ok()?, face));
         largest.into_iter().filter_map(counted).collect()
-    }
-
-    fn faces_of(&self, leg: u32) -> impl Iterator<Item = &Face> {
-        self.roof
-            .faces
-            .iter()
-            .filter(move |face| face.leg + 1 == leg as usize)
     }
 }
 

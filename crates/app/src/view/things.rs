@@ -118,6 +118,10 @@ pub fn value(seen: &Seen, thing: &Thing) -> Option<Figure> {
     let Thing::Leg { leg } = thing else {
         return None;
     };
+    // Worked out from the thing that is being read again, it would tell what that was.
+    if seen.hidden.is_some() {
+        return None;
+    }
     let figure = seen.leg_figure(*leg)?;
     let worked = units::Figure {
         value: Length::feet(figure.length?),

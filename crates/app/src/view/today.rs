@@ -65,6 +65,8 @@ fn found_in(opened: &Opened, holds: &dyn Fn(&str) -> bool) -> Vec<FoundView> {
         words,
     };
     let mut found = Vec::new();
+    // What is called by the words stands before what only mentions them.
+    let mut mentioned = Vec::new();
     if holds(address) {
         found.push(one(None, address.clone()));
     }
@@ -80,10 +82,13 @@ fn found_in(opened: &Opened, holds: &dyn Fn(&str) -> bool) -> Vec<FoundView> {
             .map_or_else(String::new, |value| format!(" {}.", value.words));
         let words = format!("{}:{value} {}", thing.title, thing.about);
         // The address is not searched here: it would find every thing of its house.
-        if holds(&words) {
+        if holds(&thing.title) {
             found.push(one(Some(thing.thing), words));
+        } else if holds(&words) {
+            mentioned.push(one(Some(thing.thing), words));
         }
     }
+    found.extend(mentioned);
     found.extend(
         photos_in(&opened.book)
             .filter(|(_, words)| holds(words))

@@ -293,8 +293,8 @@ pub enum EndKind {
 pub struct PitchBooked {
     /// The leg from which the face rises, from 1.
     pub leg: u32,
-    /// How it was read, with what was read.
-    #[serde(flatten)]
+    /// How it was read, with what was read. In an object of its own: a slope taken over names a leg
+    /// too.
     pub read: PitchRead,
 }
 

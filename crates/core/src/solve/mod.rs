@@ -16,8 +16,9 @@ use crate::check::{
 };
 use crate::outline::{NoOutline, Outline, adjust};
 use crate::pitch::{SettledRise, settle};
-use crate::roof::{Roof, raise, spread};
+use crate::roof::{Gradient, Roof, raise, spread};
 use crate::survey::Survey;
+use crate::units::Area;
 
 /// A survey with everything that is computed from it, step by step.
 #[derive(Clone, Debug)]
@@ -26,6 +27,8 @@ pub struct Solved {
     pub bodies: Vec<SolvedBody>,
     /// The roof over all bodies, or what it wants.
     pub roof: Result<Roof, NoRoof>,
+    /// One standard deviation of the area of each face, in the order of the roof's faces.
+    pub face_sigmas: Vec<Area>,
     /// Areas and lengths, as far as they are known.
     pub totals: Totals,
     /// Readings and slopes by what a second look at them would gain, the dearest first.
@@ -92,12 +95,19 @@ pub fn solve_over(survey: &Survey, ground: Ground) -> Result<Solved, NoOutline> 
     let no_roof = |refusal| NoRoof::from_refusal(refusal, &survey.bodies);
     let raised = shape::shapes(&survey.bodies, &bodies, ground).and_then(|shapes| {
         let roof = raise(&shapes, &survey.walls).map_err(no_roof)?;
-        let variance = AreaVariance::of(&bodies, &spread(&shapes).map_err(no_roof)?.area);
-        Ok((roof, variance))
+        Ok((roof, spread(&shapes).map_err(no_roof)?))
     });
-    let (roof, variance) = match raised {
-        Ok((roof, variance)) => (Ok(roof), variance),
-        Err(lack) => (Err(lack), AreaVariance::default()),
+    let variance_of = |gradient: &Gradient| AreaVariance::of(&bodies, gradient);
+    let (roof, variance, face_sigmas) = match raised {
+        Ok((roof, spread)) => {
+            let sigma = |face: &Gradient| Area::square_feet(variance_of(face).total().sqrt());
+            (
+                Ok(roof),
+                variance_of(&spread.area),
+                spread.faces.iter().map(sigma).collect(),
+            )
+        }
+        Err(lack) => (Err(lack), AreaVariance::default(), Vec::new()),
     };
     let totals = totals::total(&bodies, &roof, &variance);
     let read_first = read_first(&survey.bodies, &bodies, &variance);
@@ -107,6 +117,7 @@ pub fn solve_over(survey: &Survey, ground: Ground) -> Result<Solved, NoOutline> 
     Ok(Solved {
         bodies,
         roof,
+        face_sigmas,
         totals,
         read_first,
         would_help,

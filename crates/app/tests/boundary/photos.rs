@@ -1,0 +1,89 @@
+use crate::person::{Person, leg};
+use eavebook_app::AboutPhoto;
+use eavebook_app::reply::{Reply, State};
+use eavebook_core::book::kinds::PhotoFrom;
+
+const JPEG: &[u8] = b"\xff\xd8\xff\xe0 a drawn picture";
+
+fn about(person: &Person, of: Option<&str>) -> AboutPhoto {
+    AboutPhoto {
+        job: person.job,
+        of: of.map(str::to_owned),
+        from: PhotoFrom::Camera,
+    }
+}
+
+fn keeps(person: &Person, bytes: &[u8], of: Option<&str>) -> Reply {
+    person.app().keep_photo(bytes, &about(person, of))
+}
+
+fn is_refused(person: &Person, bytes: &[u8], of: Option<&str>) -> String {
+    match keeps(person, bytes, of) {
+        Reply::Refused(said) => said.en,
+        other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn a_photo_of_an_agreed_leg_proves_it() {
+    let person = Person::begins();
+    person.walks("60' out 30' out 60' out 30'");
+    let Reply::Job(job) = keeps(&person, JPEG, Some("leg 2")) else {
+        panic!()
+    };
+    assert_eq!(leg(&job, 2).state, State::Proved);
+    assert_eq!(leg(&job, 1).state, State::Agreed);
+    let photo = &job.photos[0];
+    assert_eq!(
+        (photo.thing.as_str(), photo.of.as_deref()),
+        ("photo 1", Some("leg 2"))
+    );
+    assert!(photo.caption.starts_with("Leg 2, "), "{}", photo.caption);
+    assert_eq!(leg(&job, 2).photos, [photo.sha256.clone()]);
+    let kept = person.app().photo(&photo.sha256).unwrap();
+    assert_eq!((kept.media, kept.bytes.as_slice()), ("image/jpeg", JPEG));
+    assert_eq!(job.undo.unwrap().words, "a photo of leg 2");
+}
+
+#[test]
+fn the_same_photo_twice_is_one_photo() {
+    let mut person = Person::begins();
+    keeps(&person, JPEG, None);
+    let Reply::Job(job) = keeps(&person, JPEG, None) else {
+        panic!()
+    };
+    assert_eq!(job.photos.len(), 1);
+    person.starts_the_program_again();
+    assert_eq!(person.looks().photos, job.photos);
+}
+
+#[test]
+fn what_is_no_picture_is_refused_and_not_kept() {
+    let person = Person::begins();
+    let said = "This file is no photo that can be kept. Bring a JPEG, PNG, WebP or HEIC picture.";
+    assert_eq!(is_refused(&person, b"%PDF-1.7", None), said);
+    assert_eq!(is_refused(&person, b"", None), said);
+    assert_eq!(
+        std::fs::read_dir(person.dir().join("photos"))
+            .unwrap()
+            .count(),
+        0
+    );
+}
+
+#[test]
+fn a_photo_past_64_mib_is_refused_by_its_size() {
+    let person = Person::begins();
+    let mut large = JPEG.to_vec();
+    large.resize(eavebook_app::LARGEST_PHOTO + 1, 0);
+    let said = "This photo has 65 MiB; up to 64 MiB are kept. Take it smaller, or crop it.";
+    assert_eq!(is_refused(&person, &large, None), said);
+}
+
+#[test]
+fn a_photo_of_a_thing_that_is_not_there_is_refused() {
+    let person = Person::begins();
+    assert!(is_refused(&person, JPEG, Some("leg 9")).starts_with("There is no leg 9."));
+    assert!(person.app().photo("../book.sqlite").is_none());
+    assert!(person.app().photo(&"0".repeat(64)).is_none());
+}
