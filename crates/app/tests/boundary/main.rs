@@ -1,5 +1,12 @@
 //! The boundary as a person at a house meets it: requests in, replies out, a real book on disk.
 
+#![expect(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::wildcard_enum_match_arm,
+    reason = "a test that meets what it does not expect is to fail there"
+)]
+
 mod person;
 
 mod localhost;
