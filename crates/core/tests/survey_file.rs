@@ -370,6 +370,18 @@ fn what_is_no_body_is_refused_by_its_path() {
     insta::assert_snapshot!(said.join("\n"));
 }
 
+/// Three bodies, each with so many known corners in a circle.
+fn three_rounds(corners: usize) -> String {
+    let step = std::f64::consts::TAU / corners as f64;
+    let corner = |place: usize| {
+        let (sin, cos) = (place as f64 * step).sin_cos();
+        [100.0 * cos, 100.0 * sin]
+    };
+    let round = serde_json::to_string(&(0..corners).map(corner).collect::<Vec<_>>()).unwrap();
+    let body = format!(r#"{{ "outline": {{ "corners": {round} }} }}"#);
+    format!(r#"{{ "format": "eavebook-survey/1", "bodies": [{body}, {body}, {body}] }}"#)
+}
+
 #[test]
 fn a_file_of_any_depth_or_length_is_refused_in_one_short_line() {
     let deep = |open: &str, times| HOUSE.replace("\"here\"", &open.repeat(times));
@@ -385,6 +397,7 @@ fn a_file_of_any_depth_or_length_is_refused_in_one_short_line() {
         refusal(&long("[0,0]", 1_000_000)),
         refusal(&long("0", 1_000_000)),
         refusal(&HOUSE.replace("\"here\"", &format!("[{}0]", "0,".repeat(1_000_000)))),
+        refusal(&three_rounds(400)),
         refusal(&HOUSE.replace("public record", &"x".repeat(1_000_000))),
         refusal(&HOUSE.replace("\"here\"", &"9".repeat(1_000_000))),
         house_with("\"end\": \"gable\"", &format!("\"end\": \"{spread}\"")),

@@ -97,8 +97,8 @@ const FROM_KEYS: &[&str] = &["body", "corner", "offset", "sigma"];
 
 /// Bodies of one survey, corners of one outline given as known, corners of all together.
 const MOST_BODIES: usize = 100;
-const MOST_CORNERS: usize = 1000;
-const MOST_CORNERS_IN_ALL: usize = 2000;
+const MOST_CORNERS: usize = 500;
+const MOST_CORNERS_IN_ALL: usize = 1000;
 
 /// One standard deviation of a turn about its nominal value, where none is given: two directions
 /// of 0.15 degrees (builders' tolerances of squareness; see the outline kernel).

@@ -2,7 +2,7 @@
 
 use super::json::Reader;
 use super::measures::{self, Least, short};
-use super::refusal::{Refusal, ShapeFault};
+use super::refusal::Refusal;
 use crate::survey::{Band, LegEdge, PitchReading, Rise, Way};
 use crate::units::{Angle, Length, Pitch, quotable};
 
@@ -65,7 +65,7 @@ pub enum EdgeFault {
 const KEYS: &[&str] = &["pitch", "pitch_readings", "bands", "end", "overhang"];
 /// Readings of one slope, and edges of one body.
 const MOST_READINGS: usize = 100;
-const MOST_EDGES: usize = 1000;
+const MOST_EDGES: usize = 500;
 
 pub(super) fn edges(reader: &mut Reader<'_>) -> Result<Vec<LegEdge>, Refusal> {
     reader.list("a list of edges, one a leg", MOST_EDGES, edge)
@@ -184,22 +184,4 @@ fn reading(reader: &mut Reader<'_>) -> Result<PitchReading, Refusal> {
     })?;
     let angle = reader.must_have(angle, "degrees", "\"degrees\": 26.5")?;
     Ok(PitchReading { angle, way })
-}
-
-impl Reader<'_> {
-    /// A refusal of the key just read.
-    pub(super) fn unknown_key(&self, key: &str, known: &'static [&'static str]) -> Refusal {
-        let key = quotable(key);
-        self.refuse(ShapeFault::UnknownKey { key, known })
-    }
-
-    /// What a key gave, or a refusal of the object without it.
-    pub(super) fn must_have<T>(
-        &self,
-        given: Option<T>,
-        key: &'static str,
-        example: &'static str,
-    ) -> Result<T, Refusal> {
-        given.ok_or_else(|| self.refuse(ShapeFault::KeyMissing { key, example }))
-    }
 }

@@ -52,6 +52,22 @@ impl<'t> Reader<'t> {
         Refusal::at(self.path.clone(), fault)
     }
 
+    /// A refusal of the key just read.
+    pub(super) fn unknown_key(&self, key: &str, known: &'static [&'static str]) -> Refusal {
+        let key = quotable(key);
+        self.refuse(ShapeFault::UnknownKey { key, known })
+    }
+
+    /// What a key gave, or a refusal of the object without it.
+    pub(super) fn must_have<T>(
+        &self,
+        given: Option<T>,
+        key: &'static str,
+        example: &'static str,
+    ) -> Result<T, Refusal> {
+        given.ok_or_else(|| self.refuse(ShapeFault::KeyMissing { key, example }))
+    }
+
     /// The present path.
     pub(super) fn path(&self) -> &Path {
         &self.path

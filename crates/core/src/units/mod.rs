@@ -22,34 +22,4 @@ pub use length::{Length, RoundTo};
 pub use money::{Money, MoneyRefusal};
 pub use tape::Tape;
 pub use tape_refusal::{TapeFault, TapeRefusal};
-
-/// A text as it can stand in one line of a refusal: shortened, control characters escaped.
-pub(crate) fn quotable(text: &str) -> String {
-    const LONGEST: usize = 60;
-    let mut quoted = String::new();
-    for (place, sign) in text.chars().enumerate() {
-        if place == LONGEST {
-            quoted.push('…');
-            break;
-        }
-        if sign.is_control() || turns_or_hides(sign) {
-            quoted.extend(sign.escape_default());
-        } else {
-            quoted.push(sign);
-        }
-    }
-    quoted
-}
-
-/// Signs that break a line or turn the reading direction of what stands around them, or show
-/// nothing at all (Unicode line separators, bidirectional and zero-width formats).
-const fn turns_or_hides(sign: char) -> bool {
-    matches!(
-        sign,
-        '\u{200b}'..='\u{200f}'
-            | '\u{2028}'..='\u{202e}'
-            | '\u{2060}'..='\u{206f}'
-            | '\u{61c}'
-            | '\u{feff}'
-    )
-}
+pub(crate) use words::quotable;
