@@ -86,6 +86,7 @@ pub fn undo(book: &mut Book, job: Uuid, entry: Uuid) -> Result<Reply, Refusal> {
     let last = opened.book.undo_of(opened.device).map(|act| act.entry);
     if last == Some(entry) {
         opened.draft.read_back = None;
+        opened.draft.close();
         opened.book(book, &Kind::Undo(Undo {}), vec![entry])?;
     } else if !was_done(&opened, entry, |kind| matches!(kind, Kind::Undo(_))) {
         return Err(Unfit::NotNext { act: "Undo" }.into());

@@ -45,16 +45,28 @@ pub fn open(
     if let Some(thing) = &thing {
         opened.check_thing(thing)?;
     }
-    let thing = thing.unwrap_or_else(|| most_useful(&opened));
+    let (thing, sight) = match thing {
+        Some(thing) => (thing, sight),
+        None => most_useful(&opened, sight),
+    };
     open_for(book, &mut opened, thing, sight)?;
     job::reply(book, job)
 }
 
-fn most_useful(opened: &Opened) -> Thing {
+/// What to read next; what was read before is read without sight of it.
+fn most_useful(opened: &Opened, sight: Sight) -> (Thing, Sight) {
     let laid = opened.laid_out();
     let solved = seen::solve(&laid);
     let seen = seen::Seen::new(opened, &laid, solved.as_ref(), None);
-    here::next_reading(&seen).unwrap_or(Thing::Leg { leg: 1 })
+    let thing = here::next_reading(&seen)
+        .or_else(|| seen.read_first())
+        .unwrap_or(Thing::Leg { leg: 1 });
+    let sight = if seen.in_force(&thing).is_empty() {
+        sight
+    } else {
+        Sight::Blind
+    };
+    (thing, sight)
 }
 
 /// Opens the keypad for a thing with what was half typed for it, and keeps that it is open.

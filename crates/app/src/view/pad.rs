@@ -16,7 +16,8 @@ pub fn view(opened: &Opened, seen: &Seen) -> PadView {
         open: draft.open.as_ref().map(|open| of_open(open, draft.presses)),
         read_back: read_back(opened, seen),
         corner_after: here::corner_after(seen.laid, seen.book),
-        refused: draft.refused.clone(),
+        // Said once, by the reply to the key that was refused.
+        refused: None,
         double: draft.open.as_ref().and_then(double),
     }
 }

@@ -6,6 +6,7 @@ use eavebook_core::book::agree::in_dispute;
 use eavebook_core::book::fold::{BookedReading, FieldBook};
 use eavebook_core::book::kinds::{HowRead, Side, TapeMarks, Thing};
 use eavebook_core::book::lay_out::{LaidOut, counts};
+use eavebook_core::check::ReadAgain;
 use eavebook_core::outline::{ClosureState, LegFigure, Outline, Suspect};
 use eavebook_core::solve::{self, Solved};
 use eavebook_core::survey::{Reading, Span};
@@ -127,6 +128,20 @@ impl<'a> Seen<'a> {
             .and_then(|survey| survey.bodies.first());
         body.map(|body| body.readings.as_slice())
             .unwrap_or_default()
+    }
+
+    /// The thing of which a second reading would gain the most.
+    #[must_use]
+    pub fn read_first(&self) -> Option<Thing> {
+        self.solved?
+            .read_first
+            .iter()
+            .find_map(|first| match first.again {
+                ReadAgain::Reading { reading, .. } => {
+                    spanned(self.survey_readings().get(reading)?.span)
+                }
+                ReadAgain::Pitch { .. } => None,
+            })
     }
 
     /// Things whose only reading nothing checks.

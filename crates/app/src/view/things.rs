@@ -112,7 +112,7 @@ pub fn value(seen: &Seen, thing: &Thing) -> Option<Figure> {
     if let Some(read) = in_force.last() {
         return Some(Figure {
             words: in_words(&read.text),
-            give_or_take: None,
+            give_or_take: give_or_take(seen, thing),
         });
     }
     let Thing::Leg { leg } = thing else {
@@ -122,15 +122,24 @@ pub fn value(seen: &Seen, thing: &Thing) -> Option<Figure> {
     if seen.hidden.is_some() {
         return None;
     }
+    let length = Length::feet(seen.leg_figure(*leg)?.length?);
+    Some(Figure {
+        words: length.words(seen.round_to()),
+        give_or_take: give_or_take(seen, thing),
+    })
+}
+
+/// How surely a leg is known once all readings are weighed together: `± 2 in`.
+fn give_or_take(seen: &Seen, thing: &Thing) -> Option<String> {
+    let Thing::Leg { leg } = thing else {
+        return None;
+    };
     let figure = seen.leg_figure(*leg)?;
     let worked = units::Figure {
         value: Length::feet(figure.length?),
-        sigma: Length::feet(figure.sigma.unwrap_or(0.0)),
+        sigma: Length::feet(figure.sigma?),
     };
-    Some(Figure {
-        words: worked.words(seen.round_to()),
-        give_or_take: figure.sigma.map(|_| worked.give_or_take(seen.round_to())),
-    })
+    Some(worked.give_or_take(seen.round_to()))
 }
 
 /// A booked text in the one form of the screens; one that a later version wrote stays as it is.

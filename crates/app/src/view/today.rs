@@ -33,8 +33,7 @@ fn standing(opened: &Opened) -> Said {
         many => format!("{many} legs read."),
     };
     let hidden = opened.draft.hidden();
-    let solved = seen::solve(&laid);
-    let seen = seen::Seen::new(opened, &laid, solved.as_ref(), hidden.as_ref());
+    let seen = seen::Seen::new(opened, &laid, None, hidden.as_ref());
     names::said("legs_read", format!("{read} {}", closure::words(&seen).en))
 }
 

@@ -2,6 +2,7 @@
 
 #![expect(
     clippy::unwrap_used,
+    clippy::float_cmp,
     clippy::panic,
     clippy::wildcard_enum_match_arm,
     reason = "a test that meets what it does not expect is to fail there"

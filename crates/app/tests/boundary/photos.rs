@@ -39,7 +39,7 @@ fn a_photo_of_an_agreed_leg_proves_it() {
         ("photo 1", Some("leg 2"))
     );
     assert!(photo.caption.starts_with("Leg 2, "), "{}", photo.caption);
-    assert_eq!(leg(&job, 2).photos, [photo.sha256.clone()]);
+    assert_eq!(leg(&job, 2).photos, std::slice::from_ref(&photo.sha256));
     let kept = person.app().photo(&photo.sha256).unwrap();
     assert_eq!((kept.media, kept.bytes.as_slice()), ("image/jpeg", JPEG));
     assert_eq!(job.undo.unwrap().words, "a photo of leg 2");

@@ -1,5 +1,5 @@
 use crate::person::{Person, leg, value};
-use eavebook_app::reply::{Reply, State};
+use eavebook_app::reply::{ClosureWord, Reply, State};
 use eavebook_app::request::Request;
 
 #[test]
@@ -119,4 +119,31 @@ fn undo_goes_back_act_by_act_and_redo_comes_forward() {
     assert_eq!(value(leg(&job, 2)), "30 ft");
     person.undoes();
     assert_eq!(person.reads(2, "31'").redo, None);
+}
+
+#[test]
+fn a_third_reading_tells_which_of_two_was_the_slip() {
+    let person = Person::begins();
+    let gap = person.walks("50' out 24' out 16' in 12' out 18' out 12' in 16' out 42'");
+    assert_eq!(gap.closure.state, ClosureWord::Gap);
+    person.reads_blind(8, "24'");
+    let job = person.reads_blind(8, "24' 1\"");
+    assert_eq!(job.closure.state, ClosureWord::Closes);
+    // Nothing is mended by itself: the slip stands until somebody strikes it.
+    assert_eq!(leg(&job, 8).state, State::Suspect);
+    let slip = leg(&job, 8).story[2].entry;
+    assert_eq!(leg(&person.strikes(slip), 8).state, State::Agreed);
+}
+
+#[test]
+fn when_all_agrees_read_opens_blind_what_gains_most() {
+    let person = Person::begins();
+    person.walks("60' out 30' out 60' out 30'");
+    let read = Request::OpenPad {
+        job: person.job,
+        thing: None,
+        blind: false,
+    };
+    let open = person.asks(read).pad.open.unwrap();
+    assert!(open.blind);
 }

@@ -160,3 +160,12 @@ fn the_walkers_side_lies_at_the_foot_of_the_plan() {
     assert_eq!(plan.walker, Some([-20.0, -40.0]));
     assert_eq!(plan.to_close, Some([[-20.0, -40.0], [0.0, 0.0]]));
 }
+
+#[test]
+fn a_corner_taken_back_puts_the_keypad_away_so_that_the_corner_can_be_tapped() {
+    let person = Person::begins();
+    person.walks("60' out");
+    assert!(person.looks().pad.open.is_some());
+    let job = person.undoes();
+    assert_eq!((job.pad.open, job.pad.corner_after), (None, Some(1)));
+}

@@ -12,7 +12,7 @@ use crate::units::{Angle, Length, Pitch, Tape};
 pub struct LaidOut {
     /// Legs walked or under way, from 1 to this; the legs of the outline once it has come round.
     pub legs: usize,
-    /// Length that the readings in force give each leg, feet: their mean.
+    /// Length that the readings in force give each leg, feet: the middle one of them.
     pub lengths: Vec<Option<f64>>,
     /// Direction of each leg in degrees, leg 1 along 0, left positive; none past a corner that
     /// nobody tapped.
@@ -112,13 +112,14 @@ fn direction(turns: &[Angle], leg: usize) -> Option<f64> {
 fn length(book: &FieldBook, leg: usize) -> LegLength {
     let counted = book.readings.iter().filter(|read| counts(read));
     let here = counted.filter(|read| leg_of(&read.thing) == Some(leg));
-    let feet: Vec<f64> = here
+    let mut feet: Vec<f64> = here
         .filter_map(|read| Tape::read(&read.text).ok())
         .map(|tape| tape.length().in_feet())
         .collect();
+    feet.sort_by(f64::total_cmp);
     let lacks = |(_, thing, _): &(_, Thing, _)| leg_of(thing) == Some(leg);
     if !feet.is_empty() {
-        LegLength::Read(Length::feet(feet.iter().sum::<f64>() / feet.len() as f64))
+        LegLength::Read(Length::feet(median(&feet)))
     } else if book.cannot_get.iter().any(lacks) {
         LegLength::CannotGet
     } else {
@@ -131,6 +132,14 @@ fn leg_of(thing: &Thing) -> Option<usize> {
         Thing::Leg { leg } => Some(*leg as usize),
         Thing::Tie { .. } => None,
     }
+}
+
+/// The middle one, so that a third reading tells which of two that differ was the slip. `sorted`
+/// holds one at least.
+fn median(sorted: &[f64]) -> f64 {
+    let upper = sorted.len() / 2;
+    let lower = (sorted.len() - 1) / 2;
+    (sorted[lower] + sorted[upper]) / 2.0
 }
 
 /// Whether a reading counts: in force, and neither somebody else's figure nor the length of a wall
