@@ -3,16 +3,14 @@
 //! It proves order: nothing is said before the store has it. It does not prove the disk, since
 //! what was written outlives its process in the system's memory; that is for `synced`.
 
+use crate::kill::{Noise, said_until_killed};
 use crate::writer;
 use eavebook_core::book::entry::{Entry, Said, sha256_hex};
 use eavebook_core::book::kinds::Kind;
 use eavebook_store::Book;
 use std::collections::BTreeSet;
-use std::io::{BufRead, BufReader, Read};
+use std::io::Read;
 use std::path::Path;
-use std::process::Stdio;
-use std::sync::mpsc;
-use std::time::Duration;
 use uuid::Uuid;
 
 const JOB: Uuid = Uuid::from_u128(7);
@@ -27,7 +25,11 @@ struct Acknowledged {
 }
 
 impl Acknowledged {
-    fn hear(&mut self, line: &str) {
+    fn hear(&mut self, lines: &[String]) {
+        lines.iter().for_each(|line| self.hear_line(line));
+    }
+
+    fn hear_line(&mut self, line: &str) {
         self.lines += 1;
         match line.split(' ').collect::<Vec<_>>()[..] {
             ["key", number] => self.keys = number.parse().unwrap(),
@@ -41,34 +43,6 @@ impl Acknowledged {
             _ => unreachable!("the writer said \"{line}\""),
         }
     }
-}
-
-/// Lets a writer work, kills it, and hears what it had said by then. The moment is counted in
-/// lines said, and from there in a random while; a quarter of the rounds count the while from the
-/// start of the process, so that opening is cut too.
-fn one_round(dir: &Path, manner: &str, noise: &mut Noise, told: &mut Acknowledged) {
-    let mut child = writer(dir, manner).stdout(Stdio::piped()).spawn().unwrap();
-    let out = BufReader::new(child.stdout.take().unwrap());
-    let (said, lines_said) = mpsc::channel();
-    let hearing = std::thread::spawn(move || {
-        out.lines()
-            .map(|line| line.unwrap())
-            .inspect(|_| said.send(()).unwrap_or(()))
-            .collect()
-    });
-    let lines = if noise.below(4) > 0 {
-        1 + noise.below(40)
-    } else {
-        0
-    };
-    for _ in 0..lines {
-        lines_said.recv().unwrap();
-    }
-    std::thread::sleep(Duration::from_micros(noise.below(4_000)));
-    child.kill().unwrap();
-    child.wait().unwrap();
-    let lines: Vec<String> = hearing.join().unwrap();
-    lines.iter().for_each(|line| told.hear(line));
 }
 
 /// What is wrong with a book, against what was acknowledged.
@@ -139,7 +113,7 @@ fn a_hundred_kills_lose_nothing_that_was_acknowledged() {
         let dir = tempfile::tempdir().unwrap();
         let mut told = Acknowledged::default();
         for _ in 0..10 {
-            one_round(dir.path(), "honest", &mut noise, &mut told);
+            told.hear(&said_until_killed(writer(dir.path(), "honest"), &mut noise));
             rounds += 1;
             assert_eq!(
                 faults(dir.path(), &told),
@@ -162,7 +136,7 @@ fn kills_until_seen(manner: &str, fault: &str) -> Option<usize> {
     (1..=100).find(|_| {
         let dir = tempfile::tempdir().unwrap();
         let mut told = Acknowledged::default();
-        one_round(dir.path(), manner, &mut noise, &mut told);
+        told.hear(&said_until_killed(writer(dir.path(), manner), &mut noise));
         faults(dir.path(), &told)
             .iter()
             .any(|seen| seen.contains(fault))
@@ -179,17 +153,4 @@ fn a_writer_that_says_so_before_it_is_so_is_seen() {
 fn a_writer_that_books_and_clears_its_draft_in_two_steps_is_seen() {
     let kills = kills_until_seen("two-steps", "the draft knows of").expect("a torn act");
     println!("a booking in two transactions is seen after {kills} kills");
-}
-
-/// Moments to kill at, the same in every run (SplitMix64: Steele, Lea, Flood 2014).
-struct Noise(u64);
-
-impl Noise {
-    fn below(&mut self, end: u64) -> u64 {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut mixed = self.0;
-        mixed = (mixed ^ (mixed >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        mixed = (mixed ^ (mixed >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        (mixed ^ (mixed >> 31)) % end
-    }
 }

@@ -3,7 +3,9 @@
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 mod full_disk;
+mod kill;
 mod killed;
+mod pressed;
 mod synced;
 
 use std::path::Path;
