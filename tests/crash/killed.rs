@@ -9,8 +9,9 @@ use eavebook_core::book::entry::{Entry, Said, sha256_hex};
 use eavebook_core::book::kinds::Kind;
 use eavebook_store::Book;
 use std::collections::BTreeSet;
-use std::io::Read;
+use std::io::{BufRead, BufReader, Read};
 use std::path::Path;
+use std::process::Stdio;
 use uuid::Uuid;
 
 const JOB: Uuid = Uuid::from_u128(7);
@@ -153,4 +154,32 @@ fn a_writer_that_says_so_before_it_is_so_is_seen() {
 fn a_writer_that_books_and_clears_its_draft_in_two_steps_is_seen() {
     let kills = kills_until_seen("two-steps", "the draft knows of").expect("a torn act");
     println!("a booking in two transactions is seen after {kills} kills");
+}
+
+#[test]
+fn a_second_program_is_refused_while_the_first_lives_and_let_in_when_it_was_killed() {
+    let dir = tempfile::tempdir().unwrap();
+    let mut first = writer(dir.path(), "honest")
+        .stdout(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let mut line = String::new();
+    BufReader::new(first.stdout.as_mut().unwrap())
+        .read_line(&mut line)
+        .unwrap();
+    let second = writer(dir.path(), "bookings").arg("1").output().unwrap();
+    assert_eq!(second.status.code(), Some(2));
+    assert_eq!(
+        String::from_utf8_lossy(&second.stderr),
+        format!(
+            "the field book in {} is open in another program (process {}): close that one, or \
+             name another folder\n",
+            dir.path().display(),
+            first.id()
+        )
+    );
+    first.kill().unwrap();
+    first.wait().unwrap();
+    let third = writer(dir.path(), "bookings").arg("1").output().unwrap();
+    assert!(third.status.success(), "{third:?}");
 }
