@@ -1,86 +1,17 @@
-//! How likely each trade pitch is after the looks at one slope.
-//!
-//! A phone reads the slope plus its zero error; turned end for end it reads the slope less that
-//! error, so the mean of the two is free of it and half their difference shows it. One place on a
-//! roof is not the whole of it: boards sag, shingles curl, eaves kick out. A roof is framed to a
-//! trade pitch and comes out near it.
+//! How likely each trade pitch is after the looks at one slope: a roof is framed to a trade pitch
+//! and comes out near it.
 
+use super::likelihood::{SlopeGrid, ZeroError, looks, normal};
 use super::trade::trade_pitches;
-use crate::survey::{PitchReading, Way};
+use crate::survey::PitchReading;
 use crate::units::{Angle, Pitch};
 
-/// Spread of one phone reading about slope and zero error, degrees (judged; a phone held still
-/// against a robot arm stays within 0.3: Mourcou et al., Sensors 15(9):23168, 2015).
-const READING_SIGMA: f64 = 0.35;
-/// Spread of one place about the slope of the face, degrees (judged).
-const PLACE_SIGMA: f64 = 0.15;
-/// Spread of a level and tape over a foot of run read to an eighth of an inch, degrees (judged).
-const LEVEL_AND_TAPE_SIGMA: f64 = 0.5;
-/// Spread of the zero error over phones, degrees (judged).
-const ZERO_ERROR_SIGMA: f64 = 0.7;
-/// Share of places that are no fair sample of the face, and their spread, degrees (judged).
-const ODD_PLACES: f64 = 0.15;
-const ODD_PLACE_SIGMA: f64 = 2.5;
 /// Spread of a face as built about the pitch it was framed to, degrees (judged).
 const AS_BUILT_SIGMA: f64 = 0.35;
+/// No face is built further than this from the pitch it was framed to, degrees.
+const BUILT_WITHIN: f64 = 6.0 * AS_BUILT_SIGMA;
 /// How sure one must be before the steeper of two pitches can be left out.
 const SURE: f64 = 0.90;
-
-/// One position on a slope.
-#[derive(Clone, Copy, Debug, PartialEq)]
-enum Look {
-    /// A phone, forward and reversed: the mean, and the zero error that half the difference shows.
-    BothWays {
-        /// Mean of the two.
-        slope: Angle,
-        /// Half of forward less reversed.
-        zero_error: Angle,
-    },
-    /// A phone one way only; `zero_error_sign` is +1 forward, -1 reversed.
-    OneWay {
-        /// As read.
-        read: Angle,
-        /// How the zero error enters.
-        zero_error_sign: f64,
-    },
-    /// A level and a tape.
-    LevelAndTape {
-        /// As read.
-        read: Angle,
-    },
-}
-
-/// The looks in a row of readings: a forward one and the next reversed one are one position.
-fn looks(readings: &[PitchReading]) -> Vec<Look> {
-    let mut looks = Vec::new();
-    let mut rest = readings;
-    while let [first, after @ ..] = rest {
-        rest = after;
-        match first.way {
-            Way::LevelAndTape => looks.push(Look::LevelAndTape { read: first.angle }),
-            Way::Reversed => looks.push(one_way(first.angle, -1.0)),
-            Way::Forward => match after {
-                [second, after @ ..] if second.way == Way::Reversed => {
-                    rest = after;
-                    let (forward, reversed) = (first.angle.in_degrees(), second.angle.in_degrees());
-                    looks.push(Look::BothWays {
-                        slope: Angle::degrees((forward + reversed) / 2.0),
-                        zero_error: Angle::degrees((forward - reversed) / 2.0),
-                    });
-                }
-                _ => looks.push(one_way(first.angle, 1.0)),
-            },
-        }
-    }
-    looks
-}
-
-fn one_way(read: Angle, zero_error_sign: f64) -> Look {
-    Look::OneWay {
-        read,
-        zero_error_sign,
-    }
-}
 
 /// What the looks at one slope say.
 #[derive(Clone, Debug, PartialEq)]
@@ -125,7 +56,11 @@ pub fn weigh(readings: &[PitchReading]) -> Option<PitchChances> {
     for (pitch, weight) in trade_pitches() {
         let framed = pitch.angle().in_degrees();
         let mut chance = 0.0;
-        for ((at, likelihood), total) in slopes.at.iter().zip(&slopes.likelihood).zip(&mut by_slope)
+        let near = slopes.between(framed - BUILT_WITHIN, framed + BUILT_WITHIN);
+        for ((at, likelihood), total) in slopes.at[near.clone()]
+            .iter()
+            .zip(&slopes.likelihood[near.clone()])
+            .zip(&mut by_slope[near])
         {
             let share = weight * normal(at - framed, AS_BUILT_SIGMA) * likelihood;
             chance += share;
@@ -174,123 +109,10 @@ fn smallest_not_exceeded(chances: &[(Pitch, f64)]) -> Pitch {
         .map_or(Pitch::rise_in_12(0.0), |(pitch, _)| *pitch)
 }
 
-/// What is known of the zero error of the phone.
-struct ZeroError {
-    mean: f64,
-    sigma: f64,
-    shown: bool,
-}
-
-impl ZeroError {
-    /// Before any flip it is spread about nothing; each flip shows it with the spread of a mean
-    /// of two readings.
-    fn shown_by(looks: &[Look]) -> ZeroError {
-        let mut weight = ZERO_ERROR_SIGMA.powi(-2);
-        let mut sum = 0.0;
-        let mut shown = false;
-        for look in looks {
-            if let Look::BothWays { zero_error, .. } = look {
-                let each = 2.0 / READING_SIGMA.powi(2);
-                weight += each;
-                sum += each * zero_error.in_degrees();
-                shown = true;
-            }
-        }
-        ZeroError {
-            mean: sum / weight,
-            sigma: weight.sqrt().recip(),
-            shown,
-        }
-    }
-}
-
-/// Likelihood of the looks at slopes close together.
-struct SlopeGrid {
-    at: Vec<f64>,
-    likelihood: Vec<f64>,
-}
-
-/// Between slopes of the grid, and how far past the readings it goes, degrees.
-const STEP: f64 = 0.05;
-const MARGIN: f64 = 9.0;
-/// Zero errors over which one-way readings are integrated, by half a standard deviation.
-const ZERO_ERRORS: i32 = 8;
-
-impl SlopeGrid {
-    fn around(looks: &[Look], zero: &ZeroError) -> SlopeGrid {
-        let read = looks.iter().map(|look| match look {
-            Look::BothWays { slope, .. } => slope.in_degrees(),
-            Look::OneWay { read, .. } | Look::LevelAndTape { read } => read.in_degrees(),
-        });
-        let (low, high) = read.fold((90.0_f64, 0.0_f64), |(low, high), read| {
-            (low.min(read), high.max(read))
-        });
-        let (low, high) = ((low - MARGIN).max(0.0), (high + MARGIN).min(90.0));
-        let mut at = Vec::new();
-        let mut slope = low;
-        while slope <= high {
-            at.push(slope);
-            slope += STEP;
-        }
-        let logs: Vec<f64> = at
-            .iter()
-            .map(|slope| log_likelihood(looks, zero, *slope))
-            .collect();
-        let best = logs.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-        let likelihood = logs.iter().map(|log| (log - best).exp()).collect();
-        SlopeGrid { at, likelihood }
-    }
-}
-
-fn log_likelihood(looks: &[Look], zero: &ZeroError, slope: f64) -> f64 {
-    let mut log = 0.0;
-    let mut one_way = Vec::new();
-    for look in looks {
-        match look {
-            Look::BothWays { slope: read, .. } => {
-                let sigma = (READING_SIGMA.powi(2) / 2.0 + PLACE_SIGMA.powi(2)).sqrt();
-                log += place(read.in_degrees() - slope, sigma).ln();
-            }
-            Look::LevelAndTape { read } => {
-                let sigma = LEVEL_AND_TAPE_SIGMA.hypot(PLACE_SIGMA);
-                log += place(read.in_degrees() - slope, sigma).ln();
-            }
-            Look::OneWay {
-                read,
-                zero_error_sign,
-            } => one_way.push((read.in_degrees(), *zero_error_sign)),
-        }
-    }
-    if !one_way.is_empty() {
-        let sigma = READING_SIGMA.hypot(PLACE_SIGMA);
-        let over_zero_errors: f64 = (-ZERO_ERRORS..=ZERO_ERRORS)
-            .map(|half| {
-                let off = f64::from(half) / 2.0;
-                let zero_error = zero.mean + off * zero.sigma;
-                let together: f64 = one_way
-                    .iter()
-                    .map(|(read, sign)| place(read - sign * zero_error - slope, sigma))
-                    .product();
-                normal(off, 1.0) * together
-            })
-            .sum();
-        log += over_zero_errors.ln();
-    }
-    log
-}
-
-/// Likelihood of one place `off` degrees from the slope of its face.
-fn place(off: f64, sigma: f64) -> f64 {
-    (1.0 - ODD_PLACES) * normal(off, sigma) + ODD_PLACES * normal(off, ODD_PLACE_SIGMA)
-}
-
-fn normal(off: f64, sigma: f64) -> f64 {
-    (-0.5 * (off / sigma).powi(2)).exp() / sigma
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::survey::Way;
 
     fn forward(degrees: f64) -> PitchReading {
         PitchReading {
@@ -347,14 +169,6 @@ mod tests {
     }
 
     #[test]
-    fn a_reversed_reading_with_no_forward_one_before_it_is_a_look_of_its_own() {
-        let looks = looks(&[reversed(20.0), forward(21.0), forward(22.0), reversed(23.0)]);
-        assert_eq!(looks.len(), 3);
-        assert_eq!(looks[0], one_way(Angle::degrees(20.0), -1.0));
-        assert_eq!(looks[1], one_way(Angle::degrees(21.0), 1.0));
-    }
-
-    #[test]
     fn chances_sum_to_one_but_for_those_left_out() {
         let told = weighed(&[forward(18.4)]);
         let sum: f64 = told.chances.iter().map(|(_, chance)| chance).sum();
@@ -364,5 +178,20 @@ mod tests {
     #[test]
     fn no_reading_says_nothing() {
         assert_eq!(weigh(&[]), None);
+    }
+
+    #[test]
+    fn a_phone_that_stood_upright_still_names_a_trade_pitch() {
+        for degrees in [0.0, 89.9] {
+            let told = weighed(&[forward(degrees)]);
+            assert!(told.sigma.in_degrees().is_finite());
+            assert!(told.chances[0].1 > 0.0);
+        }
+    }
+
+    #[test]
+    fn many_readings_are_weighed_too() {
+        let told = weighed(&[forward(26.5), forward(26.7), reversed(27.0)].repeat(500));
+        assert!((told.likeliest().in_12() - 6.0).abs() < 1e-9);
     }
 }
