@@ -2,6 +2,7 @@
 
 mod demo;
 mod open;
+mod progress;
 mod refusal;
 mod solve;
 

@@ -5,7 +5,7 @@ use std::fmt;
 pub struct Refusal(String);
 
 /// Most signs of a refusal in print.
-const LONGEST: usize = 500;
+const LONGEST: usize = 480;
 
 impl Refusal {
     /// One sentence, made fit for one line.

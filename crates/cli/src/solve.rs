@@ -1,5 +1,6 @@
 //! `eavebook solve`: a survey file in, what it says out.
 
+use crate::progress::Progress;
 use crate::refusal::Refusal;
 use chrono::NaiveDate;
 use clap::Args;
@@ -58,6 +59,7 @@ impl Solve {
     /// Prints the result.
     pub fn run(self) -> Result<(), Refusal> {
         let text = read(&self.file)?;
+        let progress = Progress::of("solving the survey");
         let file =
             survey_file::read(&text).map_err(|refusal| Refusal::new(&refusal.to_string()))?;
         drop(text);
@@ -71,6 +73,7 @@ impl Solve {
         if let Err(NoRoof::Refused(refusal)) = &solved.roof {
             return Err(Refusal::new(&refusal.to_string()));
         }
+        drop(progress);
         print(&result::result(&file.survey, &solved))
     }
 }
