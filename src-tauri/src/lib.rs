@@ -1,0 +1,102 @@
+//! The window on a phone or desktop: the page of `ui` around the boundary of `eavebook_app`.
+//!
+//! Three commands and no logic. The page may call these and nothing else of the machine: see
+//! `capabilities`.
+#![cfg_attr(
+    mobile,
+    allow(unsafe_code, reason = "the entry point is an exported symbol")
+)]
+
+use eavebook_app::reply::{Reply, Said};
+use eavebook_app::request::Request;
+use eavebook_app::{AboutPhoto, App};
+use std::path::PathBuf;
+use tauri::ipc::{InvokeBody, Request as Incoming, Response};
+use tauri::{Manager, State};
+
+/// The open field book, or why it cannot be opened: the page says so at its first request.
+struct Book(Result<App, Said>);
+
+/// The header in which a photo says what it is of, written as in an address.
+const ABOUT: &str = "eavebook-about";
+
+/// Opens the window; returns when it is closed.
+#[cfg_attr(mobile, tauri::mobile_entry_point)]
+pub fn run() {
+    let ran = tauri::Builder::default()
+        .setup(|app| {
+            app.manage(open(&book_folder(app)?));
+            Ok(())
+        })
+        .invoke_handler(tauri::generate_handler![command, photo, kept_photo])
+        .run(tauri::generate_context!());
+    if let Err(why) = ran {
+        eprintln!("eavebook cannot open its window ({why}): check that a display is there");
+        std::process::exit(2);
+    }
+}
+
+/// Where the field book lies: in `EAVEBOOK_BOOK`, else where the system keeps a program's files.
+fn book_folder(app: &tauri::App) -> tauri::Result<PathBuf> {
+    match std::env::var_os("EAVEBOOK_BOOK") {
+        Some(folder) => Ok(PathBuf::from(folder)),
+        None => Ok(app.path().app_data_dir()?.join("book")),
+    }
+}
+
+fn open(folder: &std::path::Path) -> Book {
+    Book(App::open(folder).map_err(|why| said("book_not_open", why.to_string())))
+}
+
+/// Carries out one request. Off the thread that draws: a commit waits for the disk.
+#[tauri::command(async)]
+fn command(book: State<'_, Book>, request: Request) -> Reply {
+    match &book.0 {
+        Ok(app) => app.handle(request),
+        Err(said) => Reply::Refused(said.clone()),
+    }
+}
+
+/// Keeps a photo: its bytes are the body, what it is of stands in a header.
+#[tauri::command(async)]
+fn photo(book: State<'_, Book>, incoming: Incoming<'_>) -> Reply {
+    let app = match &book.0 {
+        Ok(app) => app,
+        Err(said) => return Reply::Refused(said.clone()),
+    };
+    match (bytes(incoming.body()), about(&incoming)) {
+        (Some(bytes), Some(about)) => app.keep_photo(&bytes, &about),
+        (_, _) => Reply::Refused(said(
+            "photo_cut_off",
+            "The photo broke off on its way, and nothing was kept. Send it again.".to_owned(),
+        )),
+    }
+}
+
+/// The bytes of a kept photo, to be shown.
+#[tauri::command(async)]
+fn kept_photo(book: State<'_, Book>, sha256: String) -> Result<Response, String> {
+    let kept = book.0.as_ref().ok().and_then(|app| app.photo(&sha256));
+    kept.map(|photo| Response::new(photo.bytes))
+        .ok_or_else(|| "There is no photo of this name.".to_owned())
+}
+
+/// A photo's bytes. Android hands a body over as a list of numbers, every other system as it is.
+fn bytes(body: &InvokeBody) -> Option<Vec<u8>> {
+    match body {
+        InvokeBody::Raw(bytes) => Some(bytes.clone()),
+        InvokeBody::Json(numbers) => serde_json::from_value(numbers.clone()).ok(),
+    }
+}
+
+fn about(incoming: &Incoming<'_>) -> Option<AboutPhoto> {
+    let text = incoming.headers().get(ABOUT)?.to_str().ok()?;
+    serde_urlencoded::from_str(text).ok()
+}
+
+fn said(code: &str, en: String) -> Said {
+    Said {
+        code: code.to_owned(),
+        en,
+    }
+}
