@@ -53,11 +53,6 @@ impl Ground {
         command
     }
 
-    /// Whether a file or folder is there, named from the top.
-    pub fn has(&self, path: &str) -> bool {
-        self.root.join(path).exists()
-    }
-
     /// A program built in the dev profile.
     pub fn built(&self, program: &str) -> PathBuf {
         self.target.join("debug").join(program)
