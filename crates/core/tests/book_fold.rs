@@ -385,15 +385,60 @@ fn every_kind_reads_back_as_it_was_written() {
 /// The text of a body is what every later version must still read: it does not drift.
 #[test]
 fn a_body_is_written_in_these_words() {
-    assert_eq!(
-        reading(4, "42 ft 7 1/2 in").body(),
-        "{\"thing\":\"leg\",\"leg\":4,\"text\":\"42 ft 7 1/2 in\",\"tape\":\"feet_inches\",\
-         \"how\":\"taped\",\"followed\":\"eave_edge\",\"blind\":false}"
-    );
-    assert_eq!(
-        corner(1, Turn::Angled { degrees: 45.0 }).body(),
-        "{\"after_leg\":1,\"turn\":{\"turn\":\"angled\",\"degrees\":45.0},\"building_on\":\"right\"}"
-    );
+    let thing = Thing::Tie { from: 1, to: 3 };
+    let pitch = |read| Kind::Pitch(PitchBooked { leg: 2, read });
+    let told = [
+        (
+            Kind::JobStarted(JobStarted {
+                address: "12 Elm".into(),
+                pretend: true,
+            }),
+            r#"{"address":"12 Elm","pretend":true}"#,
+        ),
+        (
+            reading(4, "42 ft 7 1/2 in"),
+            r#"{"thing":"leg","leg":4,"text":"42 ft 7 1/2 in","tape":"feet_inches","how":"taped","followed":"eave_edge","blind":false}"#,
+        ),
+        (
+            Kind::ReadBackRight(About { entry: Uuid::nil() }),
+            r#"{"entry":"00000000-0000-0000-0000-000000000000"}"#,
+        ),
+        (
+            corner(1, Turn::Angled { degrees: 45.0 }),
+            r#"{"after_leg":1,"turn":{"turn":"angled","degrees":45.0},"building_on":"right"}"#,
+        ),
+        (
+            Kind::CannotGet(CannotGet {
+                thing: thing.clone(),
+                reason: None,
+            }),
+            r#"{"thing":"tie","from":1,"to":3,"reason":null}"#,
+        ),
+        (
+            Kind::LegEnd(LegEnd {
+                leg: 2,
+                end: EndKind::Gable,
+            }),
+            r#"{"leg":2,"end":"gable"}"#,
+        ),
+        (
+            pitch(PitchRead::SameAs { leg: 3 }),
+            r#"{"leg":2,"read":{"by":"same_as","leg":3}}"#,
+        ),
+        (
+            pitch(PitchRead::Phone {
+                degrees: 26.5,
+                reversed: true,
+            }),
+            r#"{"leg":2,"read":{"by":"phone","degrees":26.5,"reversed":true}}"#,
+        ),
+        (strike("why"), r#"{"reason":"why"}"#),
+        (Kind::Redo(Redo {}), "{}"),
+    ];
+    for (kind, text) in told {
+        assert_eq!(kind.body(), text);
+        assert_eq!(Kind::read(kind.name(), text), Some(kind));
+    }
 }
 
 /// One thing that somebody does in a random book.
