@@ -5,7 +5,6 @@ use crate::run;
 use crate::setup;
 use crate::trouble::Trouble;
 use std::io::{BufRead, BufReader};
-use std::path::Path;
 use std::process::{Command, Stdio};
 
 /// Serves the pretend house until Ctrl-C.
@@ -23,19 +22,14 @@ pub fn run(ground: &Ground) -> Result<(), Trouble> {
     println!("==> the program");
     run::must(&mut ground.command("cargo", ".", &["build", "--bin", "eavebook"]))?;
 
-    let book = std::env::temp_dir().join(format!("eavebook-demo-{}", std::process::id()));
-    let told = told_of(ground, &book);
-    // The book of a pretend house is worth nothing once the program that showed it has ended.
-    if let Err(cause) = std::fs::remove_dir_all(&book) {
-        println!("    {}: {cause}", book.display());
-    }
-    told
-}
-
-fn told_of(ground: &Ground, book: &Path) -> Result<(), Trouble> {
     println!("==> the pretend house");
+    let book = ground.target.join("demo-book");
+    println!(
+        "    its book lies in {}; delete that folder to begin anew",
+        book.display()
+    );
     let program = ground.built("eavebook");
-    run::must(Command::new(&program).arg("demo").arg("--book").arg(book))?;
+    run::must(Command::new(&program).arg("demo").arg("--book").arg(&book))?;
     println!("==> open it");
     let mut command = Command::new(&program);
     command
