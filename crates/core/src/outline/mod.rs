@@ -8,6 +8,7 @@ use nalgebra::DMatrix;
 
 mod adjust;
 mod closure;
+mod envelope;
 mod fit;
 mod lack;
 pub mod net;

@@ -3,8 +3,9 @@
 //! Everything that can be observed comes down to one of a few rows. The outline of a roof is such a
 //! net; so is any textbook traverse, trilateration or (with [`Row::Linear`]) level net.
 
+use super::envelope::Envelope;
 use crate::survey::Point;
-use nalgebra::{Cholesky, DMatrix, DVector};
+use nalgebra::{DMatrix, DVector};
 use std::f64::consts::{PI, TAU};
 
 /// One station of a net.
@@ -372,24 +373,22 @@ fn normal_equations(
     (normal, right)
 }
 
-fn factor(
-    normal: DMatrix<f64>,
-    unknowns: &Unknowns,
-) -> Result<Cholesky<f64, nalgebra::Dyn>, NetError> {
+fn factor(normal: DMatrix<f64>, unknowns: &Unknowns) -> Result<Envelope, NetError> {
     let diagonal = normal.diagonal();
     let is_loose = |k: usize, pivot: f64| {
         let holds = pivot > LOOSE_PIVOT * diagonal[k];
         !holds
     };
-    match Cholesky::new(normal.clone()) {
-        Some(cholesky) => {
-            let root = cholesky.l_dirty().diagonal();
-            match (0..unknowns.count).find(|&k| is_loose(k, root[k] * root[k])) {
-                Some(k) => Err(unknowns.loose(k)),
-                None => Ok(cholesky),
-            }
-        }
-        None => Err(unknowns.loose(first_loose(normal, is_loose))),
+    let Some(factor) = Envelope::factor(&normal) else {
+        return Err(unknowns.loose(first_loose(normal, is_loose)));
+    };
+    let loose = factor
+        .pivots()
+        .enumerate()
+        .find(|(k, pivot)| is_loose(*k, *pivot));
+    match loose {
+        Some((k, _)) => Err(unknowns.loose(k)),
+        None => Ok(factor),
     }
 }
 
