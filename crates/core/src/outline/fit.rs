@@ -5,8 +5,8 @@ use super::net::{
     Adjusted, Held, Net, NetError, Observation, Row, Station, adjust_net, places_of_net,
 };
 use super::nominal::Nominal;
-use super::observe::{Readings, default_sigma, leg_of};
-use crate::survey::Point;
+use super::observe::{Readings, leg_of};
+use crate::survey::{Point, Span};
 
 /// What an outline is fitted to, in the frame of leg 0: corner 0 at the origin, leg 0 along the first
 /// axis.
@@ -100,7 +100,7 @@ fn fit_with(ground: &Ground<'_>, left_out: Option<usize>) -> Result<Option<Fit>,
         typical,
         direction_sigma,
     };
-    let start = known.straight_start(&observations)?;
+    let start = known.straight_start(&observations, &readings.spans)?;
     let held = readings.mean_lengths(shape.legs(), None);
     let freedom = Freedom::of(
         shape,
@@ -139,7 +139,11 @@ struct Known<'a> {
 impl Known<'_> {
     /// Corners with every leg in its nominal direction and each sum closed: where Gauss-Newton
     /// begins. Linear, so it comes out from anywhere; ties wait until it is known how they run.
-    fn straight_start(&self, readings: &[Observation]) -> Result<Vec<Point>, NetError> {
+    fn straight_start(
+        &self,
+        readings: &[Observation],
+        spans: &[Span],
+    ) -> Result<Vec<Point>, NetError> {
         let shape = self.shape;
         let mut net = Net::default();
         let (mut x, mut y) = (0.0, 0.0);
@@ -151,21 +155,27 @@ impl Known<'_> {
             let length = self.read[leg].unwrap_or(self.typical);
             x += length * shape.units[leg][0];
             y += length * shape.units[leg][1];
-            net.observations.push(Observation {
-                row: along(shape, leg),
-                value: length,
-                sigma: match self.read[leg] {
-                    Some(length) => default_sigma(length),
-                    None => self.typical,
-                },
-            });
+            if self.read[leg].is_none() {
+                net.observations.push(Observation {
+                    row: along(shape, leg),
+                    value: length,
+                    sigma: self.typical,
+                });
+            }
             net.observations
                 .push(straight(shape, leg, length, self.direction_sigma));
         }
-        let overalls = readings
-            .iter()
-            .filter(|o| matches!(o.row, Row::Projection { .. }));
-        net.observations.extend(overalls.cloned());
+        for (reading, span) in readings.iter().zip(spans) {
+            let row = match leg_of(*span, shape.legs()) {
+                Some(leg) => along(shape, leg),
+                None if matches!(span, Span::Overall { .. }) => reading.row.clone(),
+                None => continue,
+            };
+            net.observations.push(Observation {
+                row,
+                ..reading.clone()
+            });
+        }
         places_of_net(&net)
     }
 

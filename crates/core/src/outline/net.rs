@@ -187,17 +187,20 @@ fn settle(net: &Net, unknowns: &Unknowns) -> Result<(Vec<Point>, f64), NetError>
         let reach = places
             .iter()
             .fold(1.0_f64, |m, p| m.max(p.x.abs()).max(p.y.abs()));
-        if step.amax() < 1e-12 * reach {
-            break;
-        }
-        let Some((next, next_chi2)) = shorten_until_better(net, &places, unknowns, &step, chi2)
-        else {
+        let longest = step.amax();
+        // So near the bottom the sum of squares is flat to its last digit and says nothing.
+        let (next, next_chi2) = if longest < 1e-6 * reach {
+            let next = unknowns.moved(&places, &step, 1.0);
+            let next_chi2 = sum_of_squares(net, &next);
+            (next, next_chi2)
+        } else if let Some(better) = shorten_until_better(net, &places, unknowns, &step, chi2) {
+            better
+        } else {
             break;
         };
-        let gained = chi2 - next_chi2;
         places = next;
         chi2 = next_chi2;
-        if gained <= 1e-15 * chi2 && step.amax() < 1e-9 * reach {
+        if longest < 1e-12 * reach {
             break;
         }
     }
@@ -261,6 +264,21 @@ impl Unknowns {
         NetError::Loose {
             station: self.first.iter().position(holds).unwrap_or_default(),
         }
+    }
+
+    /// The stations moved by a share of a step.
+    fn moved(&self, places: &[Point], step: &DVector<f64>, share: f64) -> Vec<Point> {
+        places
+            .iter()
+            .zip(&self.first)
+            .map(|(p, first)| match first {
+                Some(k) => Point {
+                    x: p.x + share * step[*k],
+                    y: p.y + share * step[*k + 1],
+                },
+                None => *p,
+            })
+            .collect()
     }
 
     /// The gradient's entries that are unknowns: (index, factor).
@@ -420,18 +438,7 @@ fn shorten_until_better(
     chi2: f64,
 ) -> Option<(Vec<Point>, f64)> {
     (0..30).find_map(|halvings| {
-        let share = 0.5_f64.powi(halvings);
-        let next: Vec<Point> = places
-            .iter()
-            .zip(&unknowns.first)
-            .map(|(p, first)| match first {
-                Some(k) => Point {
-                    x: p.x + share * step[*k],
-                    y: p.y + share * step[*k + 1],
-                },
-                None => *p,
-            })
-            .collect();
+        let next = unknowns.moved(places, step, 0.5_f64.powi(halvings));
         let next_chi2 = sum_of_squares(net, &next);
         (next_chi2 <= chi2).then_some((next, next_chi2))
     })

@@ -35,7 +35,7 @@ pub enum NoOutline {
         sum: f64,
     },
     /// A number of the sketch is not finite or a spread is not above 0.
-    #[error("the {what} of body {body} is no usable number: give a finite one")]
+    #[error("the {what} of body {body} is no usable number: give a finite one{above}", above = if *what == "spread of the turns" { " above 0" } else { "" })]
     NotANumber {
         /// Which body.
         body: String,

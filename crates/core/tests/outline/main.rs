@@ -1,0 +1,8 @@
+//! Readings of one outline to corners, suspects and closure.
+
+mod houses;
+mod lacking;
+mod laws;
+mod refusals;
+mod shapes;
+mod words;
