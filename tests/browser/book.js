@@ -18,7 +18,7 @@ export function newBook(t) {
 /** Opens a book on a free port. Gives `url`, `ask(request)`, `kill()` and `ended`. */
 export async function open(t, folder) {
   const program = spawn(PROGRAM, ['open', '--port', '0', '--book', folder]);
-  const ended = new Promise((resolve) => program.once('exit', resolve));
+  const ended = new Promise((resolve) => program.once('exit', resolve).once('error', resolve));
   const kill = async () => {
     program.kill('SIGKILL');
     await ended;

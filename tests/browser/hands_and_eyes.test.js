@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { test } from 'node:test';
 import { newBook, open } from './book.js';
-import { browser, NARROW, PHONE, picture, screen, SMALL_PHONE, WIDE } from './screen.js';
+import { NARROW, PHONE, picture, screen, SMALL_PHONE, WIDE } from './screen.js';
 import { tHouse } from './walks.js';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -62,7 +62,7 @@ const slug = (name) => name.toLowerCase().replace(/[^a-z]+/g, '-');
 for (const [name, size] of Object.entries({ phone: PHONE, wide: WIDE })) {
   test(`no serious fault of accessibility at any place, ${name}`, async (t) => {
     const { url } = await open(t, newBook(t));
-    const seen = await screen(await browser(t), size);
+    const seen = await screen(size);
     await seen.page.goto(url);
     let rules = 0;
     let at = 0;
@@ -138,7 +138,7 @@ for (const { name, size, settings = [], letters = 1 } of HANDS) {
   test(`every control is large enough and nothing is lost: ${name}`, async (t) => {
     const { url, ask } = await open(t, newBook(t));
     for (const set of settings) await ask({ ask: 'set', setting: { set, to: true } });
-    const seen = await screen(await browser(t), size);
+    const seen = await screen(size);
     const { page } = seen;
     await page.goto(url);
     await page.evaluate((times) => {
@@ -178,7 +178,7 @@ test('the main acts lie where the thumb is, for both hands', async (t) => {
   for (const mirror of [false, true]) {
     const { url, ask } = await open(t, newBook(t));
     await ask({ ask: 'set', setting: { set: 'mirror_hand', to: mirror } });
-    const { page, hand } = await screen(await browser(t), PHONE);
+    const { page, hand } = await screen(PHONE);
     await page.goto(url);
     await reached(page, 'Start a job', 'Read', 'Photo');
     await hand.start('12 Pretend Lane');
@@ -218,7 +218,7 @@ async function reached(page, ...names) {
 
 test('booked figures are at least 40 px, outlines at 4.5 to 1, and the states differ without colour', async (t) => {
   const { url } = await open(t, newBook(t));
-  const seen = await screen(await browser(t), PHONE);
+  const seen = await screen(PHONE);
   const { page } = seen;
   await page.goto(url);
   let figures = 0;

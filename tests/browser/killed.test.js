@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { newBook, open } from './book.js';
 import { draws } from './draws.js';
-import { browser, picture, screen } from './screen.js';
+import { picture, screen } from './screen.js';
 
 const KILLS = 100;
 
@@ -44,7 +44,7 @@ function holdsAll(before, after) {
 
 test(`killed ${KILLS} times while booking, no drawn key is lost`, async (t) => {
   const folder = newBook(t);
-  const { page, hand } = await screen(await browser(t));
+  const { page, hand } = await screen();
   let served = await open(t, folder);
   await page.goto(served.url);
   await hand.start('12 Pretend Lane');

@@ -1,12 +1,12 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { newBook, open } from './book.js';
-import { browser, picture, screen } from './screen.js';
+import { picture, screen } from './screen.js';
 import { rectangle } from './walks.js';
 
 test('a rectangle in feet and inches is booked in at most thirty taps and no scroll', async (t) => {
   const { url } = await open(t, newBook(t));
-  const { page, hand, hosts, wrong } = await screen(await browser(t));
+  const { page, hand, hosts, wrong } = await screen();
   await page.goto(url);
   await hand.start('12 Pretend Lane');
   await picture(page, 'field-book-empty');

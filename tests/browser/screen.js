@@ -1,5 +1,6 @@
 // A phone in a browser, and the hand that taps it.
 import { chromium } from 'playwright-core';
+import { after } from 'node:test';
 import { mkdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
@@ -10,9 +11,13 @@ export const SMALL_PHONE = { width: 360, height: 640 };
 export const NARROW = { width: 320, height: 640 };
 export const WIDE = { width: 1280, height: 800 };
 
-/** A browser for one test file. */
-export async function browser(t) {
-  const started = await chromium.launch({
+let started = null;
+after(async () => (await started)?.close());
+
+/** The browser of this test file, started once and closed at its end. */
+function browser() {
+  if (started) return started;
+  started = chromium.launch({
     executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
     args: [
       '--no-sandbox',
@@ -26,7 +31,6 @@ export async function browser(t) {
       '--use-fake-ui-for-media-stream',
     ],
   });
-  t.after(() => started.close());
   return started;
 }
 
@@ -34,9 +38,11 @@ export async function browser(t) {
  * A page of the given size. Records what was asked to be spoken, how often the page scrolled, what
  * went wrong in it, and every host it asked.
  */
-export async function screen(started, size = PHONE) {
+export async function screen(size = PHONE) {
   const touch = size.width < 1000;
-  const context = await started.newContext({
+  const context = await (
+    await browser()
+  ).newContext({
     viewport: size,
     hasTouch: touch,
     isMobile: touch,

@@ -2,14 +2,14 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { newBook, open } from './book.js';
 import { draws } from './draws.js';
-import { browser, keysOf, picture, screen } from './screen.js';
+import { keysOf, picture, screen } from './screen.js';
 import { tHouse } from './walks.js';
 
 const HOUSE = { stem: 20, left: 18, bar: 24, right: 18, width: 24 };
 
 test('a T-house with 42 typed for 24 is told in words, and mended by reading again', async (t) => {
   const { url } = await open(t, newBook(t));
-  const { page, hand, wrong } = await screen(await browser(t));
+  const { page, hand, wrong } = await screen();
   await page.goto(url);
   await hand.start('12 Pretend Lane');
   const legs = tHouse(HOUSE);
