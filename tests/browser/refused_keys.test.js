@@ -23,12 +23,12 @@ async function onThePad(t, sized) {
 const BACK = 'Take back one';
 
 const refusals = [
-  { name: 'fourteen inches', keys: ['9', 'ft', '1', '4'], of: 1 },
-  { name: 'feet twice', keys: ['9', 'ft', 'ft'], of: 1 },
-  { name: 'no length at all', keys: ['0', 'ft', 'Book it'], of: 1 },
-  { name: 'four hundred feet', keys: ['4', '0', '0', 'ft', 'Book it'], of: 1 },
-  { name: 'a figure without its unit', keys: ['4', '2', '7', 'Book it'], of: 1 },
-  { name: 'nothing to take back', keys: [BACK], of: 1 },
+  { name: 'fourteen inches', keys: ['9', 'ft', '1', '4'] },
+  { name: 'feet twice', keys: ['9', 'ft', 'ft'] },
+  { name: 'no length at all', keys: ['0', 'ft', 'Book it'] },
+  { name: 'four hundred feet', keys: ['4', '0', '0'] },
+  { name: 'a figure without its unit', keys: ['4', '2', 'Book it'] },
+  { name: 'nothing to take back', keys: [BACK] },
 ];
 
 for (const { name, keys } of refusals) {
@@ -43,7 +43,7 @@ for (const { name, keys } of refusals) {
       [...document.querySelectorAll('.news [role=status]')].some((told) => told.textContent.trim()),
     );
     const said = (await status.allInnerTexts()).find((text) => !/copy/.test(text)).trim();
-    assert.match(said, /^[A-Z0-9"].*[.?]$/s);
+    assert.match(said, /^[\w"].*[.?]$/s);
     assert.deepEqual(await slots(), stood);
     assert.equal(await page.getByRole('region', { name: 'Read-back' }).count(), 0);
     assert.deepEqual(wrong, []);
