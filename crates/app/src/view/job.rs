@@ -1,10 +1,10 @@
 //! One job, whole: the one reply from which a screen draws.
 
-use super::roof::Raised;
+use super::roof::{self, Raised};
 use super::seen::{self, Seen};
 use super::{cautions, closure, faces, here, left, names, pad, plan, things, today, totals};
 use crate::places::job::Opened;
-use crate::reply::{FaceView, Figure, JobView, PhotoView, Said, State, ThingView};
+use crate::reply::{FaceView, JobView, PhotoView, Said, State, ThingView};
 use eavebook_core::solve::Solved;
 
 /// A job as it is shown.
@@ -71,10 +71,7 @@ fn edges(seen: &Seen, raised: Option<&Raised>) -> Vec<ThingView> {
                 title: edge.title.clone(),
                 state: State::WorkedOut,
                 state_word: names::state_word(State::WorkedOut).to_owned(),
-                value: Some(Figure {
-                    words: edge.length.words(seen.round_to()),
-                    give_or_take: None,
-                }),
+                value: Some(roof::length(edge.length, edge.sigma, seen.round_to())),
                 about: format!("where {} meet", names::listed(&faces)),
                 story: Vec::new(),
                 photos: Vec::new(),

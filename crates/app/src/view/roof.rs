@@ -2,11 +2,12 @@
 
 use super::names::{self, HouseSide};
 use super::seen::Seen;
+use crate::reply;
 use eavebook_core::book::kinds::EndKind;
 use eavebook_core::pitch::SettledRise;
 use eavebook_core::roof::{EdgeKind, Face, Roof};
-use eavebook_core::solve::Solved;
-use eavebook_core::units::{Area, Figure, Length};
+use eavebook_core::solve::{LengthSpread, Solved, length_spread};
+use eavebook_core::units::{Area, Figure, Length, RoundTo};
 use std::collections::BTreeMap;
 
 /// A roof with what its parts are called.
@@ -16,6 +17,7 @@ pub struct Raised<'a> {
     rises: &'a [SettledRise],
     names: Vec<String>,
     edges: Vec<InnerEdge>,
+    spread: Option<LengthSpread>,
 }
 
 /// An edge between faces, or against a wall: one that is no side of the outline.
@@ -29,6 +31,8 @@ pub struct InnerEdge {
     pub kind: EdgeKind,
     /// Its length on the slope.
     pub length: Length,
+    /// One standard deviation of it, where it is known.
+    pub sigma: Option<Length>,
     /// One end in plan, feet.
     pub from: [f64; 2],
     /// The other end.
@@ -47,13 +51,22 @@ impl<'a> Raised<'a> {
             .first()
             .map(|body| body.rises.as_slice())
             .unwrap_or_default();
+        let survey = seen.laid.survey.as_ref();
+        let spread = survey.and_then(|survey| length_spread(survey, solved));
         Some(Raised {
             roof,
             sigmas: &solved.face_sigmas,
             rises,
             names: face_names(seen),
-            edges: inner_edges(roof),
+            edges: inner_edges(roof, spread.as_ref()),
+            spread,
         })
+    }
+
+    /// One standard deviation of lengths and of the area in plan.
+    #[must_use]
+    pub fn spread(&self) -> Option<&LengthSpread> {
+        self.spread.as_ref()
     }
 
     /// Edges that are no side of the outline.
@@ -147,6 +160,15 @@ pub fn face_names(seen: &Seen) -> Vec<String> {
     named.collect()
 }
 
+/// A length in words with its ±, where that is known.
+#[must_use]
+pub fn length(value: Length, sigma: Option<Length>, to: RoundTo) -> reply::Figure {
+    reply::Figure {
+        words: value.words(to),
+        give_or_take: sigma.map(|sigma| Figure { value, sigma }.give_or_take(to)),
+    }
+}
+
 /// A slope in words: `6 in 12`, `6.5 in 12`.
 #[must_use]
 pub fn in_12(rise: f64) -> String {
@@ -154,9 +176,9 @@ pub fn in_12(rise: f64) -> String {
     format!("{tenths} in 12")
 }
 
-fn inner_edges(roof: &Roof) -> Vec<InnerEdge> {
+fn inner_edges(roof: &Roof, spread: Option<&LengthSpread>) -> Vec<InnerEdge> {
     let mut counts: BTreeMap<EdgeKind, usize> = BTreeMap::new();
-    let inner = roof.edges.iter().filter_map(|edge| {
+    let inner = roof.edges.iter().enumerate().filter_map(|(place, edge)| {
         let (letter, word) = match edge.kind {
             EdgeKind::Eave | EdgeKind::Rake => return None,
             EdgeKind::Ridge => ("r", "Ridge"),
@@ -174,6 +196,7 @@ fn inner_edges(roof: &Roof) -> Vec<InnerEdge> {
             title: format!("{word} {count}"),
             kind: edge.kind,
             length: Length::feet(edge.length),
+            sigma: spread.and_then(|spread| spread.edges.get(place).copied().flatten()),
             from: [edge.from[0], edge.from[1]],
             to: [edge.to[0], edge.to[1]],
             legs: legs

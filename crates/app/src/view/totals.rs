@@ -1,14 +1,14 @@
 //! Areas and lengths of the whole roof, each with what made it.
 
 use super::names;
-use super::roof::Raised;
+use super::roof::{self, Raised};
 use super::seen::Seen;
 use super::things;
 use crate::reply::{Figure, TotalView};
 use eavebook_core::book::kinds::{EndKind, Thing};
 use eavebook_core::roof::EdgeKind;
 use eavebook_core::solve::Solved;
-use eavebook_core::units::Area;
+use eavebook_core::units::{self, Area};
 
 /// Totals in the order in which they are asked for; none while there is no outline.
 #[must_use]
@@ -17,6 +17,11 @@ pub fn view(seen: &Seen, solved: Option<&Solved>, raised: Option<&Raised>) -> Ve
         return Vec::new();
     };
     let because = because(seen);
+    let spread = raised.and_then(Raised::spread);
+    let give_or_take_of_plan = |value: Area| {
+        let sigma = spread?.plan_area;
+        Some(units::Figure { value, sigma }.give_or_take())
+    };
     let mut totals = Vec::new();
     if let Some(area) = &solved.totals.area {
         totals.push(TotalView {
@@ -43,12 +48,13 @@ pub fn view(seen: &Seen, solved: Option<&Solved>, raised: Option<&Raised>) -> Ve
             name: "Area in plan".to_owned(),
             value: Figure {
                 words: area.words(),
-                give_or_take: None,
+                give_or_take: give_or_take_of_plan(area),
             },
             because: legs(seen),
         });
     }
     for (kind, length) in &solved.totals.edges {
+        let sigma = spread.and_then(|spread| spread.by_kind.get(kind).copied());
         let (name, because) = match kind {
             EdgeKind::Eave => ("Eave", ends(seen, EndKind::Sloped)),
             EdgeKind::Rake => ("Rake", ends(seen, EndKind::Gable)),
@@ -61,10 +67,7 @@ pub fn view(seen: &Seen, solved: Option<&Solved>, raised: Option<&Raised>) -> Ve
         };
         totals.push(TotalView {
             name: name.to_owned(),
-            value: Figure {
-                words: length.words(seen.round_to()),
-                give_or_take: None,
-            },
+            value: roof::length(*length, sigma, seen.round_to()),
             because,
         });
     }

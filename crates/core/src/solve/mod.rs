@@ -2,11 +2,13 @@
 //!
 //! Every step is a function of what stands before it; none calls the next.
 
+mod lengths;
 mod place;
 mod shape;
 mod totals;
 mod variance;
 
+pub use lengths::{LengthSpread, length_spread};
 pub use shape::NoRoof;
 pub use totals::Totals;
 pub use variance::{AreaVariance, SpanRow};

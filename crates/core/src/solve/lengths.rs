@@ -1,0 +1,255 @@
+//! How unsure the lengths of a roof's edges and its area in plan are.
+//!
+//! The roof is raised again with each corner and each slope moved by a little, and the change of
+//! every edge is carried by the covariance of what moved it. That is some tens of roofs, so it
+//! stands apart from [`super::solve`] for who shows edges one by one.
+
+use super::{Ground, Solved, shape};
+use crate::pitch::SettledRise;
+use crate::roof::{BodyShape, Edge, EdgeKind, Rise, Roof, raise};
+use crate::survey::Survey;
+use crate::units::{Angle, Area, Length, Pitch};
+use std::collections::BTreeMap;
+
+/// One standard deviation of lengths and of the area in plan.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LengthSpread {
+    /// Of each edge, in the order of the roof's edges; none where the smallest move of a corner
+    /// makes other faces meet there.
+    pub edges: Vec<Option<Length>>,
+    /// Of all edges of one kind together; a kind is left out where the smallest move makes or
+    /// unmakes an edge of it, or makes other faces meet at one.
+    pub by_kind: BTreeMap<EdgeKind, Length>,
+    /// Of the area in plan.
+    pub plan_area: Area,
+}
+
+/// How far a corner is moved, feet: far above rounding, far below any edge that counts.
+const MOVE_FT: f64 = 0.002;
+/// How far a slope is turned, degrees.
+const MOVE_DEG: f64 = 0.005;
+/// The ends of one edge lie within this after such a move, feet.
+const SAME_PLACE: f64 = 0.5;
+
+/// Figures of one roof: each edge where it was found again, each kind, the area in plan.
+struct Figures {
+    edges: Vec<Option<f64>>,
+    by_kind: Vec<Option<f64>>,
+    plan_area: f64,
+}
+
+/// How unsure the lengths are; none where there is no roof. Bodies and slopes that share no
+/// reading are independent of each other.
+#[must_use]
+pub fn length_spread(survey: &Survey, solved: &Solved) -> Option<LengthSpread> {
+    let roof = solved.roof.as_ref().ok()?;
+    let shapes = shape::shapes(&survey.bodies, &solved.bodies, Ground::Squared).ok()?;
+    let kinds: Vec<EdgeKind> = solved.totals.edges.keys().copied().collect();
+    let moved = |shapes: &[BodyShape]| {
+        let again = raise(shapes, &survey.walls).ok();
+        again.map(|again| figures(roof, &again, &kinds))
+    };
+    let still = figures(roof, roof, &kinds);
+    let mut sum = Variances::nothing(&still);
+    for (body, solved) in solved.bodies.iter().enumerate() {
+        let by_corner: Vec<Change> = (0..2 * shapes[body].corners.len())
+            .map(|k| Change::between(&still, moved(&with_corner(&shapes, body, k)), MOVE_FT))
+            .collect();
+        sum.add_correlated(&by_corner, |k, l| {
+            solved
+                .outline
+                .covariance
+                .get((k, l))
+                .copied()
+                .unwrap_or(0.0)
+        });
+        for (read_at, sigma) in slopes(&solved.rises) {
+            let turned = with_slope(&shapes, body, &solved.rises, read_at);
+            let change = Change::between(&still, moved(&turned), MOVE_DEG);
+            sum.add_correlated(&[change], |_, _| sigma * sigma);
+        }
+    }
+    let sigma = |variance: f64| variance.max(0.0).sqrt();
+    let is_followed = |kind: EdgeKind| {
+        let mut edges = roof.edges.iter().zip(&sum.edges);
+        edges.all(|(edge, variance)| edge.kind != kind || variance.is_some())
+    };
+    Some(LengthSpread {
+        edges: sum
+            .edges
+            .iter()
+            .map(|v| v.map(|v| Length::feet(sigma(v))))
+            .collect(),
+        by_kind: kinds
+            .into_iter()
+            .zip(&sum.by_kind)
+            .filter(|(kind, _)| is_followed(*kind))
+            .filter_map(|(kind, variance)| Some((kind, Length::feet(sigma((*variance)?)))))
+            .collect(),
+        plan_area: Area::square_feet(sigma(sum.plan_area)),
+    })
+}
+
+/// Slopes of a body that are unsure, each once: where they were read, and degrees.
+fn slopes(rises: &[SettledRise]) -> BTreeMap<usize, f64> {
+    let slopes = rises.iter().filter_map(|rise| match rise {
+        SettledRise::Slope(pitch) => Some((pitch.read_at, pitch.sigma.in_degrees())),
+        SettledRise::Unknown | SettledRise::Bands(_) | SettledRise::Gable | SettledRise::Wall => {
+            None
+        }
+    });
+    slopes.filter(|(_, sigma)| *sigma > 0.0).collect()
+}
+
+/// Coordinate `k` (x0 y0 x1 ..) of a body moved.
+fn with_corner(shapes: &[BodyShape], body: usize, k: usize) -> Vec<BodyShape> {
+    let mut moved = shapes.to_vec();
+    let corner = &mut moved[body].corners[k / 2];
+    if k.is_multiple_of(2) {
+        corner.x += MOVE_FT;
+    } else {
+        corner.y += MOVE_FT;
+    }
+    moved
+}
+
+/// Every leg of a body whose slope was read at one leg, turned.
+fn with_slope(
+    shapes: &[BodyShape],
+    body: usize,
+    rises: &[SettledRise],
+    read_at: usize,
+) -> Vec<BodyShape> {
+    let mut moved = shapes.to_vec();
+    for (leg, rise) in moved[body].legs.iter_mut().zip(rises) {
+        if let SettledRise::Slope(pitch) = rise
+            && pitch.read_at == read_at
+        {
+            let degrees = pitch.used.angle().in_degrees() + MOVE_DEG;
+            leg.rise = Rise::slope(Pitch::from_angle(Angle::degrees(degrees)));
+        }
+    }
+    moved
+}
+
+/// Edges of `still` as they are found in `again`.
+fn figures(still: &Roof, again: &Roof, kinds: &[EdgeKind]) -> Figures {
+    Figures {
+        edges: still
+            .edges
+            .iter()
+            .map(|edge| found_again(still, edge, again))
+            .collect(),
+        by_kind: kinds
+            .iter()
+            .map(|kind| kind_found_again(still, *kind, again))
+            .collect(),
+        plan_area: again.plan_area(),
+    }
+}
+
+/// Length of all edges of a kind, where another roof has as many of them.
+fn kind_found_again(still: &Roof, kind: EdgeKind, again: &Roof) -> Option<f64> {
+    let count = |roof: &Roof| roof.edges.iter().filter(|edge| edge.kind == kind).count();
+    (count(still) == count(again)).then(|| again.length_of(kind))
+}
+
+/// Length of the edge of another roof that lies between the same faces in the same place.
+fn found_again(still: &Roof, edge: &Edge, again: &Roof) -> Option<f64> {
+    let faces = |roof: &Roof, edge: &Edge| {
+        let named = edge.faces.iter().filter_map(|face| roof.faces.get(*face));
+        let mut named: Vec<_> = named.map(|face| (face.body, face.leg, face.band)).collect();
+        named.sort_unstable();
+        named
+    };
+    let between = faces(still, edge);
+    let apart = |a: &[f64; 3], b: &[f64; 3]| (a[0] - b[0]).hypot(a[1] - b[1]);
+    let off = |other: &Edge| {
+        let same = apart(&edge.from, &other.from).max(apart(&edge.to, &other.to));
+        let turned = apart(&edge.from, &other.to).max(apart(&edge.to, &other.from));
+        same.min(turned)
+    };
+    let alike = again.edges.iter().filter(|other| other.kind == edge.kind);
+    let alike = alike.filter(|other| off(other) < SAME_PLACE && faces(again, other) == between);
+    alike
+        .min_by(|a, b| off(a).total_cmp(&off(b)))
+        .map(|other| other.length)
+}
+
+/// What one move changes, by unit of the move.
+struct Change {
+    edges: Vec<Option<f64>>,
+    by_kind: Vec<Option<f64>>,
+    plan_area: f64,
+}
+
+impl Change {
+    fn between(still: &Figures, moved: Option<Figures>, by: f64) -> Change {
+        let Some(moved) = moved else {
+            return Change {
+                edges: vec![None; still.edges.len()],
+                by_kind: vec![None; still.by_kind.len()],
+                plan_area: 0.0,
+            };
+        };
+        let by_unit = |(a, b): (&Option<f64>, &Option<f64>)| Some(((*b)? - (*a)?) / by);
+        Change {
+            edges: still.edges.iter().zip(&moved.edges).map(by_unit).collect(),
+            by_kind: still
+                .by_kind
+                .iter()
+                .zip(&moved.by_kind)
+                .map(by_unit)
+                .collect(),
+            plan_area: (moved.plan_area - still.plan_area) / by,
+        }
+    }
+}
+
+/// Sums of variances.
+struct Variances {
+    edges: Vec<Option<f64>>,
+    by_kind: Vec<Option<f64>>,
+    plan_area: f64,
+}
+
+impl Variances {
+    fn nothing(still: &Figures) -> Variances {
+        Variances {
+            edges: vec![Some(0.0); still.edges.len()],
+            by_kind: vec![Some(0.0); still.by_kind.len()],
+            plan_area: 0.0,
+        }
+    }
+
+    /// Adds what moves that hang together change: `covariance` of moves k and l.
+    fn add_correlated(&mut self, changes: &[Change], covariance: impl Fn(usize, usize) -> f64) {
+        let mut moves = Vec::new();
+        for (k, one) in changes.iter().enumerate() {
+            for (l, other) in changes.iter().enumerate() {
+                moves.push((one, other, covariance(k, l)));
+            }
+        }
+        type Part = fn(&Change) -> &[Option<f64>];
+        let parts: [(&mut Vec<Option<f64>>, Part); 2] = [
+            (&mut self.edges, |change| &change.edges),
+            (&mut self.by_kind, |change| &change.by_kind),
+        ];
+        for (sums, part) in parts {
+            for (place, sum) in sums.iter_mut().enumerate() {
+                let before = *sum;
+                *sum = before.and_then(|before| {
+                    moves
+                        .iter()
+                        .try_fold(before, |sum, (one, other, covariance)| {
+                            Some(sum + part(one)[place]? * part(other)[place]? * covariance)
+                        })
+                });
+            }
+        }
+        self.plan_area += moves
+            .iter()
+            .map(|(a, b, c)| a.plan_area * b.plan_area * c)
+            .sum::<f64>();
+    }
+}
