@@ -35,6 +35,12 @@ export function write(plan: PlanView, shown: Shown, paper: Paper): Written {
   const rim = plan.lines.filter(around).map(ends);
   if (plan.to_close) rim.push([shown(plan.to_close[0]), shown(plan.to_close[1])]);
 
+  // Nothing is written across the rim: what finds no room beside it gives way.
+  for (const [a, b] of rim) {
+    const half: Point = [Math.hypot(b[0] - a[0], b[1] - a[1]) / 2, 1];
+    taken.push({ at: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], half, turned: along(a, b) });
+  }
+
   const labels: Label[] = [];
   const put = (line: LineView, text: string, look: Label['look'], aside: number) => {
     const [a, b] = ends(line);
