@@ -38,7 +38,6 @@ pub(super) enum Stop {
     /// The vertical plane over an end leg.
     End(End),
     /// Something higher stands there.
-    #[expect(dead_code, reason = "bodies that meet come next")]
     Higher,
 }
 

@@ -3,18 +3,22 @@
 //! [`raise`] takes bodies whose corners are settled and whose legs are decided. Each pitched leg
 //! carries a plane; where the planes rise to is found by letting the eaves move in with the height
 //! as the clock (`wavefront`, `loops`), which leaves faces and creases behind (`sweep`). What a
-//! crease is, is decided from the planes beside it (`edges`). [`spread`] says how the areas follow
+//! crease is, is decided from the planes beside it (`edges`). Where bodies meet, what is inside another
+//! is taken out (`solid`, `overlay`, `joined`). [`spread`] says how the areas follow
 //! what was measured.
 
 mod body;
 mod edges;
 mod joined;
 mod loops;
+mod overlay;
 mod plan;
 mod planes;
 mod raise;
 mod raised;
 mod refusal;
+mod rings;
+mod solid;
 mod spread;
 mod squared;
 mod surface;

@@ -55,7 +55,6 @@ pub(super) struct Leg {
     pub length: f64,
     pub climb: Climb,
     /// How far it stands out past the wall, feet.
-    #[expect(dead_code, reason = "bodies that meet come next")]
     pub overhang: f64,
 }
 

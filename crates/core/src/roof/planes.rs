@@ -21,7 +21,6 @@ pub(super) enum PlaneKey {
     /// The open air past a leg: body, first leg in its line.
     Air(usize, usize),
     /// The level at which a body's boxed eave begins.
-    #[expect(dead_code, reason = "bodies that meet come next")]
     EaveLevel(usize),
 }
 
@@ -63,6 +62,11 @@ impl Plane {
             gradient: self.gradient,
             level: self.level + height - self.gradient.dot(&origin),
         }
+    }
+
+    /// Its height over a place.
+    pub fn height(&self, place: Vec2) -> f64 {
+        self.level + self.gradient.dot(&place)
     }
 
     /// Area on the slope over area in plan.

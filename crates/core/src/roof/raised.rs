@@ -73,7 +73,8 @@ impl Raised {
             .collect()
     }
 
-    fn face(&self, body: usize, swept: usize) -> Face {
+    /// One swept face as it is where no other body meets it.
+    pub fn face(&self, body: usize, swept: usize) -> Face {
         let swept = &self.sweep.faces[swept];
         let leg = &self.plan.legs[swept.leg];
         let plane = Plane::of(leg, swept.band);

@@ -150,10 +150,12 @@ pub enum RoofRefusal {
         /// A leg near the trouble.
         leg: usize,
     },
-    /// Several bodies.
-    #[error("{bodies} bodies are not joined yet: only one body can be raised")]
-    NotJoined {
+    /// More bodies than any house has.
+    #[error("there are {bodies} roof bodies: one roof takes at most {most}, make it two jobs")]
+    TooManyBodies {
         /// How many there are.
         bodies: usize,
+        /// How many are taken.
+        most: usize,
     },
 }

@@ -188,7 +188,7 @@ const SAME: f64 = 1e-9;
 const STRAIGHT: f64 = 1e-9;
 
 /// Drops repeated places and places on a straight run.
-fn tidy(ring: Vec<Vec3>) -> Vec<Vec3> {
+pub(super) fn tidy(ring: Vec<Vec3>) -> Vec<Vec3> {
     let mut kept: Vec<Vec3> = Vec::with_capacity(ring.len());
     for place in ring {
         if kept.last().is_none_or(|last| (place - last).norm() > SAME) {

@@ -5,4 +5,5 @@ mod closed_forms;
 mod laws;
 mod outlines;
 mod refusals;
+mod unions;
 mod unsure;
