@@ -140,7 +140,9 @@ fn bends(alone: &[Option<Alone>], adjusted: &Adjusted) -> Vec<usize> {
         .map(|(k, alone)| (k, alone.off * alone.off / alone.variance))
         .collect();
     off.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
-    let one_fit = 2.0 * (2.0 * adjusted.places.len() as f64).powi(3);
+    let unknowns = 2.0 * adjusted.places.len() as f64;
+    let rows = adjusted.observed.len() as f64;
+    let one_fit = 2.0 * unknowns.powi(3) + 5_000.0 * rows;
     off.truncate((SPEND / one_fit) as usize);
     off.into_iter().map(|(k, _)| k).collect()
 }

@@ -211,3 +211,20 @@ fn a_slip_that_turns_a_leg_round_still_leaves_numbers() {
     );
     assert!(suspect_legs(&body).contains(&2));
 }
+
+#[test]
+fn ten_thousand_readings_with_a_slip_in_each_tenth_are_answered() {
+    let mut body = house("60' out 30' out 60' out 30' out").body();
+    body.readings = (0..10_000)
+        .map(|k| Reading {
+            id: format!("t{k}"),
+            span: Span::Leg(k % 4),
+            value: Length::feet([60.0, 30.0][k % 2] + if k % 10 == 3 { 10.0 } else { 0.0 }),
+            text: None,
+            sigma: None,
+        })
+        .collect();
+    let told = solved(&body);
+    assert!(told.suspects.nothing_wrong < 0.5);
+    assert!(told.chi2.is_finite());
+}
