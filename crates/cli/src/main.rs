@@ -1,6 +1,7 @@
 //! The `eavebook` program: a file per command.
 
 mod demo;
+mod lines;
 mod open;
 mod progress;
 mod refusal;

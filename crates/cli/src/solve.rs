@@ -1,11 +1,13 @@
 //! `eavebook solve`: a survey file in, what it says out.
 
+use crate::lines::Lines;
 use crate::progress::Progress;
 use crate::refusal::Refusal;
 use chrono::NaiveDate;
 use clap::Args;
 use eavebook_core::solve::{Ground, NoRoof, solve_over};
 use eavebook_core::{result, survey_file};
+use serde::Serialize;
 use std::fs::File;
 use std::io::{self, BufWriter, ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
@@ -118,7 +120,9 @@ fn read(file: &Path) -> Result<Vec<u8>, Refusal> {
 /// Whoever reads may stop reading.
 fn print(result: &result::ResultFile<'_>) -> Result<(), Refusal> {
     let mut out = BufWriter::new(io::stdout().lock());
-    let written = serde_json::to_writer_pretty(&mut out, result)
+    let mut json = serde_json::Serializer::with_formatter(&mut out, Lines::default());
+    let written = result
+        .serialize(&mut json)
         .map_err(io::Error::from)
         .and_then(|()| out.write_all(b"\n"))
         .and_then(|()| out.flush());

@@ -116,9 +116,9 @@ pub(super) struct SlopeGrid {
     pub likelihood: Vec<f64>,
 }
 
-/// Between slopes of the grid, degrees: a quarter of the narrowest spread, and sums over normal
+/// Between slopes of the grid, degrees: a third of the narrowest spread, and sums over normal
 /// curves are exact to many digits from half of it down.
-const STEP: f64 = 0.07;
+const STEP: f64 = 0.1;
 /// How far past the readings it goes, degrees.
 const MARGIN: f64 = 9.0;
 /// Zero errors over which one-way readings are integrated, by half a standard deviation.
