@@ -9,7 +9,7 @@ use super::edges::LegAt;
 use super::plan::{Vec2, nearest_on};
 use super::raised::Raised;
 use super::rings::{Places, Region, SAME, regions};
-use super::solid::{Segment, Slab, Solid};
+use super::solid::{Bounds, Segment, Slab, Solid};
 use super::sweep::Side;
 
 /// How far beside a piece it is asked what is seen, feet.
@@ -70,9 +70,8 @@ pub(super) fn seen(slab: &Slab, raised: &Raised, solids: &[Solid]) -> Option<Vec
         let cuts = cuts(*segment, lines.iter().map(|(other, _)| *other), number);
         for ends in cuts.windows(2) {
             let [from, to] = [ends[0], ends[1]];
-            let numbers = [from, to].map(|end| places.number(end));
             let length = (to - from).norm();
-            if numbers[0] == numbers[1] {
+            if length <= 0.0 {
                 continue;
             }
             let way = (to - from) / length;
@@ -80,10 +79,14 @@ pub(super) fn seen(slab: &Slab, raised: &Raised, solids: &[Solid]) -> Option<Vec
             // Off the middle: there the ridges of equal wings run.
             let middle = from + (to - from) * ASKED;
             let directed = match (is_seen(middle + aside), is_seen(middle - aside)) {
-                (true, false) => numbers,
-                (false, true) => [numbers[1], numbers[0]],
+                (true, false) => [from, to],
+                (false, true) => [to, from],
                 (true, true) | (false, false) => continue,
-            };
+            }
+            .map(|end| places.number(end));
+            if directed[0] == directed[1] {
+                continue;
+            }
             // Lines that lie on each other bound the same: the first says why.
             if !pieces.contains(&directed) {
                 pieces.push(directed);
@@ -136,16 +139,20 @@ fn lines(slab: &Slab, raised: &Raised, others: &[&Solid]) -> Vec<(Segment, Line)
         .collect();
     for solid in others {
         for other in &solid.slabs {
+            // The planes matter only where both faces are.
+            let Some(both) = other.bounds.wider(MARGIN).common(&near) else {
+                continue;
+            };
             let apart = slab.plane.gradient - other.plane.gradient;
-            let chord = near.chord(slab.plane.level - other.plane.level, apart);
-            if let Some(chord) = chord
-                && other.bounds.wider(MARGIN).meets(&near)
-            {
+            if let Some(chord) = both.chord(slab.plane.level - other.plane.level, apart) {
                 lines.push((chord, Line::Meets(other.body, other.swept)));
             }
         }
         let feet = solid.feet.iter().chain(&solid.walls);
-        lines.extend(feet.map(|&(piece, at)| (piece, Line::Foot(at))));
+        lines.extend(
+            feet.filter(|(piece, _)| Bounds::of(piece).meets(&near))
+                .map(|&(piece, at)| (piece, Line::Foot(at))),
+        );
         if !solid.walls.is_empty()
             && let Some(chord) = near.chord(slab.plane.level - solid.eave, slab.plane.gradient)
         {

@@ -65,6 +65,14 @@ impl Bounds {
         }
     }
 
+    /// What lies in both.
+    pub fn common(&self, other: &Bounds) -> Option<Bounds> {
+        self.meets(other).then(|| Bounds {
+            low: self.low.sup(&other.low),
+            high: self.high.inf(&other.high),
+        })
+    }
+
     pub fn meets(&self, other: &Bounds) -> bool {
         self.low.x <= other.high.x
             && other.low.x <= self.high.x

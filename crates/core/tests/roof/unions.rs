@@ -301,3 +301,22 @@ fn the_area_of_joined_bodies_follows_their_corners_as_differences_say() {
     assert!(off.is_empty(), "{}", off.join("\n"));
     assert!(all > 500, "{all}");
 }
+
+#[test]
+fn many_cut_up_bodies_over_each_other_come_to_an_end() {
+    let mut numbers = Numbers::new(95_000);
+    let house: Vec<BodyShape> = (0..8)
+        .map(|number| {
+            let corners = super::outlines::tangle(&mut numbers, 24);
+            let mut shape = body(&corners, &[6.0; 24]);
+            shape.id = format!("body {number}");
+            shape.eave_height = 9.0 + number as f64;
+            shape
+        })
+        .collect();
+    let told = raise(&house, &[]).expect("a roof");
+    let under_roof: f64 = house.iter().map(|shape| roof(shape).plan_area()).sum();
+    assert!(told.plan_area() < under_roof);
+    let tallest = told.faces.iter().any(|face| face.body == 7);
+    assert!(tallest, "the body with the highest eave is not seen");
+}
