@@ -4,5 +4,9 @@ import { start } from './state.svelte';
 import './style.css';
 
 const leaf = document.getElementById('leaf');
-if (leaf) mount(Frame, { target: leaf });
+if (leaf) {
+  // The line that stood there from the first moment gives way to the leaf.
+  leaf.replaceChildren();
+  mount(Frame, { target: leaf });
+}
 void start();
