@@ -48,7 +48,7 @@ test(`killed ${KILLS} times while booking, no drawn key is lost`, async (t) => {
   let served = await open(t, folder);
   await page.goto(served.url);
   await hand.start('12 Pretend Lane');
-  await hand.tap('Read');
+  await openPad(page, hand);
 
   const draw = draws(20261);
   let pressed = 0;
@@ -112,5 +112,11 @@ async function startAnother(page, hand, number) {
       .getByRole('button', { name: 'Today', exact: true }),
   );
   await hand.start(`${number} Pretend Lane`);
+  await openPad(page, hand);
+}
+
+// The walk is led by what is drawn: before the keypad is there, no key is the next.
+async function openPad(page, hand) {
   await hand.tap('Read');
+  await page.getByRole('group', { name: 'Keypad' }).waitFor();
 }

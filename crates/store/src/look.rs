@@ -2,9 +2,10 @@
 
 use crate::connect::{APPLICATION_ID, FILE};
 use crate::error::{At, StoreError};
-use rusqlite::{Connection, OpenFlags};
+use rusqlite::{Connection, ErrorCode, OpenFlags};
 use std::fs::File;
 use std::io::{ErrorKind, Read};
+use std::path::Path;
 
 /// Whether this program may open the file: it is a field book, of no newer version, and whole as
 /// far as a quick look after a kill can tell.
@@ -31,28 +32,51 @@ pub(crate) fn look(at: &At, steps: &[&str]) -> Result<(), StoreError> {
     // A reader folds nothing in: a broken book is left for who can mend it.
     let log = at.0.join(format!("{FILE}-wal"));
     let killed = std::fs::metadata(&log).is_ok_and(|log| log.len() > 0);
-    if killed || version == 0 {
-        let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
-        let conn = Connection::open_with_flags(&path, flags).map_err(|why| at.sqlite(why))?;
-        let version = number(at, &conn, "user_version")?;
-        judge(at, version, number(at, &conn, "application_id")?, steps)?;
-        let tables: i64 = conn
-            .query_row("SELECT count(*) FROM sqlite_schema", [], |row| row.get(0))
-            .map_err(|why| at.sqlite(why))?;
-        if version == 0 && tables > 0 {
-            return Err(not_a_book(at));
-        }
-        let said: String = conn
-            .pragma_query_value(None, "quick_check", |row| row.get(0))
-            .map_err(|why| at.sqlite(why))?;
-        if said != "ok" {
-            return Err(StoreError::Damaged {
-                dir: at.dir(),
-                what: said,
-            });
-        }
+    if !killed && version != 0 {
+        return Ok(());
+    }
+    let seen = Seen::through(&path, OpenFlags::SQLITE_OPEN_READ_ONLY)
+        .or_else(|why| match why.sqlite_error_code() {
+            // A program killed as it began the book leaves a journal that a reader may not roll
+            // back, or a log that a reader may not make: SQLite itself has to mend that first.
+            Some(ErrorCode::ReadOnly | ErrorCode::CannotOpen) => {
+                Seen::through(&path, OpenFlags::SQLITE_OPEN_READ_WRITE)
+            }
+            _ => Err(why),
+        })
+        .map_err(|why| at.sqlite(why))?;
+    judge(at, seen.version, seen.application, steps)?;
+    if seen.version == 0 && seen.tables > 0 {
+        return Err(not_a_book(at));
+    }
+    if seen.quick_check != "ok" {
+        return Err(StoreError::Damaged {
+            dir: at.dir(),
+            what: seen.quick_check,
+        });
     }
     Ok(())
+}
+
+/// What SQLite says of a file, its log included.
+struct Seen {
+    version: i64,
+    application: i64,
+    tables: i64,
+    quick_check: String,
+}
+
+impl Seen {
+    fn through(path: &Path, access: OpenFlags) -> rusqlite::Result<Seen> {
+        let conn = Connection::open_with_flags(path, access | OpenFlags::SQLITE_OPEN_NO_MUTEX)?;
+        let number = |name| conn.pragma_query_value(None, name, |row| row.get(0));
+        Ok(Seen {
+            version: number("user_version")?,
+            application: number("application_id")?,
+            tables: conn.query_row("SELECT count(*) FROM sqlite_schema", [], |row| row.get(0))?,
+            quick_check: conn.pragma_query_value(None, "quick_check", |row| row.get(0))?,
+        })
+    }
 }
 
 fn not_a_book(at: &At) -> StoreError {

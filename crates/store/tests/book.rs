@@ -461,3 +461,24 @@ fn a_photo_that_breaks_off_leaves_nothing_and_leftovers_of_a_kill_are_swept_afte
     assert_eq!(book.sweep(SystemTime::now() + day).unwrap(), 1);
     assert!(book.photo(&kept.sha256).is_ok());
 }
+
+/// A kill at the end of the very first transaction: what it wrote is there, and the journal that
+/// takes it back still lies beside it.
+#[test]
+fn a_book_whose_beginning_was_cut_off_is_begun_anew() {
+    let (cut, found) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let writer = Connection::open(cut.path().join("book.sqlite")).unwrap();
+    writer
+        .execute_batch(
+            "PRAGMA cache_size = 1; BEGIN; CREATE TABLE entries (body);
+             WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 200)
+             INSERT INTO entries SELECT randomblob(4000) FROM n;",
+        )
+        .unwrap();
+    let copy = |name| std::fs::copy(cut.path().join(name), found.path().join(name)).unwrap();
+    copy("book.sqlite-journal");
+    writer.execute_batch("COMMIT").unwrap();
+    copy("book.sqlite");
+    let mut book = Book::open(found.path()).unwrap();
+    book.keep_draft(JOB, PAD, "42").unwrap();
+}
