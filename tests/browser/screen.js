@@ -84,6 +84,7 @@ export class Hand {
 
   async tap(target) {
     const there = typeof target === 'string' ? this.button(target).last() : target;
+    await uncovered(there);
     await (this.touch ? there.tap() : there.click());
     this.taps += 1;
   }
@@ -113,6 +114,20 @@ export class Hand {
       if (i + 1 < legs.length) await this.tap(corner);
     }
   }
+}
+
+// The driver scrolls when what it taps is covered at that moment, though it be by a leaf that is
+// just giving way; a person waits for it. What is off the screen is left for it to scroll to.
+async function uncovered(there) {
+  await there.waitFor();
+  await there.evaluate(async (control) => {
+    for (let frame = 0; frame < 60 && control.isConnected; frame += 1) {
+      const { x, y, width, height } = control.getBoundingClientRect();
+      const top = document.elementFromPoint(x + width / 2, y + height / 2);
+      if (!top || control.contains(top)) return;
+      await new Promise(requestAnimationFrame);
+    }
+  });
 }
 
 /** The keys that type a length: `42 ft 7 1/2`. */
