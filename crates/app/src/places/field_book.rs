@@ -4,6 +4,7 @@ use super::job::{self, Opened};
 use super::pad;
 use crate::refusal::{Refusal, Unfit};
 use crate::reply::Reply;
+use crate::stamp;
 use crate::view::names;
 use eavebook_core::book::acts::Act;
 use eavebook_core::book::kinds::{About, CannotGet, Corner, Kind, Redo, Strike, Thing, Turn, Undo};
@@ -140,24 +141,26 @@ pub fn corner(book: &mut Book, job: Uuid, after_leg: u32, turn: Turn) -> Result<
         turn,
         building_on,
     };
-    if !opened
-        .book
-        .corners
-        .iter()
-        .any(|(_, there)| *there == corner)
-    {
+    let is_there = |(_, there): &(Uuid, Corner)| *there == corner;
+    let entry = if opened.book.corners.iter().any(is_there) {
+        None
+    } else {
         let replaced = opened
             .book
             .replaced_by_new(&Subject::CornerAfter(after_leg));
         opened.draft.read_back = None;
-        opened.book(book, &Kind::Corner(corner), replaced)?;
-        opened = Opened::read(book, job)?;
-    }
+        let entry = stamp::entry(book, job, &Kind::Corner(corner), replaced)?;
+        opened = opened.with(book, &entry)?;
+        Some(entry)
+    };
     let next = Thing::Leg { leg: after_leg + 1 };
     let is_read = opened.book.in_force_of(&next).next().is_some();
     if goes_on(&opened) && !is_read {
-        pad::open_for(book, &mut opened, next, pad::Sight::Open)?;
+        pad::lay_open(&mut opened, next, pad::Sight::Open);
     }
+    // The corner and the keypad that it opens are one: a kill between them would leave neither
+    // the corner pad nor the keypad to come back to.
+    opened.append(book, entry.as_slice())?;
     job::reply(book, job)
 }
 

@@ -89,7 +89,22 @@ impl Opened {
         self.append(book, &entries)
     }
 
-    fn append(&self, book: &mut Book, entries: &[Entry]) -> Result<(), Refusal> {
+    /// The job as it will stand once an entry is booked, so that what follows from it can be kept
+    /// with it.
+    ///
+    /// # Errors
+    /// When the book cannot be read.
+    pub fn with(mut self, book: &Book, entry: &Entry) -> Result<Opened, Refusal> {
+        let booked = book.entries(self.job)?.whole;
+        self.book = fold(booked.iter().chain([entry]));
+        Ok(self)
+    }
+
+    /// Puts entries on the disk, and leaves the draft as it is now, in one transaction.
+    ///
+    /// # Errors
+    /// Says why nothing was booked.
+    pub fn append(&self, book: &mut Book, entries: &[Entry]) -> Result<(), Refusal> {
         let text = self.draft.text();
         let after = DraftAfter::Becomes {
             book: self.job,

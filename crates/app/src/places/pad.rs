@@ -79,10 +79,16 @@ pub fn open_for(
     thing: Thing,
     sight: Sight,
 ) -> Result<(), Refusal> {
+    lay_open(opened, thing, sight);
+    draft::keep(book, opened.job, &opened.draft)
+}
+
+/// Opens the keypad for a thing in the draft alone: who books keeps it, in one transaction.
+pub fn lay_open(opened: &mut Opened, thing: Thing, sight: Sight) {
     let blind = sight == Sight::Blind;
     let same = |open: &OpenPad| open.thing == thing && open.blind == blind;
     if opened.draft.open.as_ref().is_some_and(same) {
-        return Ok(());
+        return;
     }
     let laid = opened.laid_out();
     let title = {
@@ -107,7 +113,6 @@ pub fn open_for(
         followed: away.map_or(draft.followed, |away| away.followed),
         thing,
     });
-    draft::keep(book, opened.job, &opened.draft)
 }
 
 /// Puts the keypad away; half-typed slots stay.
