@@ -104,7 +104,10 @@ async function changed(page, shown) {
 // A house of its own, so that no walk grows longer than any roof has legs.
 async function startAnother(page, hand, number) {
   const away = hand.button('Put keypad away');
-  if (await away.count()) await hand.tap(away);
+  if (await away.count()) {
+    await hand.tap(away);
+    await page.getByRole('group', { name: 'Keypad' }).waitFor({ state: 'detached' });
+  }
   await hand.tap(page.locator('nav button').first());
   await hand.tap(
     page

@@ -141,6 +141,10 @@ fn a_slope_that_nobody_looked_at_leaves_the_plan_area() {
     assert!(told.area().is_nan());
     let plan = told.solved.totals.plan_area.expect("the outline is known");
     near(plan.in_square_feet(), 1800.0, 1e-6);
+    // By hand: each of two opposite sides once, so 30 x .1825 / sqrt 2 and 60 x .1806 / sqrt 2,
+    // squared and added.
+    let sigma = told.solved.totals.outline_sigma.expect("it was read");
+    near(sigma.in_square_feet(), 8.585, 0.05);
     assert_eq!(
         told.cautions(),
         [

@@ -101,10 +101,11 @@ export function write(plan: PlanView, shown: Shown, paper: Paper): Written {
 const need = (line: LineView) => (line.suspect ? 2 : 0) + (line.in_hand ? 1 : 0);
 const length = (line: LineView) => Math.hypot(line.to[0] - line.from[0], line.to[1] - line.from[1]);
 
-// The direction of a line on the screen, so turned that its writing never stands on its head.
+// The direction of a line on the screen, so turned that its writing never stands on its head, and
+// all that run nearly upright read the same way.
 function along(a: Point, b: Point): number {
   const degrees = (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI;
-  return degrees > 90.5 ? degrees - 180 : degrees <= -89.5 ? degrees + 180 : degrees;
+  return degrees > 100 ? degrees - 180 : degrees <= -80 ? degrees + 180 : degrees;
 }
 
 function corners({ at, half, turned }: Box): Point[] {

@@ -19,7 +19,8 @@ pub fn view(seen: &Seen, solved: Option<&Solved>, raised: Option<&Raised>) -> Ve
     let because = because(seen);
     let spread = raised.and_then(Raised::spread);
     let give_or_take_of_plan = |value: Area| {
-        let sigma = spread?.plan_area;
+        let of_roof = spread.map(|spread| spread.plan_area);
+        let sigma = of_roof.or(solved.totals.outline_sigma)?;
         Some(units::Figure { value, sigma }.give_or_take())
     };
     let mut totals = Vec::new();

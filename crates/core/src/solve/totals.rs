@@ -4,6 +4,7 @@ use super::{AreaVariance, NoRoof, SolvedBody};
 use crate::roof::{EdgeKind, Roof};
 use crate::survey::Point;
 use crate::units::{Area, Figure, Length};
+use nalgebra::DVector;
 use std::collections::BTreeMap;
 
 /// Areas and lengths of the whole roof; none where something they need is not known.
@@ -11,6 +12,9 @@ use std::collections::BTreeMap;
 pub struct Totals {
     /// Area in plan.
     pub plan_area: Option<Area>,
+    /// One standard deviation of the area in plan while there is no roof; with one see
+    /// [`super::length_spread`].
+    pub outline_sigma: Option<Area>,
     /// Area on the slope, with one standard deviation.
     pub area: Option<Figure<Area>>,
     /// Length of each kind of edge that the roof has.
@@ -32,6 +36,7 @@ pub(super) fn total(
             }
             Totals {
                 plan_area: Some(Area::square_feet(roof.plan_area())),
+                outline_sigma: None,
                 area: Some(Figure {
                     value: Area::square_feet(roof.area()),
                     sigma: Area::square_feet(variance.total().sqrt()),
@@ -39,15 +44,34 @@ pub(super) fn total(
                 edges,
             }
         }
-        Err(NoRoof::RiseUnknown { .. }) => Totals {
-            plan_area: match bodies {
-                [body] => outline_area(&corners(body)).map(Area::square_feet),
-                _ => None,
-            },
-            ..Totals::default()
+        Err(NoRoof::RiseUnknown { .. }) => match bodies {
+            [body] => of_outline(body).unwrap_or_default(),
+            _ => Totals::default(),
         },
         Err(_) => Totals::default(),
     }
+}
+
+/// Area within an outline and its spread: `g' Q g`, where moving corner i changes the area by
+/// `g_i = (y_(i+1) - y_(i-1), x_(i-1) - x_(i+1)) / 2`. None while a corner is not known.
+fn of_outline(body: &SolvedBody) -> Option<Totals> {
+    let corners = corners(body);
+    let area = outline_area(&corners)?;
+    let corners: Vec<Point> = corners.into_iter().collect::<Option<_>>()?;
+    let n = corners.len();
+    let gradient = DVector::from_iterator(
+        2 * n,
+        (0..n).flat_map(|i| {
+            let (before, after) = (corners[(i + n - 1) % n], corners[(i + 1) % n]);
+            [(after.y - before.y) / 2.0, (before.x - after.x) / 2.0]
+        }),
+    );
+    let variance = gradient.dot(&(&body.outline.covariance * &gradient));
+    Some(Totals {
+        plan_area: Some(Area::square_feet(area)),
+        outline_sigma: Some(Area::square_feet(variance.max(0.0).sqrt())),
+        ..Totals::default()
+    })
 }
 
 fn corners(body: &SolvedBody) -> Vec<Option<Point>> {
