@@ -369,6 +369,7 @@ fn every_kind_reads_back_as_it_was_written() {
         strike("why"),
         Kind::Undo(Undo {}),
         Kind::Redo(Redo {}),
+        frozen(),
     ];
     for kind in kinds {
         assert_eq!(
@@ -380,6 +381,27 @@ fn every_kind_reads_back_as_it_was_written() {
     }
     assert_eq!(Kind::read("reading", "null"), None);
     assert_eq!(Kind::read("", "{}"), None);
+}
+
+fn frozen() -> Kind {
+    Kind::PacketFrozen(PacketFrozen {
+        packet: "ab".into(),
+        edition: Edition::Owner,
+        version: 2,
+        before: Some("cd".into()),
+        moment: "2026-05-02T14:41:07-05:00".into(),
+        reader: None,
+        entries: FrozenEntries {
+            count: 7,
+            digest: "ef".into(),
+            up_to: vec![LastOf {
+                device: Uuid::nil(),
+                incarnation: Uuid::nil(),
+                dseq: 8,
+            }],
+        },
+        made_with: "eavebook 0.1.0".into(),
+    })
 }
 
 /// The text of a body is what every later version must still read: it does not drift.
@@ -434,6 +456,10 @@ fn a_body_is_written_in_these_words() {
         ),
         (strike("why"), r#"{"reason":"why"}"#),
         (Kind::Redo(Redo {}), "{}"),
+        (
+            frozen(),
+            r#"{"packet":"ab","edition":"owner","version":2,"before":"cd","moment":"2026-05-02T14:41:07-05:00","reader":null,"entries":{"count":7,"digest":"ef","up_to":[{"device":"00000000-0000-0000-0000-000000000000","incarnation":"00000000-0000-0000-0000-000000000000","dseq":8}]},"made_with":"eavebook 0.1.0"}"#,
+        ),
     ];
     for (kind, text) in told {
         assert_eq!(kind.body(), text);

@@ -74,7 +74,8 @@ fn may_be_struck(kind: &Kind) -> bool {
         | Kind::ReadBackRight(_)
         | Kind::Strike(_)
         | Kind::Undo(_)
-        | Kind::Redo(_) => false,
+        | Kind::Redo(_)
+        | Kind::PacketFrozen(_) => false,
     }
 }
 

@@ -128,6 +128,7 @@ fn done(seen: &Seen, act: &Act) -> String {
                 names::capital(&again.unwrap_or_default())
             )
         }
+        Kind::PacketFrozen(_) => "Packet made.".to_owned(),
     }
 }
 
@@ -152,6 +153,7 @@ fn named(seen: &Seen, act: &Act) -> String {
         },
         Kind::Strike(_) => format!("the strike of {}", first_of(seen, act)),
         Kind::Undo(_) | Kind::Redo(_) => first_of(seen, act),
+        Kind::PacketFrozen(_) => "a packet".to_owned(),
     }
 }
 
@@ -172,7 +174,8 @@ fn with_value(seen: &Seen, act: &Act) -> String {
         | Kind::Photo(_)
         | Kind::Strike(_)
         | Kind::Undo(_)
-        | Kind::Redo(_) => words,
+        | Kind::Redo(_)
+        | Kind::PacketFrozen(_) => words,
     }
 }
 

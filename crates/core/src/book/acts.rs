@@ -47,7 +47,10 @@ impl Act {
             | Kind::Photo(_)
             | Kind::Strike(_) => Part::Step,
             Kind::Undo(_) => Part::Undo,
-            Kind::JobStarted(_) | Kind::ReadBackRight(_) | Kind::Redo(_) => Part::Aside,
+            Kind::JobStarted(_)
+            | Kind::ReadBackRight(_)
+            | Kind::Redo(_)
+            | Kind::PacketFrozen(_) => Part::Aside,
         }
     }
 }

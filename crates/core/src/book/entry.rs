@@ -251,10 +251,15 @@ impl Entry {
 
 /// SHA-256 of some bytes as 64 hex digits.
 pub fn sha256_hex(bytes: &[u8]) -> String {
+    hex(&Sha256::digest(bytes))
+}
+
+/// Bytes as hex digits, two each.
+pub(super) fn hex(bytes: &[u8]) -> String {
     use fmt::Write;
-    Sha256::digest(bytes)
+    bytes
         .iter()
-        .fold(String::with_capacity(64), |mut hex, byte| {
+        .fold(String::with_capacity(2 * bytes.len()), |mut hex, byte| {
             let _ = write!(hex, "{byte:02x}");
             hex
         })

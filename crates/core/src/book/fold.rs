@@ -4,7 +4,7 @@ use super::acts::Act;
 use super::entry::{Entry, Said};
 use super::heads::{Heads, heads};
 use super::kinds::{
-    Corner, EndKind, Followed, HowRead, Kind, PhotoTaken, PitchRead, TapeMarks, Thing,
+    Corner, EndKind, Followed, HowRead, Kind, PacketFrozen, PhotoTaken, PitchRead, TapeMarks, Thing,
 };
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
@@ -28,7 +28,10 @@ pub struct FieldBook {
     pub pitches: Vec<BookedPitch>,
     /// Photos kept.
     pub photos: Vec<(Uuid, PhotoTaken)>,
-    /// Every entry of a known kind, in display order, with whether it is in force.
+    /// Packets made of this job, in display order.
+    pub frozen: Vec<(Uuid, PacketFrozen)>,
+    /// Every entry of a known kind but for frozen packets, which change nothing that was said: in
+    /// display order, with whether it is in force.
     pub acts: Vec<Act>,
     /// Ids of entries of a kind that this version does not know, or whose body it cannot read.
     pub unknown: Vec<Uuid>,
@@ -145,6 +148,10 @@ pub fn fold<'a>(entries: impl IntoIterator<Item = &'a Entry>) -> FieldBook {
                 continue;
             }
         };
+        if let Kind::PacketFrozen(frozen) = kind {
+            told.frozen.push((entry.id, frozen));
+            continue;
+        }
         told.acts.push(Act {
             entry: entry.id,
             device: entry.device,
@@ -209,7 +216,11 @@ impl FieldBook {
             Kind::CannotGet(lack) => self.cannot_get.push((act.entry, lack.thing, lack.reason)),
             Kind::LegEnd(at) => self.leg_ends.push((act.entry, at.leg, at.end)),
             Kind::Photo(photo) => self.photos.push((act.entry, photo)),
-            Kind::ReadBackRight(_) | Kind::Strike(_) | Kind::Undo(_) | Kind::Redo(_) => {}
+            Kind::ReadBackRight(_)
+            | Kind::Strike(_)
+            | Kind::Undo(_)
+            | Kind::Redo(_)
+            | Kind::PacketFrozen(_) => {}
         }
     }
 
@@ -252,7 +263,8 @@ fn read_backs(acts: &[Act]) -> BTreeSet<Uuid> {
             | Kind::Photo(_)
             | Kind::Strike(_)
             | Kind::Undo(_)
-            | Kind::Redo(_) => None,
+            | Kind::Redo(_)
+            | Kind::PacketFrozen(_) => None,
         })
         .collect()
 }

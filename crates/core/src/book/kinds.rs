@@ -50,6 +50,8 @@ pub enum Kind {
     Undo(Undo),
     /// Takes an undo back, so that the act stands again.
     Redo(Redo),
+    /// A packet was made of the job as it stood.
+    PacketFrozen(PacketFrozen),
 }
 
 impl Kind {
@@ -67,6 +69,7 @@ impl Kind {
             Kind::Strike(_) => "strike",
             Kind::Undo(_) => "undo",
             Kind::Redo(_) => "redo",
+            Kind::PacketFrozen(_) => "packet_frozen",
         }
     }
 
@@ -88,7 +91,8 @@ impl Kind {
             | Kind::Pitch(_)
             | Kind::Strike(_)
             | Kind::Undo(_)
-            | Kind::Redo(_) => Vec::new(),
+            | Kind::Redo(_)
+            | Kind::PacketFrozen(_) => Vec::new(),
         }
     }
 
@@ -108,6 +112,7 @@ impl Kind {
             Kind::Strike(body) => serde_json::to_string(body),
             Kind::Undo(body) => serde_json::to_string(body),
             Kind::Redo(body) => serde_json::to_string(body),
+            Kind::PacketFrozen(body) => serde_json::to_string(body),
         };
         text.unwrap_or_else(|_| "null".to_owned())
     }
@@ -130,6 +135,7 @@ impl Kind {
             "strike" => of(body, Kind::Strike),
             "undo" => of(body, Kind::Undo),
             "redo" => of(body, Kind::Redo),
+            "packet_frozen" => of(body, Kind::PacketFrozen),
             _ => None,
         }
     }
@@ -368,3 +374,68 @@ pub struct Undo {}
 /// Body of [`Kind::Redo`].
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Redo {}
+
+/// For whom a packet is made: one with every paper would hand the firm's margin to the supplier.
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Edition {
+    /// The firm itself: everything, the book too. Not to be passed on.
+    Firm,
+    /// Who owns the house.
+    Owner,
+    /// Who lays the roof.
+    Crew,
+    /// Who delivers.
+    Supplier,
+    /// The office that permits.
+    Permit,
+    /// Who insures.
+    Insurer,
+}
+
+/// Body of [`Kind::PacketFrozen`]. It counts neither among the entries of a packet nor in their
+/// digest, so that to make a packet changes nothing of what a packet holds.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PacketFrozen {
+    /// The packet's id, 64 hex digits.
+    pub packet: String,
+    /// For whom.
+    pub edition: Edition,
+    /// Counts from 1, per job and edition.
+    pub version: u32,
+    /// The id of the version before, if there is one.
+    pub before: Option<String>,
+    /// When, local time with offset, RFC 3339: the one time that stands in the papers.
+    pub moment: String,
+    /// The reader by name, where somebody said.
+    #[serde(default)]
+    pub reader: Option<String>,
+    /// What it was made of.
+    pub entries: FrozenEntries,
+    /// Program and version that made it: another may set the papers otherwise.
+    pub made_with: String,
+}
+
+/// The set of entries of which a packet was made.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct FrozenEntries {
+    /// How many.
+    pub count: u64,
+    /// Their digest, 64 hex digits.
+    pub digest: String,
+    /// The last one of each life of each device, so that the set can be found again when more has
+    /// been booked, here or elsewhere.
+    pub up_to: Vec<LastOf>,
+}
+
+/// The last entry of one life of a device in a set.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct LastOf {
+    /// The device.
+    pub device: Uuid,
+    /// Which life of its store.
+    pub incarnation: Uuid,
+    /// Its count there.
+    pub dseq: u64,
+}

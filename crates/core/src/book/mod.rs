@@ -3,8 +3,10 @@
 pub mod acts;
 pub mod agree;
 pub mod clock;
+pub mod digest;
 pub mod entry;
 pub mod fold;
+pub mod freeze;
 pub mod heads;
 pub mod keypad;
 pub mod kinds;

@@ -33,7 +33,8 @@ impl Subject {
             | Kind::ReadBackRight(_)
             | Kind::Strike(_)
             | Kind::Undo(_)
-            | Kind::Redo(_) => false,
+            | Kind::Redo(_)
+            | Kind::PacketFrozen(_) => false,
         }
     }
 }
@@ -59,7 +60,8 @@ impl FieldBook {
                     | Kind::CannotGet(_)
                     | Kind::LegEnd(_)
                     | Kind::Pitch(_)
-                    | Kind::Photo(_) => false,
+                    | Kind::Photo(_)
+                    | Kind::PacketFrozen(_) => false,
                 };
                 if answers {
                     told.insert(act.entry);
