@@ -1,7 +1,7 @@
 //! The field book in SQLite, photos as files beside it.
 //!
 //! A folder holds `book.sqlite` with its log, `photos/` with a file per photo named by its
-//! SHA-256, and `book.lock`. What is acknowledged is on the disk: an entry when
+//! SHA-256, `packets/` with a file per packet made, and `book.lock`. What is acknowledged is on the disk: an entry when
 //! [`Book::append`] returns, a photo when [`Book::put_photo`] returns, a half-typed reading (which
 //! outlives a kill, not a power cut) when [`Book::keep_draft`] returns. Nothing derived is stored:
 //! every figure is folded from the entries anew.
@@ -14,13 +14,15 @@ mod error;
 mod lock;
 mod look;
 mod migrate;
+mod packets;
 mod photos;
 
 pub use device::{Device, Turn};
 pub use drafts::DraftAfter;
 pub use entries::{Appended, Entries};
 pub use error::StoreError;
-pub use photos::Photo;
+pub use packets::Packets;
+pub use photos::{Photo, Photos};
 
 use connect::{FILE, Keeps, connect};
 use error::At;

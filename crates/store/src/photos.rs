@@ -20,6 +20,35 @@ pub struct Photo {
     pub size: u64,
 }
 
+/// The folder of the photos, to be read while others book.
+#[derive(Clone, Debug)]
+pub struct Photos(At);
+
+impl Photos {
+    /// Opens a photo to read.
+    ///
+    /// # Errors
+    /// `NoPhoto` for a hash that is not there or is none.
+    pub fn open(&self, sha256: &str) -> Result<File, StoreError> {
+        let none = || StoreError::NoPhoto {
+            dir: self.0.dir(),
+            sha256: sha256
+                .chars()
+                .take(64)
+                .filter(char::is_ascii_hexdigit)
+                .collect(),
+        };
+        let hash = sha256.len() == 64
+            && sha256
+                .bytes()
+                .all(|b| matches!(b, b'0'..=b'9' | b'a'..=b'f'));
+        if !hash {
+            return Err(none());
+        }
+        File::open(self.0.0.join(FOLDER).join(sha256)).map_err(|_| none())
+    }
+}
+
 impl Book {
     /// Keeps a photo as it comes. When this returns its bytes and its name are on the disk, so an
     /// entry may refer to it. The same photo twice is one file.
@@ -56,22 +85,12 @@ impl Book {
     /// # Errors
     /// `NoPhoto` for a hash that is not there or is none.
     pub fn photo(&self, sha256: &str) -> Result<File, StoreError> {
-        let none = || StoreError::NoPhoto {
-            dir: self.at.dir(),
-            sha256: sha256
-                .chars()
-                .take(64)
-                .filter(char::is_ascii_hexdigit)
-                .collect(),
-        };
-        let hash = sha256.len() == 64
-            && sha256
-                .bytes()
-                .all(|b| matches!(b, b'0'..=b'9' | b'a'..=b'f'));
-        if !hash {
-            return Err(none());
-        }
-        File::open(self.at.0.join(FOLDER).join(sha256)).map_err(|_| none())
+        self.photos().open(sha256)
+    }
+
+    /// The photos, to be read without the book.
+    pub fn photos(&self) -> Photos {
+        Photos(self.at.clone())
     }
 
     /// Throws away what arrived only in part before a moment, and tells how many. A photo that

@@ -482,3 +482,41 @@ fn a_book_whose_beginning_was_cut_off_is_begun_anew() {
     let mut book = Book::open(found.path()).unwrap();
     book.keep_draft(JOB, PAD, "42").unwrap();
 }
+
+#[test]
+fn a_packet_is_found_by_its_id_copied_out_whole_and_only_what_was_begun_is_swept() {
+    let dir = folder();
+    let packets = begun(dir.path()).packets();
+    assert_eq!(packets.find("0123456789ab"), None);
+    let folder = packets.folder().unwrap().to_owned();
+    let name = "12-invented-lane-v1-owner-0123456789ab.zip";
+    std::fs::write(folder.join(name), "whole").unwrap();
+    std::fs::write(folder.join(format!("{name}.part")), "who").unwrap();
+    assert_eq!(packets.find("0123456789ab"), Some(folder.join(name)));
+
+    let out = dir.path().join("out");
+    let copy = packets.copy_out(&folder.join(name), &out).unwrap();
+    assert_eq!(copy, out.join(name));
+    assert_eq!(std::fs::read(&copy).unwrap(), b"whole");
+    assert_eq!(std::fs::read_dir(&out).unwrap().count(), 1);
+
+    let later = SystemTime::now() + Duration::from_secs(5);
+    assert_eq!(packets.sweep(SystemTime::UNIX_EPOCH).unwrap(), 0);
+    assert_eq!(packets.sweep(later).unwrap(), 1);
+    assert_eq!(std::fs::read_dir(&folder).unwrap().count(), 1);
+}
+
+#[test]
+fn a_packet_copied_to_where_nothing_may_be_written_says_so_and_leaves_nothing() {
+    let dir = folder();
+    let packets = begun(dir.path()).packets();
+    let packet = packets.folder().unwrap().join("a-v1-owner-ab.zip");
+    std::fs::write(&packet, "whole").unwrap();
+    let file = dir.path().join("a file");
+    std::fs::write(&file, "").unwrap();
+    let said = packets.copy_out(&packet, &file).unwrap_err().to_string();
+    assert!(
+        said.contains("allow writing there, or name another folder"),
+        "{said}"
+    );
+}
