@@ -2,6 +2,7 @@
 //!
 //! A body is written once and kept as its bytes for ever, so these shapes only grow.
 
+pub use super::edition::Edition;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
@@ -374,25 +375,6 @@ pub struct Undo {}
 /// Body of [`Kind::Redo`].
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Redo {}
-
-/// For whom a packet is made: one with every paper would hand the firm's margin to the supplier.
-#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Edition {
-    /// The firm itself: everything, the book too. Not to be passed on.
-    Firm,
-    /// Who owns the house.
-    Owner,
-    /// Who lays the roof.
-    Crew,
-    /// Who delivers.
-    Supplier,
-    /// The office that permits.
-    Permit,
-    /// Who insures.
-    Insurer,
-}
 
 /// Body of [`Kind::PacketFrozen`]. It counts neither among the entries of a packet nor in their
 /// digest, so that to make a packet changes nothing of what a packet holds.

@@ -4,6 +4,7 @@ pub mod acts;
 pub mod agree;
 pub mod clock;
 pub mod digest;
+pub mod edition;
 pub mod entry;
 pub mod fold;
 pub mod freeze;
