@@ -6,10 +6,14 @@
 pub mod book;
 pub mod check;
 pub mod outline;
+pub mod path;
 pub mod pitch;
+pub mod price;
 pub mod result;
 pub mod roof;
+pub mod settings;
 pub mod solve;
 pub mod survey;
 pub mod survey_file;
+pub mod takeoff;
 pub mod units;

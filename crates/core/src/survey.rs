@@ -191,8 +191,22 @@ pub struct WallSegment {
 pub struct Penetration {
     /// What it is, with its size.
     pub kind: PenetrationKind,
-    /// Its place in plan.
-    pub at: Point,
+    /// Where it stands.
+    pub at: Place,
+}
+
+/// Where a penetration stands.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Place {
+    /// At a place in plan.
+    Plan(Point),
+    /// On the face of a leg; where on it, nobody measured.
+    FaceOf {
+        /// Index of the body.
+        body: usize,
+        /// The leg from which the face rises.
+        leg: usize,
+    },
 }
 
 /// What stands out of a roof, with the size that its flashing needs.

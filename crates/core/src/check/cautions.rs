@@ -2,9 +2,9 @@
 
 use crate::outline::ClosureState;
 use crate::pitch::SettledRise;
-use crate::roof::{Face, Roof, RoofCaution};
+use crate::roof::{Roof, RoofCaution};
 use crate::solve::{NoRoof, SolvedBody};
-use crate::survey::{PenetrationKind, Point, Survey};
+use crate::survey::{PenetrationKind, Place, Survey};
 use crate::units::Pitch;
 use std::fmt;
 
@@ -34,8 +34,8 @@ pub enum Caution {
     WideChimney {
         /// Width, inches.
         inches: f64,
-        /// Its place in plan.
-        at: Point,
+        /// Where it stands.
+        at: Where,
     },
     /// More than one layer of covering.
     Layers {
@@ -53,8 +53,8 @@ pub enum Caution {
     OnNoFace {
         /// What it is.
         what: &'static str,
-        /// Its place in plan.
-        at: Point,
+        /// Where it stands.
+        at: Where,
     },
 }
 
@@ -96,7 +96,7 @@ pub fn cautions(
         {
             all.push(Caution::WideChimney {
                 inches: width.in_inches(),
-                at: thing.at,
+                at: Where::of(thing.at, survey),
             });
         }
     }
@@ -125,10 +125,10 @@ pub fn cautions(
     }
     if let Ok(roof) = roof {
         for thing in &survey.penetrations {
-            if !roof.faces.iter().any(|face| holds(face, thing.at)) {
+            if !roof.faces.iter().any(|face| face.carries(thing.at)) {
                 all.push(Caution::OnNoFace {
                     what: name(thing.kind),
-                    at: thing.at,
+                    at: Where::of(thing.at, survey),
                 });
             }
         }
@@ -158,25 +158,6 @@ fn slopes(solved: &[SolvedBody], all: &mut Vec<Caution>) {
     {
         all.push(Caution::UnderFour { pitch: *pitch });
     }
-}
-
-/// A place in plan lies on a face: within its outer ring and no hole, edges included by a hair.
-fn holds(face: &Face, at: Point) -> bool {
-    within(&face.polygon, at) && !face.holes.iter().any(|hole| within(hole, at))
-}
-
-/// Even-odd rule (Shimrat, Algorithm 112, 1962).
-fn within(ring: &[[f64; 3]], at: Point) -> bool {
-    let mut inside = false;
-    for (a, b) in ring.iter().zip(ring.iter().cycle().skip(1)) {
-        if (a[1] > at.y) != (b[1] > at.y) {
-            let x = a[0] + (at.y - a[1]) / (b[1] - a[1]) * (b[0] - a[0]);
-            if at.x < x {
-                inside = !inside;
-            }
-        }
-    }
-    inside
 }
 
 fn name(kind: PenetrationKind) -> &'static str {
@@ -234,9 +215,7 @@ impl fmt::Display for Caution {
             ),
             Caution::WideChimney { inches, at } => write!(
                 f,
-                "The chimney at {}, {} is {} in wide, over 30 in: a cricket or saddle behind it is commonly required. Ask the code office.",
-                Plain(at.x),
-                Plain(at.y),
+                "The chimney {at} is {} in wide, over 30 in: a cricket or saddle behind it is commonly required. Ask the code office.",
                 Plain(*inches)
             ),
             Caution::Layers { layers } => write!(
@@ -252,12 +231,9 @@ impl fmt::Display for Caution {
                 f,
                 "The covering is said to be asbestos-cement: do not break, cut or sweep it. Stop, have it tested, and ask the local authority before any tear-off."
             ),
-            Caution::OnNoFace { what, at } => write!(
-                f,
-                "The {what} at {}, {} is on no face: look at its place again.",
-                Plain(at.x),
-                Plain(at.y)
-            ),
+            Caution::OnNoFace { what, at } => {
+                write!(f, "The {what} {at} is on no face: look at its place again.")
+            }
         }
     }
 }
@@ -280,6 +256,46 @@ fn roof_words(caution: &RoofCaution, f: &mut fmt::Formatter<'_>) -> fmt::Result 
             Plain(to[0]),
             Plain(to[1])
         ),
+    }
+}
+
+/// Where something stands, as a sentence says it: `at 12, 8`.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Where {
+    /// At a place in plan, feet.
+    Plan(f64, f64),
+    /// Over a leg, its place on the face not known.
+    Leg {
+        /// Name of the body.
+        body: String,
+        /// The leg.
+        leg: usize,
+    },
+}
+
+impl Where {
+    /// Where a penetration of a survey stands.
+    #[must_use]
+    pub fn of(place: Place, survey: &Survey) -> Where {
+        match place {
+            Place::Plan(at) => Where::Plan(at.x, at.y),
+            Place::FaceOf { body, leg } => Where::Leg {
+                body: survey
+                    .bodies
+                    .get(body)
+                    .map_or_else(String::new, |body| body.id.clone()),
+                leg,
+            },
+        }
+    }
+}
+
+impl fmt::Display for Where {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Where::Plan(x, y) => write!(f, "at {}, {}", Plain(*x), Plain(*y)),
+            Where::Leg { body, leg } => write!(f, "over leg {leg} of {body}"),
+        }
     }
 }
 

@@ -6,7 +6,7 @@ mod hearsay;
 mod read_first;
 mod would_help;
 
-pub use cautions::{Caution, cautions};
+pub use cautions::{Caution, Where, cautions};
 pub use hearsay::{Compared, compare};
 pub use read_first::{ReadAgain, ReadFirst, Why, read_first};
 pub use would_help::{Unread, WouldHelp, would_help};

@@ -1,3 +1,4 @@
+use crate::survey::{Place, Point};
 use crate::units::Pitch;
 
 /// The roof over all bodies.
@@ -54,6 +55,34 @@ pub struct Face {
     pub polygon: Vec<[f64; 3]>,
     /// Holes, clockwise in plan.
     pub holes: Vec<Vec<[f64; 3]>>,
+}
+
+impl Face {
+    /// Whether a penetration stands on it: its place in plan lies within the outer ring and no hole,
+    /// or it was booked over the leg of this face.
+    #[must_use]
+    pub fn carries(&self, place: Place) -> bool {
+        match place {
+            Place::Plan(at) => {
+                within(&self.polygon, at) && !self.holes.iter().any(|hole| within(hole, at))
+            }
+            Place::FaceOf { body, leg } => self.body == body && self.leg == leg,
+        }
+    }
+}
+
+/// Even-odd rule (Shimrat, Algorithm 112, 1962).
+fn within(ring: &[[f64; 3]], at: Point) -> bool {
+    let mut inside = false;
+    for (a, b) in ring.iter().zip(ring.iter().cycle().skip(1)) {
+        if (a[1] > at.y) != (b[1] > at.y) {
+            let x = a[0] + (at.y - a[1]) / (b[1] - a[1]) * (b[0] - a[0]);
+            if at.x < x {
+                inside = !inside;
+            }
+        }
+    }
+    inside
 }
 
 /// One edge of the roof.

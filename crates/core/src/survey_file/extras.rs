@@ -3,7 +3,7 @@
 use super::json::{Kind, Reader};
 use super::measures::{self, Least, inches, length, name, number_from, point};
 use super::refusal::{Refusal, ShapeFault};
-use crate::survey::{Covering, Deck, Hearsay, Penetration, PenetrationKind, WallSegment};
+use crate::survey::{Covering, Deck, Hearsay, Penetration, PenetrationKind, Place, WallSegment};
 use crate::units::{Length, quotable};
 use serde_json::{Map, Number, Value};
 
@@ -114,7 +114,7 @@ pub(super) fn penetrations(reader: &mut Reader<'_>) -> Result<Vec<Penetration>, 
         })?;
         let kind = reader.must_have(kind, "kind", "\"kind\": \"pipe\"")?;
         let kind = sized(&kind, &size).map_err(|fault| reader.refuse(fault))?;
-        let at = reader.must_have(at, "at", "\"at\": [x, y]")?;
+        let at = Place::Plan(reader.must_have(at, "at", "\"at\": [x, y]")?);
         Ok(Penetration { kind, at })
     })
 }

@@ -1,8 +1,8 @@
 //! JSON (RFC 8259) read once from front to back, each value handed over as it comes: nothing is
 //! kept that nobody asked for, a key given twice is seen, and every refusal knows its path.
 
-use super::path::Path;
 use super::refusal::{Fault, Refusal, ShapeFault, SyntaxFault};
+use crate::path::Path;
 use crate::units::quotable;
 use std::collections::BTreeSet;
 

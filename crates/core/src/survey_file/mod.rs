@@ -11,16 +11,16 @@ mod extras;
 mod json;
 mod known_outline;
 mod measures;
-mod path;
+
 mod readings;
 mod refusal;
 
+pub use crate::path::Path;
 pub use bodies::BodyFault;
 pub use edges::EdgeFault;
 pub use extras::{ExtraFault, Settings};
 pub use known_outline::OutlineFault;
 pub use measures::MeasureFault;
-pub use path::Path;
 pub use readings::ReadingFault;
 pub use refusal::{Fault, Refusal, ShapeFault, SyntaxFault};
 

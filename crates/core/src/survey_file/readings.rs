@@ -2,8 +2,8 @@
 
 use super::json::Reader;
 use super::measures::{self, Least, Written};
-use super::path::Path;
 use super::refusal::Refusal;
+use crate::path::Path;
 use crate::survey::{Reading, Span};
 use crate::units::Length;
 

@@ -3,8 +3,8 @@ use super::edges::EdgeFault;
 use super::extras::ExtraFault;
 use super::known_outline::OutlineFault;
 use super::measures::MeasureFault;
-use super::path::Path;
 use super::readings::ReadingFault;
+use crate::path::Path;
 use crate::units::quotable;
 use std::fmt;
 

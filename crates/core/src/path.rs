@@ -1,3 +1,5 @@
+//! Where in a file something stands.
+
 use crate::units::quotable;
 use std::fmt;
 
@@ -17,21 +19,21 @@ enum Step {
 const LONGEST: usize = 160;
 
 impl Path {
-    pub(super) fn enter_key(&mut self, key: &str) {
+    pub(crate) fn enter_key(&mut self, key: &str) {
         self.steps.push(Step::Key(key.to_owned()));
     }
 
-    pub(super) fn enter_place(&mut self, place: usize) {
+    pub(crate) fn enter_place(&mut self, place: usize) {
         self.steps.push(Step::Place(place));
     }
 
-    pub(super) fn leave(&mut self) {
+    pub(crate) fn leave(&mut self) {
         self.steps.pop();
     }
 
     /// The path of a key below this one.
     #[must_use]
-    pub(super) fn key(&self, key: &str) -> Path {
+    pub(crate) fn key(&self, key: &str) -> Path {
         let mut below = self.clone();
         below.enter_key(key);
         below
@@ -39,13 +41,27 @@ impl Path {
 
     /// The path of a place in a list below this one.
     #[must_use]
-    pub(super) fn place(&self, place: usize) -> Path {
+    pub(crate) fn place(&self, place: usize) -> Path {
         let mut below = self.clone();
         below.enter_place(place);
         below
     }
 
-    pub(super) fn is_whole_file(&self) -> bool {
+    /// The path of what stands here, seen from a table that holds it under a key.
+    #[must_use]
+    pub(crate) fn below_key(mut self, key: &str) -> Path {
+        self.steps.insert(0, Step::Key(key.to_owned()));
+        self
+    }
+
+    /// The path of what stands here, seen from a list that holds it at a place.
+    #[must_use]
+    pub(crate) fn below_place(mut self, place: usize) -> Path {
+        self.steps.insert(0, Step::Place(place));
+        self
+    }
+
+    pub(crate) fn is_whole_file(&self) -> bool {
         self.steps.is_empty()
     }
 }

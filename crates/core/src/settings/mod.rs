@@ -1,0 +1,22 @@
+//! What a firm and a permit office say, beside what a house says: [`Rates`] and [`Code`].
+//!
+//! Both are read from a value of the survey file or from TOML, key by key: a key that is unknown,
+//! missing or out of its range is refused by its path ([`SettingFault`]). One key is changed with
+//! [`Rates::with`] and [`Code::with`], which refuse in the same sentences.
+
+mod change;
+mod code;
+mod fault;
+mod limits;
+mod rates;
+mod reader;
+mod text;
+
+pub use change::Blanks;
+pub use code::{Code, IceBarrierCode, RecoverCode, UnderlaymentCode, VentilationCode};
+pub use fault::{SettingFault, SettingLack};
+pub use rates::{
+    Anchor, ApronFlashing, BillingBy, Boots, Cap, DeckRates, EdgeMetal, Field, IceBarrierRates,
+    KickOut, Labour, Nails, Pool, Pricing, ProfitMethod, Rates, RidgeVent, Starter, StepFlashing,
+    TearOffRates, Trailer, Triangle, Underlayment, Valley, ValleyKind,
+};

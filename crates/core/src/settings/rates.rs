@@ -1,0 +1,439 @@
+//! What a firm charges, what its goods measure and how it lays them.
+
+use super::text;
+use crate::units::Money;
+use rust_decimal::Decimal;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// Everything a takeoff and a price take from the firm, table by table, key for key as the file
+/// writes them. The unit of a figure stands in its name: `_in` inches, `_ft` feet, `_sqft` square
+/// feet, `_lb` pounds, `_psf` pounds a square foot, `_cuyd` cubic yards, `_percent` per cent.
+///
+/// A price that is `None` was left blank: what it would price is named as not priced.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Rates {
+    /// The pieces that cover the roof.
+    pub field: Field,
+    /// The strip under the lowest course.
+    pub starter: Starter,
+    /// Pieces over hips and ridges.
+    pub cap: Cap,
+    /// Vents along ridges.
+    pub ridge_vent: RidgeVent,
+    /// Valleys, open over metal or closed.
+    pub valley: Valley,
+    /// The barrier against ice along eaves.
+    pub ice_barrier: IceBarrierRates,
+    /// Underlayment.
+    pub underlayment: Underlayment,
+    /// Metal at eaves and rakes.
+    pub edge_metal: EdgeMetal,
+    /// Flashing course by course beside a wall or an opening.
+    pub step_flashing: StepFlashing,
+    /// Flashing before and behind an opening, and under a head wall.
+    pub apron_flashing: ApronFlashing,
+    /// Flashing at the foot of a side wall.
+    pub kick_out: KickOut,
+    /// Nails.
+    pub nails: Nails,
+    /// Boots of pipes, masts and flues.
+    pub boots: Boots,
+    /// Sheets for the deck.
+    pub deck: DeckRates,
+    /// Weights of what is torn off.
+    pub tear_off: TearOffRates,
+    /// What hauls it.
+    pub trailer: Trailer,
+    /// Hours.
+    pub labour: Labour,
+    /// Tax, profit, disposal and the way of billing.
+    pub price: Pricing,
+}
+
+/// The pieces that cover the roof.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Field {
+    /// Length of one piece.
+    pub piece_in: f64,
+    /// Full height of a piece, butt to head.
+    pub height_in: f64,
+    /// Height of it that shows.
+    pub exposure_in: f64,
+    /// Pieces in a pack.
+    pub per_pack: f64,
+    /// Joints of course k start `(k mod steps) * stagger_in` from the anchor.
+    pub stagger_in: f64,
+    /// Courses after which the bond repeats.
+    pub steps: u32,
+    /// Side of the chalked bond line.
+    pub anchor: Anchor,
+    /// How far an off-cut may travel.
+    pub pool: Pool,
+    /// The shortest off-cut that is kept.
+    pub least_off_cut_in: f64,
+    /// Openings smaller than this are laid through.
+    pub deduct_from_sqft: f64,
+    /// Nails a piece.
+    pub nails: f64,
+    /// Ordered on top.
+    pub margin_percent: f64,
+    /// A pack.
+    #[serde(with = "text::price")]
+    pub price: Option<Money>,
+}
+
+/// From which side of a face its joints are counted, seen from outside with the eave below.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Anchor {
+    /// The left side.
+    Left,
+    /// The right side.
+    Right,
+}
+
+/// How far an off-cut may travel.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Pool {
+    /// Nowhere: every cut piece is a new one.
+    None,
+    /// To later courses of its face.
+    Face,
+    /// To every later course of the roof.
+    Roof,
+}
+
+/// The strip under the lowest course.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Starter {
+    /// Length that a pack covers.
+    pub pack_ft: f64,
+    /// Whether it runs up the rakes too.
+    pub rakes: bool,
+    /// Ordered on top.
+    pub margin_percent: f64,
+    /// A pack.
+    #[serde(with = "text::price")]
+    pub price: Option<Money>,
+}
+
+/// Pieces over hips and ridges.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Cap {
+    /// Length of a piece that shows.
+    pub exposure_in: f64,
+    /// Pieces in a pack.
+    pub per_pack: f64,
+    /// Nails a piece.
+    pub nails: f64,
+    /// Ordered on top.
+    pub margin_percent: f64,
+    /// A pack.
+    #[serde(with = "text::price")]
+    pub price: Option<Money>,
+}
+
+/// Vents along ridges.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "snake_case")]
+pub struct RidgeVent {
+    /// Whether ridges are vented.
+    #[serde(rename = "use")]
+    pub used: bool,
+    /// Left uncut at each end of a ridge.
+    pub set_back_ft: f64,
+    /// Length of a stick.
+    pub stick_ft: f64,
+    /// Net free area a foot.
+    pub nfa_sqin_per_ft: f64,
+    /// Ordered on top.
+    pub margin_percent: f64,
+    /// A stick.
+    #[serde(with = "text::price")]
+    pub price: Option<Money>,
+}
+
+/// Valleys.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Valley {
+    /// How a valley is made.
+    pub kind: ValleyKind,
+    /// Closed: how far the face of lower slope runs past the line.
+    pub past_in: f64,
+    /// Metal: added to each valley for trimming both ends.
+    pub extra_ft: f64,
+    /// Length of a roll of metal.
+    pub roll_ft: f64,
+    /// Ordered on top.
+    pub margin_percent: f64,
+    /// A roll.
+    #[serde(with = "text::price")]
+    pub price: Option<Money>,
+}
+
+/// How a valley is made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum ValleyKind {
+    /// Both faces stop short of the line, metal between.
+    #[serde(rename = "open metal")]
+    OpenMetal,
+    /// The face of lower slope runs past the line, the other is cut along it.
+    #[serde(rename = "closed")]
+    Closed,
+}
+
+/// The barrier against ice along eaves.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct IceBarrierRates {
+    /// Width of a roll.
+    pub width_in: f64,
+    /// Lap of a course over the one below.
+    pub lap_in: f64,
+    /// Length of a roll.
+    pub roll_ft: f64,
+    /// Lap of a roll over the one before.
+    pub end_lap_in: f64,
+    /// Whether valleys get it too.
+    pub valleys: bool,
+    /// Used, with a caution, where a leg has no overhang.
+    pub overhang_in: f64,
+    /// Ordered on top.
+    pub margin_percent: f64,
+    /// A roll.
+    #[serde(with = "text::price")]
+    pub price: Option<Money>,
+}
+
+/// Underlayment.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Underlayment {
+    /// What a roll covers, net of its laps.
+    pub roll_sqft: f64,
+    /// What it covers half-lapped.
+    pub half_lap_sqft: f64,
+    /// Ordered on top.
+    pub margin_percent: f64,
+    /// A roll.
+    #[serde(with = "text::price")]
+    pub price: Option<Money>,
+}
+
+/// Metal at eaves and rakes.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct EdgeMetal {
+    /// Length of a stick.
+    pub stick_ft: f64,
+    /// Lap of a stick over the next.
+    pub lap_in: f64,
+    /// Ordered on top.
+    pub margin_percent: f64,
+    /// A stick at an eave.
+    #[serde(with = "text::price")]
+    pub eave_price: Option<Money>,
+    /// A stick at a rake.
+    #[serde(with = "text::price")]
+    pub rake_price: Option<Money>,
+}
+
+/// Flashing course by course beside a wall or an opening.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct StepFlashing {
+    /// Ordered on top.
+    pub margin_percent: f64,
+    /// Pieces in a pack.
+    pub per_pack: f64,
+    /// A pack.
+    #[serde(with = "text::price")]
+    pub price: Option<Money>,
+}
+
+/// Flashing before and behind an opening, and under a head wall.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ApronFlashing {
+    /// Length of a stick.
+    pub stick_ft: f64,
+    /// Lap of a stick over the next.
+    pub lap_in: f64,
+    /// Ordered on top.
+    pub margin_percent: f64,
+    /// A stick.
+    #[serde(with = "text::price")]
+    pub price: Option<Money>,
+}
+
+/// Flashing at the foot of a side wall.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct KickOut {
+    /// A piece.
+    #[serde(with = "text::price")]
+    pub price: Option<Money>,
+}
+
+/// Nails.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Nails {
+    /// Nails in a pound.
+    pub per_lb: f64,
+    /// Pounds in a box.
+    pub box_lb: f64,
+    /// A box.
+    #[serde(with = "text::price")]
+    pub price: Option<Money>,
+}
+
+/// Boots by kind, then by size in inches as text; a size not listed is priced at `other`.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Boots {
+    /// Of pipes.
+    #[serde(with = "text::prices")]
+    pub pipe: BTreeMap<String, Option<Money>>,
+    /// Of masts: split, since a mast cannot be lifted off.
+    #[serde(with = "text::prices")]
+    pub mast: BTreeMap<String, Option<Money>>,
+    /// Of flues.
+    #[serde(with = "text::prices")]
+    pub flue: BTreeMap<String, Option<Money>>,
+}
+
+/// Sheets for the deck.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct DeckRates {
+    /// Area of a sheet.
+    pub sheet_sqft: f64,
+    /// Share of the area of a deck that nobody saw whole.
+    pub allowance_percent: f64,
+    /// Planks with wider gaps are laid over with sheets.
+    pub overlay_over_gap_in: f64,
+    /// Ordered on top.
+    pub margin_percent: f64,
+    /// A sheet.
+    #[serde(with = "text::price")]
+    pub price: Option<Money>,
+    /// Laying a sheet.
+    #[serde(with = "text::price")]
+    pub labour_price: Option<Money>,
+}
+
+/// Least, likeliest and most.
+pub type Triangle = [f64; 3];
+
+/// Weights of what is torn off.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct TearOffRates {
+    /// Chance of one, two, three ... layers, where nobody counted them.
+    pub layer_chance: Vec<f64>,
+    /// Mass that a worn covering has lost.
+    pub granule_loss_percent: Triangle,
+    /// More than this cannot have been lost.
+    pub granule_ceiling_percent: f64,
+    /// Water in it.
+    pub wet_percent: Triangle,
+    /// Felt under it.
+    pub felt_psf: Triangle,
+    /// The deck, where it goes too.
+    pub deck_psf: Triangle,
+    /// Whether the deck goes too.
+    pub remove_deck: bool,
+    /// One layer of covering, by what it is; what is not listed weighs as `other`.
+    pub covering_psf: BTreeMap<String, Triangle>,
+}
+
+/// What hauls the tear-off.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Trailer {
+    /// What it may carry: from a scale, never from a plate.
+    pub payload_lb: f64,
+    /// What it holds.
+    pub volume_cuyd: f64,
+    /// Loose covering.
+    pub density_lb_per_cuyd: f64,
+}
+
+/// Hours of work.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Labour {
+    /// An hour.
+    #[serde(with = "text::price")]
+    pub hour_price: Option<Money>,
+    /// To lay a square.
+    pub lay_hours: f64,
+    /// To strip a square of one layer.
+    pub strip_hours: f64,
+    /// Rows of pitch (rise in 12) from which a factor holds, and the factor.
+    pub steepness: Vec<[f64; 2]>,
+    /// Rows of eave height (feet) from which a factor holds, and the factor.
+    pub height: Vec<[f64; 2]>,
+    /// Factor of stripping by the deck below; what is not listed counts as `other`.
+    pub strip_deck: BTreeMap<String, f64>,
+}
+
+/// Tax, profit, disposal and the way of billing.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Pricing {
+    /// On materials.
+    #[serde(with = "text::percent")]
+    pub tax_percent: Decimal,
+    /// What the profit is a share of.
+    pub method: ProfitMethod,
+    /// The profit.
+    #[serde(with = "text::percent")]
+    pub profit_percent: Decimal,
+    /// Dumping a ton.
+    #[serde(with = "text::price")]
+    pub tip_per_ton: Option<Money>,
+    /// Hauling a load.
+    #[serde(with = "text::price")]
+    pub trip: Option<Money>,
+    /// Amounts that are in every price, by name.
+    #[serde(with = "text::fixed")]
+    pub fixed: Vec<(String, Option<Money>)>,
+    /// What is billed.
+    pub billing: BillingBy,
+    /// A square, for the two ways that bill by the square.
+    #[serde(with = "text::price")]
+    pub square_price: Option<Money>,
+}
+
+/// What the profit is a share of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum ProfitMethod {
+    /// Of the price.
+    Margin,
+    /// Of the cost.
+    Markup,
+}
+
+/// What is billed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum BillingBy {
+    /// Squares of net area at one price.
+    #[serde(rename = "net area")]
+    NetArea,
+    /// Squares of net area with hips, ridges and eaves as area, at one price.
+    #[serde(rename = "net and accessories")]
+    NetAndAccessories,
+    /// What is ordered and done, with profit.
+    #[serde(rename = "ordered packs")]
+    OrderedPacks,
+}
