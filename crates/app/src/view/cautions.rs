@@ -22,6 +22,19 @@ fn words(caution: &Caution) -> String {
             "The gable at leg {} stands at an inside corner. Look whether two roofs meet there.",
             leg + 1
         ),
+        Caution::Roof(RoofCaution::ThinStrip {
+            leg,
+            taken_by,
+            width,
+            length,
+            ..
+        }) => format!(
+            "A strip of the slope at leg {}, {:.0} in wide and {length:.0} ft long, is not drawn: \
+             the slope at leg {} takes it. Read the legs beside it again if its edges matter.",
+            leg + 1,
+            (width * 12.0).max(1.0),
+            taken_by + 1
+        ),
         Caution::Roof(RoofCaution::IdleWall { .. } | RoofCaution::LevelValley { .. })
         | Caution::OverEight { .. }
         | Caution::UnderFour { .. }

@@ -248,6 +248,18 @@ fn roof_words(caution: &RoofCaution, f: &mut fmt::Formatter<'_>) -> fmt::Result 
             f,
             "Wall {wall} lies along no gable or wall leg and changes nothing: look at its ends."
         ),
+        RoofCaution::ThinStrip {
+            body,
+            leg,
+            taken_by,
+            width,
+            length,
+        } => write!(
+            f,
+            "A strip of the slope at leg {leg} of {body}, {} in wide and {} ft long, is not drawn: the slope at leg {taken_by} takes it, and the edges along it are left out. Read the legs beside it again if they matter.",
+            Plain((width * 120.0).round() / 10.0),
+            Plain(length.round())
+        ),
         RoofCaution::LevelValley { from, to } => write!(
             f,
             "The valley from {}, {} to {}, {} is level: water stands in it.",

@@ -8,7 +8,7 @@ use super::{Edge, EdgeKind};
 /// An edge that rises less than this per run counts as level.
 const LEVEL: f64 = 0.02;
 /// Two planes folded by less than this are one surface, degrees.
-const ONE_SURFACE: f64 = 1.5;
+pub(super) const ONE_SURFACE: f64 = 1.5;
 /// Ends nearer than this are one, feet.
 const SAME_END: f64 = 1e-5;
 /// Shorter edges are not listed, feet.
@@ -64,6 +64,8 @@ pub(super) struct Piece {
     pub to: Vec3,
     pub left: Beside,
     pub right: Beside,
+    /// See [`super::sweep::Crease::seam`].
+    pub seam: Option<Vec3>,
 }
 
 /// A piece whose kind is known.
@@ -117,13 +119,18 @@ impl Piece {
     }
 
     fn is_level(&self) -> bool {
-        let run = (self.to - self.from).xy().norm();
-        is_level((self.to.z - self.from.z).abs(), run)
+        let way = self.way();
+        is_level(way.z.abs(), way.xy().norm())
+    }
+
+    /// The way it is judged by.
+    fn way(&self) -> Vec3 {
+        self.seam.unwrap_or(self.to - self.from)
     }
 
     /// Normal to its way in plan, to the left.
     pub fn leftward(&self) -> Vec2 {
-        let way = (self.to - self.from).xy();
+        let way = self.way();
         Vec2::new(-way.y, way.x)
     }
 

@@ -183,7 +183,8 @@ impl Edges<'_> {
         let (within, beyond) = (middle - aside, middle + aside);
         let neighbour = self.parts.iter().position(|other| {
             // One that goes on below, under an eave that just touches it, does not end here.
-            (other.plane.height(middle) - height).abs() < MEETS
+            let meets = (other.plane.height(middle) - height).abs() < MEETS;
+            (meets || is_across_seam(part, line, other))
                 && other.holds(beyond)
                 && !other.holds(within)
         });
@@ -197,6 +198,10 @@ impl Edges<'_> {
             to: lifted(to),
             left: self.face(number),
             right,
+            seam: match line {
+                Line::Own(_, seam) => seam,
+                Line::Meets(..) | Line::Foot(_) | Line::EaveLevel(_) => None,
+            },
         })
     }
 
@@ -213,9 +218,9 @@ impl Edges<'_> {
             .iter()
             .any(|solid| solid.body != body && solid.stands_above(beyond, height + MEETS, height));
         let along = match line {
-            Line::Own(Side::End(leg) | Side::Air(leg)) => self.raised[body].line_at(body, leg),
+            Line::Own(Side::End(leg) | Side::Air(leg), _) => self.raised[body].line_at(body, leg),
             Line::Foot(at) => self.raised[at.body].line_at(at.body, at.leg),
-            Line::Own(Side::Face(_)) => LineAt {
+            Line::Own(Side::Face(_), _) => LineAt {
                 key: PlaneKey::EaveLevel(body),
                 stop: Stop::Higher,
                 leg: None,
@@ -226,7 +231,7 @@ impl Edges<'_> {
                 leg: None,
             },
         };
-        let own = matches!(line, Line::Own(_));
+        let own = matches!(line, Line::Own(..));
         LineAt {
             stop: if stands_higher || !own {
                 Stop::Higher
@@ -236,4 +241,10 @@ impl Edges<'_> {
             ..along
         }
     }
+}
+
+/// Whether another part is the face of the same body beyond a line where the two do not quite meet.
+fn is_across_seam(part: &Part, line: Line, other: &Part) -> bool {
+    matches!(line, Line::Own(Side::Face(beyond), Some(_))
+        if other.seen.body == part.seen.body && other.seen.swept == beyond)
 }

@@ -118,6 +118,7 @@ impl Fronts<'_> {
             to: place,
             left: self.strips.side(before),
             right: self.strips.side(after),
+            seam: None,
         });
         self.strips.right_end_at(before, place);
         self.strips.left_end_at(after, place);
@@ -203,6 +204,7 @@ impl Fronts<'_> {
             to: b,
             left: self.strips.side(front.corners[1].strip),
             right: self.strips.side(front.corners[0].strip),
+            seam: None,
         });
     }
 }

@@ -3,12 +3,14 @@
 //! [`raise`] takes bodies whose corners are settled and whose legs are decided. Each pitched leg
 //! carries a plane; where the planes rise to is found by letting the eaves move in with the height
 //! as the clock (`wavefront`, `loops`), which leaves faces and creases behind (`sweep`). What a
-//! crease is, is decided from the planes beside it (`edges`). Where bodies meet, what is inside another
+//! crease is, is decided from the planes beside it (`edges`). Strips too thin to build go to the
+//! slope beside them (`thin`, `given`). Where bodies meet, what is inside another
 //! is taken out (`solid`, `overlay`, `joined`). [`spread`] says how the areas follow
 //! what was measured.
 
 mod body;
 mod edges;
+mod given;
 mod joined;
 mod loops;
 mod overlay;
@@ -23,6 +25,7 @@ mod spread;
 mod squared;
 mod surface;
 mod sweep;
+mod thin;
 mod walls;
 mod wavefront;
 

@@ -10,7 +10,7 @@ use super::plan::{Vec2, nearest_on};
 use super::raised::Raised;
 use super::rings::{Places, Region, SAME, regions};
 use super::solid::{Bounds, Segment, Slab, Solid};
-use super::sweep::Side;
+use super::sweep::{Side, Vec3};
 
 /// How far beside a piece it is asked what is seen, feet.
 const BESIDE: f64 = 1e-5;
@@ -22,8 +22,8 @@ const MARGIN: f64 = 1e-2;
 /// Why a line may bound what is seen of a face.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) enum Line {
-    /// A crease of the body itself: what lies beyond.
-    Own(Side),
+    /// A crease of the body itself: what lies beyond, and its seam with the face to the left.
+    Own(Side, Option<Vec3>),
     /// Where a face of another body, by body and place in its sweep, has the same height.
     Meets(usize, usize),
     /// Over or under a leg of another body.
@@ -128,13 +128,13 @@ fn lines(slab: &Slab, raised: &Raised, others: &[&Solid]) -> Vec<(Segment, Line)
         .creases
         .iter()
         .filter_map(|crease| {
-            let beyond = match (crease.left == own, crease.right == own) {
-                (true, false) => crease.right,
-                (false, true) => crease.left,
+            let (beyond, seam) = match (crease.left == own, crease.right == own) {
+                (true, false) => (crease.right, crease.seam),
+                (false, true) => (crease.left, crease.seam.map(|way| -way)),
                 (true, true) | (false, false) => return None,
             };
             let ends = [crease.from, crease.to].map(|end| end.xy() + raised.plan.origin);
-            Some((ends, Line::Own(beyond)))
+            Some((ends, Line::Own(beyond, seam)))
         })
         .collect();
     for solid in others {

@@ -21,6 +21,7 @@ pub fn raise(bodies: &[BodyShape], walls: &[WallSegment]) -> Result<Roof, RoofRe
     let (known, mut cautions) = walls::against(&plans, walls, known);
     let edges = edges::join(known);
     cautions.extend(joined.raised.iter().flat_map(Raised::inside_gables));
+    cautions.extend(joined.raised.iter().flat_map(Raised::thin_strips));
     cautions.extend(
         edges
             .iter()

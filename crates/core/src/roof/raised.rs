@@ -4,6 +4,7 @@ use super::edges::{Beside, FaceAt, LegAt, LineAt, Piece, Stop};
 use super::plan::{self, Climb, Plan, Vec2};
 use super::planes::{Plane, PlaneKey, end_of, first_in_line};
 use super::sweep::{Side, Sweep, Vec3};
+use super::thin::{ThinStrip, without_thin_strips};
 use super::wavefront::sweep;
 use super::{BodyShape, Face, RoofCaution, RoofRefusal};
 use crate::units::Pitch;
@@ -16,6 +17,8 @@ pub(super) struct Raised {
     pub plan: Plan,
     pub sweep: Sweep,
     pub first_in_line: Vec<usize>,
+    /// Strips that were given to the slope beside them.
+    pub thin: Vec<ThinStrip>,
 }
 
 /// A face and its place in the sweep.
@@ -27,12 +30,13 @@ pub(super) struct Numbered {
 impl Raised {
     pub fn new(shape: &BodyShape) -> Result<Raised, RoofRefusal> {
         let plan = Plan::new(shape)?;
-        let sweep = sweep(&plan)?;
+        let (sweep, thin) = without_thin_strips(&plan, sweep(&plan)?);
         let first_in_line = first_in_line(&plan);
         Ok(Raised {
             plan,
             sweep,
             first_in_line,
+            thin,
         })
     }
 
@@ -118,6 +122,7 @@ impl Raised {
                 to: self.settle(crease.to),
                 left: beside(crease.left),
                 right: beside(crease.right),
+                seam: crease.seam,
             })
             .collect()
     }
@@ -151,6 +156,17 @@ impl Raised {
             stop,
             leg: Some((LegAt { body, leg }, self.plan.legs[leg].inward)),
         }
+    }
+
+    /// Strips that were too thin to build.
+    pub fn thin_strips(&self) -> impl Iterator<Item = RoofCaution> {
+        self.thin.iter().map(|strip| RoofCaution::ThinStrip {
+            body: self.plan.body.clone(),
+            leg: strip.leg,
+            taken_by: strip.taken_by,
+            width: strip.width,
+            length: strip.length,
+        })
     }
 
     /// Gables at an inside corner beside a slope.

@@ -145,7 +145,7 @@ fn add_piece(joined: &Joined, piece: &Piece, faces: &mut [Gradient]) {
         return;
     }
     let middle = (piece.from + piece.to).xy() / 2.0;
-    let leftward = piece.leftward() / length;
+    let leftward = Vec2::new(-way.y, way.x) / length;
     for (face, beyond, outward) in [
         (&piece.left, &piece.right, -leftward),
         (&piece.right, &piece.left, leftward),
@@ -159,6 +159,8 @@ fn add_piece(joined: &Joined, piece: &Piece, faces: &mut [Gradient]) {
         // Area of the face for each foot that this piece moves outward.
         let gain = face.plane.factor() * length;
         match beyond {
+            // Where a strip was left out the two do not meet, and neither moves the other.
+            Beside::Face(_) if piece.seam.is_some() => {}
             Beside::Face(other) => {
                 let apart = (face.plane.gradient - other.plane.gradient).dot(&outward);
                 if apart.abs() > ONE_PLANE {

@@ -151,6 +151,19 @@ pub enum RoofCaution {
         /// Index of the segment.
         wall: usize,
     },
+    /// A strip of a slope that is too thin to build was given to the slope beside it.
+    ThinStrip {
+        /// Name of the body.
+        body: String,
+        /// The leg from which the strip rose.
+        leg: usize,
+        /// The leg whose slope took it.
+        taken_by: usize,
+        /// Its width in plan, feet.
+        width: f64,
+        /// Its length in plan, feet.
+        length: f64,
+    },
     /// Water stands in a valley that does not fall.
     LevelValley {
         /// One end: x, y, height.

@@ -30,6 +30,9 @@ pub(super) struct Crease {
     /// What lies left of the way from `from` to `to`, seen from above.
     pub left: Side,
     pub right: Side,
+    /// The way to judge it by where the two faces do not quite meet: along or across a strip that
+    /// was too thin to build. The same side lies to its left.
+    pub seam: Option<Vec3>,
 }
 
 /// A face as swept: one slope of one leg.

@@ -73,6 +73,7 @@ impl Fronts<'_> {
                         to: ends[1],
                         left: side,
                         right: Side::Air(leg),
+                        seam: None,
                     });
                 }
                 Corner {
@@ -255,6 +256,7 @@ impl Fronts<'_> {
                 to: ends[1],
                 left: self.strips.side(above),
                 right: self.strips.side(below),
+                seam: None,
             });
             front.corners[side].strip = above;
         }
