@@ -1,5 +1,6 @@
 //! A thin strip of one face given to the face beside it: which creases and rings that leaves.
 
+use super::edges::ONE_SURFACE;
 use super::plan::{Plan, Vec2, twice_area};
 use super::planes::Plane;
 use super::rings::{Places, Region, regions};
@@ -93,7 +94,11 @@ pub(super) fn given_away(plan: &Plan, sweep: &Sweep, strip: &Strip) -> Option<Sw
     if kept.is_empty() {
         after.faces[strip.face].ring.clear();
     }
-    let round: f64 = around.0.iter().map(|piece| around.1.length(piece.ends)).sum();
+    let round: f64 = around
+        .0
+        .iter()
+        .map(|piece| around.1.length(piece.ends))
+        .sum();
     let area = |sweep: &Sweep| sweep.faces.iter().map(SweptFace::plan_area).sum::<f64>();
     if (area(&after) - area(sweep)).abs() > SAME_AREA * round {
         return None;
@@ -139,6 +144,21 @@ fn ring(
         lift(at, plane.height(at))
     });
     Some(tidy(ring.collect()))
+}
+
+/// The way in which two faces meet, as near as it can to a given one; that one where they do not.
+fn meeting(plan: &Plan, sweep: &Sweep, faces: [usize; 2], near: Vec3) -> Vec3 {
+    let [one, other] = faces.map(|face| {
+        let swept = &sweep.faces[face];
+        Plane::of(&plan.legs[swept.leg], swept.band)
+    });
+    if one.fold(&other) < ONE_SURFACE {
+        return near;
+    }
+    let apart = one.gradient - other.gradient;
+    let along = Vec2::new(-apart.y, apart.x);
+    let along = along * along.dot(&near.xy()).signum();
+    lift(along, one.gradient.dot(&along))
 }
 
 /// A sweep without a face that no crease names any more.
@@ -218,12 +238,19 @@ impl Strip {
             return None;
         }
         let [from, to] = self.lifted(plan, sweep, piece, places);
+        let seam = match bank.beyond {
+            Side::Face(beyond) => {
+                let way = bank.seam.unwrap_or(to - from);
+                Some(meeting(plan, sweep, [self.taker, beyond], way))
+            }
+            Side::End(_) | Side::Air(_) => None,
+        };
         Some(Crease {
             from,
             to,
             left: taker,
             right: bank.beyond,
-            seam: matches!(bank.beyond, Side::Face(_)).then(|| bank.seam.unwrap_or(to - from)),
+            seam,
         })
     }
 

@@ -92,7 +92,12 @@ pub(super) fn banks(sweep: &Sweep, face: usize) -> Vec<Bank> {
     let bank = |(number, crease): (usize, &super::sweep::Crease)| {
         let (from, to, beyond, seam) = match (crease.left == own, crease.right == own) {
             (true, false) => (crease.from, crease.to, crease.right, crease.seam),
-            (false, true) => (crease.to, crease.from, crease.left, crease.seam.map(|way| -way)),
+            (false, true) => (
+                crease.to,
+                crease.from,
+                crease.left,
+                crease.seam.map(|way| -way),
+            ),
             (true, true) | (false, false) => return None,
         };
         Some(Bank {
@@ -128,10 +133,7 @@ fn beyond_a_fold(plan: &Plan, sweep: &Sweep, face: usize, bank: &Bank) -> Option
     };
     let [(leg, plane), (beyond, falling)] = [face, other].map(|face| {
         let swept = &sweep.faces[face];
-        (
-            swept.leg,
-            Plane::of(&plan.legs[swept.leg], swept.band),
-        )
+        (swept.leg, Plane::of(&plan.legs[swept.leg], swept.band))
     });
     let run = bank.to - bank.from;
     let sloped = !is_level(run.z.abs(), run.xy().norm());
@@ -211,5 +213,85 @@ impl Bank {
     pub fn at(&self, axis: Vec2, along: f64) -> Vec2 {
         let (from, way) = (self.from.xy(), (self.to - self.from).xy());
         from + way * ((along - axis.dot(&from)) / axis.dot(&way))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::roof::wavefront::sweep;
+    use crate::roof::{BodyShape, LegRise, Rise};
+    use crate::survey::Point;
+    use crate::units::Pitch;
+    use proptest::prelude::*;
+
+    /// A front in parts a hair out of line with a wing between each two, fronts and sides each at
+    /// one pitch.
+    fn house() -> impl Strategy<Value = BodyShape> {
+        let wings = proptest::collection::vec((8.0..22.0, 6.0..20.0, -0.4..0.4), 1..4);
+        (wings, 4.0..12.0, 4.0..12.0).prop_map(|(wings, front, side)| {
+            let (mut x, mut y) = (0.0, 20.0);
+            let mut corners = vec![[x, y]];
+            for (width, depth, back) in wings {
+                x += 18.0;
+                corners.extend([[x, y], [x, y - depth], [x + width, y - depth]]);
+                x += width;
+                y = 20.0 + back;
+                corners.push([x, y]);
+            }
+            x += 18.0;
+            corners.extend([[x, y], [x, 56.0], [0.0, 56.0]]);
+            let legs = (0..corners.len()).map(|leg| LegRise {
+                rise: Rise::slope(Pitch::rise_in_12(if leg % 2 == 0 { front } else { side })),
+                overhang: 0.0,
+            });
+            BodyShape {
+                id: "main".to_string(),
+                legs: legs.collect(),
+                corners: corners.into_iter().map(|[x, y]| Point { x, y }).collect(),
+                nominal_directions: None,
+                eave_height: 9.0,
+            }
+        })
+    }
+
+    fn by_leg(sweep: &Sweep, legs: usize) -> Vec<f64> {
+        let mut areas = vec![0.0; legs];
+        for face in &sweep.faces {
+            areas[face.leg] += face.plan_area();
+        }
+        areas
+    }
+
+    proptest! {
+        #[test]
+        fn no_more_area_changes_hands_than_the_strips_own(shape in house()) {
+            let Ok(plan) = Plan::new(&shape) else { return Ok(()) };
+            let Ok(built) = sweep(&plan) else { return Ok(()) };
+            let legs = plan.legs.len();
+            let before = by_leg(&built, legs);
+            let (after, given) = without_thin_strips(&plan, built);
+            let after = by_leg(&after, legs);
+            let moved: f64 = before.iter().zip(&after).map(|(a, b)| (a - b).abs()).sum();
+            // Each strip leaves one leg and comes to another, with a scrap at either end.
+            let own = |strip: &ThinStrip| strip.width * (strip.length + 4.0 * strip.width);
+            let strips: f64 = given.iter().map(own).sum();
+            prop_assert!(moved <= 2.0 * strips + 1e-6, "{moved} of {strips}");
+            let total = |areas: &[f64]| areas.iter().sum::<f64>();
+            prop_assert!((total(&before) - total(&after)).abs() < 1e-6);
+        }
+
+        #[test]
+        fn where_nothing_is_thin_nothing_changes(shape in house()) {
+            let Ok(plan) = Plan::new(&shape) else { return Ok(()) };
+            let Ok(built) = sweep(&plan) else { return Ok(()) };
+            let (once, _) = without_thin_strips(&plan, built);
+            let creases = once.creases.len();
+            let areas = by_leg(&once, plan.legs.len());
+            let (twice, given) = without_thin_strips(&plan, once);
+            prop_assert_eq!(given, Vec::new());
+            prop_assert_eq!(twice.creases.len(), creases);
+            prop_assert_eq!(by_leg(&twice, plan.legs.len()), areas);
+        }
     }
 }

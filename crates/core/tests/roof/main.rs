@@ -5,5 +5,6 @@ mod closed_forms;
 mod laws;
 mod outlines;
 mod refusals;
+mod thin;
 mod unions;
 mod unsure;
