@@ -9,7 +9,8 @@ pub struct BodyShape {
     /// Corners in plan, feet, either order; leg i runs from corner i to corner i + 1.
     pub corners: Vec<Point>,
     /// Nominal direction of each leg in degrees, where the outline was read and not known: the
-    /// roof is then raised over the squared outline.
+    /// roof is then raised over the squared outline, and strips of it too thin to build go to the
+    /// slope beside them.
     pub nominal_directions: Option<Vec<f64>>,
     /// What rises at each leg.
     pub legs: Vec<LegRise>,

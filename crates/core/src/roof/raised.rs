@@ -30,7 +30,12 @@ pub(super) struct Numbered {
 impl Raised {
     pub fn new(shape: &BodyShape) -> Result<Raised, RoofRefusal> {
         let plan = Plan::new(shape)?;
-        let (sweep, thin) = without_thin_strips(&plan, sweep(&plan)?);
+        let swept = sweep(&plan)?;
+        // Corners that are known stand where they are said to stand, and so does what is between.
+        let (sweep, thin) = match shape.nominal_directions {
+            Some(_) => without_thin_strips(&plan, swept),
+            None => (swept, Vec::new()),
+        };
         let first_in_line = first_in_line(&plan);
         Ok(Raised {
             plan,
