@@ -32,6 +32,30 @@ pub struct Takeoff {
     pub deck_overlay: bool,
     /// What to look at.
     pub cautions: Vec<super::TakeoffCaution>,
+    /// The same takeoff at the ends of what is not known, which has no ranges of its own.
+    pub ranges: Vec<Range>,
+}
+
+/// A takeoff at both ends of something that is not known.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Range {
+    /// What is not known.
+    pub of: Ranged,
+    /// At its lower end.
+    pub low: Takeoff,
+    /// At its upper end.
+    pub high: Takeoff,
+}
+
+/// Something that is not known.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ranged {
+    /// The area of the roof, from its 10 to its 90 %.
+    Area,
+    /// How many layers lie there, from 10 to 90 % of their chances.
+    Layers,
+    /// What the covering is nailed to: sheets, or planks so far apart that all is laid over.
+    Deck,
 }
 
 /// A face too flat for shingles: felt and tear-off count it, courses do not.
@@ -53,7 +77,7 @@ pub struct Courses {
     /// Its area less the openings that are cut out.
     pub net_area: Area,
     /// Courses up the face.
-    pub courses: usize,
+    pub courses: u64,
     /// Length of all courses, each as far as its pieces reach.
     pub run_ft: f64,
     /// Pieces and parts of pieces that lie there in the end.

@@ -1,0 +1,115 @@
+//! Courses up a face, piece by piece (common practice: bond from a chalked line, off-cuts carried
+//! on, the shadow of a course over the full height of its pieces).
+
+use super::mils::{ceil_div, count, mil};
+use super::off_cuts::{End, OffCuts};
+use super::shadow::Region;
+use crate::settings::{Anchor, Field, Pool};
+
+/// No shorter piece is laid or left, mils: an eighth of an inch.
+const SLIVER: i64 = 125;
+
+/// What was laid on one face.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(super) struct Laid {
+    pub courses: u64,
+    pub run_ft: f64,
+    pub pieces_laid: u64,
+    pub new_pieces: u64,
+    pub reused: u64,
+}
+
+/// How pieces lie, in mils.
+struct Bond {
+    piece: i64,
+    exposure: i64,
+    stagger: i64,
+    steps: i64,
+    /// Shortest off-cut that is kept; none: none is.
+    least_off_cut: Option<i64>,
+}
+
+/// How many courses a face takes from its lowest point to its highest.
+pub(super) fn courses_up(region: &Region, field: &Field) -> u64 {
+    let [low, high] = region.extent(1);
+    if low < high {
+        count(mil(high - low), mil(field.exposure_in))
+    } else {
+        0
+    }
+}
+
+/// Lays one face; off-cuts are taken from the pool and left in it.
+pub(super) fn lay(region: &Region, field: &Field, off_cuts: &mut OffCuts) -> Laid {
+    let mirrored;
+    let region = match field.anchor {
+        Anchor::Left => region,
+        Anchor::Right => {
+            mirrored = region.mirrored();
+            &mirrored
+        }
+    };
+    let bond = Bond {
+        piece: mil(field.piece_in),
+        exposure: mil(field.exposure_in),
+        stagger: mil(field.stagger_in),
+        steps: i64::from(field.steps),
+        least_off_cut: match field.pool {
+            Pool::None => None,
+            Pool::Face | Pool::Roof => Some(mil(field.least_off_cut_in)),
+        },
+    };
+    let [left, _] = region.extent(0);
+    let [low, high] = region.extent(1);
+    let courses = courses_up(region, field);
+    let mut laid = Laid {
+        courses,
+        ..Laid::default()
+    };
+    let mut run = 0;
+    for course in 0..courses.cast_signed() {
+        let butt = low + (course * bond.exposure) as f64 / 1000.0;
+        let head = (butt + field.height_in).min(high);
+        let joint = (course % bond.steps) * bond.stagger % bond.piece;
+        for [from, to] in region.shadow([butt, head]) {
+            let (from, to) = (mil(from - left), mil(to - left));
+            if to - from >= SLIVER {
+                run += to - from;
+                lay_run(&bond, joint, [from, to], off_cuts, &mut laid);
+            }
+        }
+    }
+    laid.run_ft = run as f64 / 12_000.0;
+    laid
+}
+
+/// Lays one run of a course, cut at every joint of the bond that leaves no sliver.
+fn lay_run(bond: &Bond, joint: i64, [from, to]: [i64; 2], off_cuts: &mut OffCuts, laid: &mut Laid) {
+    let first = joint + bond.piece * ceil_div(from + SLIVER - joint, bond.piece);
+    let mut end_piece = |end: End, length: i64| {
+        let length = length.min(bond.piece);
+        laid.pieces_laid += 1;
+        if length == bond.piece {
+            laid.new_pieces += 1;
+            return;
+        }
+        if off_cuts.take(end, length) {
+            laid.reused += 1;
+            return;
+        }
+        laid.new_pieces += 1;
+        let left = bond.piece - length;
+        if bond.least_off_cut.is_some_and(|least| left >= least) {
+            off_cuts.keep_from(end, left);
+        }
+    };
+    if first > to - SLIVER {
+        end_piece(End::Both, to - from);
+        return;
+    }
+    let whole = (to - SLIVER - first) / bond.piece;
+    end_piece(End::Start, first - from);
+    end_piece(End::Finish, to - first - whole * bond.piece);
+    laid.pieces_laid += whole.unsigned_abs();
+    laid.new_pieces += whole.unsigned_abs();
+}

@@ -1,0 +1,224 @@
+//! The takeoff of a roof, and of the same roof as it may also be.
+
+use super::ice_barrier::ice_barrier;
+use super::lying::Lying;
+use super::measured::Measured;
+use super::order::{Ordering, overlay};
+use super::tear_off::{layers_at, tear_off};
+use super::weight::Spread;
+use super::work::{billing, labour, piece_area, ventilation};
+use super::{
+    Cause, Courses, Laid, NotShingled, OrderItem, OrderLine, Range, Ranged, Takeoff, TakeoffCaution,
+};
+use crate::roof::Roof;
+use crate::settings::{Code, Rates};
+use crate::survey::Survey;
+use crate::units::{Area, Length};
+
+/// One time in ten a normal value is farther below its mean, in standard deviations.
+const TENTH: f64 = 1.281_551_565_544_600_4;
+
+/// Why there is no takeoff of a roof.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum NoTakeoff {
+    /// A roof past all building.
+    #[error("the roof is over 1,000,000,000 sq ft: look at the lengths of its legs")]
+    TooLarge,
+    /// Courses so narrow that counting them would not end soon.
+    #[error(
+        "leg {leg} of body {body} makes the faces take more courses than are counted: write a wider exposure_in in the rates, or look at the lengths of the legs"
+    )]
+    TooManyCourses {
+        /// Index of the body.
+        body: usize,
+        /// The leg.
+        leg: usize,
+    },
+}
+
+/// Takes off a roof.
+///
+/// `area_sigma`: one standard deviation of the area of the roof; none: it is known.
+/// # Errors
+/// [`NoTakeoff`] where counting would not end soon.
+pub fn take_off(
+    survey: &Survey,
+    roof: &Roof,
+    area_sigma: Area,
+    rates: &Rates,
+    code: &Code,
+) -> Result<Takeoff, NoTakeoff> {
+    let measured = Measured::of(survey, roof, rates, code)?;
+    let lying = Lying::of(survey);
+    let sigma = area_sigma.in_square_feet();
+    let at = |scale: f64, sigma: f64, lying: &Lying| {
+        let as_it_is = AsItIs {
+            measured: &measured,
+            rates,
+            code,
+            lying,
+            scale,
+            sigma,
+        };
+        as_it_is.takeoff()
+    };
+    let mut takeoff = at(1.0, sigma, &lying);
+    let area = roof.area();
+    if sigma > 0.0 && area > 0.0 {
+        let apart = TENTH * sigma / area;
+        takeoff.ranges.push(Range {
+            of: Ranged::Area,
+            low: at((1.0 - apart).max(0.0), 0.0, &lying),
+            high: at(1.0 + apart, 0.0, &lying),
+        });
+    }
+    let mut range = |of, low: &Lying, high: &Lying| {
+        let [low, high] = [low, high].map(|lying| at(1.0, sigma, lying));
+        takeoff.ranges.push(Range { of, low, high });
+    };
+    if lying.layers.is_none() {
+        let [low, high] = [0.1, 0.9].map(|chance| Lying {
+            layers: Some(layers_at(chance, &rates.tear_off)),
+            ..lying.clone()
+        });
+        range(Ranged::Layers, &low, &high);
+    }
+    if lying.deck.is_none() {
+        let on = |deck: &str, gap_in: f64| Lying {
+            deck: Some(deck.to_owned()),
+            gap_in,
+            ..lying.clone()
+        };
+        let wide = rates.deck.overlay_over_gap_in + 1.0;
+        range(Ranged::Deck, &on("sheet", 0.0), &on("plank", wide));
+    }
+    Ok(takeoff)
+}
+
+/// A roof that was measured, its areas `scale` times what they are.
+struct AsItIs<'a> {
+    measured: &'a Measured<'a>,
+    rates: &'a Rates,
+    code: &'a Code,
+    lying: &'a Lying,
+    scale: f64,
+    sigma: f64,
+}
+
+impl AsItIs<'_> {
+    fn takeoff(&self) -> Takeoff {
+        let AsItIs {
+            measured,
+            rates,
+            code,
+            lying,
+            scale,
+            sigma,
+        } = *self;
+        let (ice_barrier, mut cautions) = ice_barrier(measured, rates, code);
+        let ordering = Ordering {
+            measured,
+            rates,
+            code,
+            lying,
+            ice_barrier: &ice_barrier,
+            scale,
+        };
+        let order = ordering.lines();
+        let vented = Length::feet(ordering.vented_ridge());
+        if lying.layers.is_none() {
+            cautions.push(TakeoffCaution::LayersNotGiven);
+        }
+        let not_shingled = self.not_shingled();
+        for flat in &not_shingled {
+            cautions.push(TakeoffCaution::TooFlat {
+                body: measured.body_name(flat.face),
+                leg: measured.roof.faces[flat.face].leg,
+            });
+        }
+        cautions.push(TakeoffCaution::Loads);
+        let area = Spread {
+            mean: measured.roof.area() * scale,
+            variance: sigma * sigma,
+        };
+        let faces = measured.order.iter().copied().map(Cause::Face).collect();
+        Takeoff {
+            net_area: Area::square_feet(measured.net_area() * scale),
+            not_shingled,
+            courses: self.courses(),
+            laid: self.laid(&order),
+            tear_off: tear_off(area, lying, rates, faces),
+            ventilation: ventilation(measured, rates, code, scale, vented),
+            labour: labour(measured, lying, rates, scale),
+            billing: billing(measured, &order, rates, scale),
+            order,
+            ice_barrier,
+            deck_overlay: overlay(lying, rates),
+            cautions,
+            ranges: Vec::new(),
+        }
+    }
+
+    fn not_shingled(&self) -> Vec<NotShingled> {
+        let measured = self.measured;
+        let flat = measured
+            .order
+            .iter()
+            .filter(|&&face| !measured.faces[face].shingled);
+        flat.map(|&face| NotShingled {
+            face,
+            area: Area::square_feet(measured.roof.faces[face].area),
+        })
+        .collect()
+    }
+
+    fn courses(&self) -> Vec<Courses> {
+        let laid = self.measured.laid.iter();
+        laid.map(|&(face, laid)| {
+            let net = self.measured.net_area_of(face);
+            Courses {
+                face,
+                net_area: Area::square_feet(net),
+                courses: laid.courses,
+                run_ft: laid.run_ft,
+                pieces_laid: laid.pieces_laid,
+                new_pieces: laid.new_pieces,
+                reused: laid.reused,
+                waste_percent: waste_percent(laid.new_pieces as f64 * piece_area(self.rates), net),
+            }
+        })
+        .collect()
+    }
+
+    fn laid(&self, order: &[OrderLine]) -> Laid {
+        let measured = self.measured;
+        let sum = |of: fn(&super::courses::Laid) -> u64| {
+            measured.laid.iter().map(|(_, laid)| of(laid)).sum::<u64>()
+        };
+        let new_pieces = sum(|laid| laid.new_pieces);
+        let net = measured.net_area();
+        let bought = (new_pieces + measured.valley_pieces) as f64 * piece_area(self.rates);
+        let field = order.iter().find(|line| line.item == OrderItem::Field);
+        let ordered = field.map_or(0.0, |line| line.packs as f64 * line.pack_size);
+        Laid {
+            new_pieces,
+            valley_pieces: measured.valley_pieces,
+            pieces_laid: sum(|laid| laid.pieces_laid),
+            reused: sum(|laid| laid.reused),
+            waste_percent: waste_percent(bought, net),
+            ordered_waste_percent: waste_percent(
+                ordered * piece_area(self.rates),
+                net * self.scale,
+            ),
+        }
+    }
+}
+
+/// What is bought over what it covers, less one, per cent; nothing where nothing is covered.
+fn waste_percent(bought: f64, covered: f64) -> f64 {
+    if covered > 0.0 {
+        100.0 * (bought / covered - 1.0)
+    } else {
+        0.0
+    }
+}

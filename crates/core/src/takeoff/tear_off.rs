@@ -1,0 +1,150 @@
+//! What is torn off: its weight, and the loads it takes.
+
+use super::lying::Lying;
+use super::mils::up;
+use super::weight::{Mixture, Spread};
+use super::{Cause, LoadLimit, TearOff};
+use crate::settings::{Rates, TearOffRates, Trailer, Triangle};
+
+/// Weight and loads of an area (square feet, with its spread).
+pub(super) fn tear_off(area: Spread, lying: &Lying, rates: &Rates, faces: Vec<Cause>) -> TearOff {
+    let weight = weight(area, lying, &rates.tear_off);
+    let spread = weight.spread();
+    let [p10, p50, p90] = [0.1, 0.5, 0.9].map(|chance| weight.quantile(chance));
+    let Loading {
+        by_payload,
+        by_volume,
+    } = Loading::of(&rates.trailer);
+    let most = by_payload.max(by_volume);
+    let loads_by_payload = up(p90 * by_payload);
+    let loads_by_volume = up(p90 * by_volume);
+    TearOff {
+        mean_lb: spread.mean,
+        sigma_lb: spread.variance.sqrt(),
+        p10_lb: p10,
+        p50_lb: p50,
+        p90_lb: p90,
+        limit: if by_payload >= by_volume {
+            LoadLimit::Payload
+        } else {
+            LoadLimit::Volume
+        },
+        loads_p10: p10 * most,
+        loads_p50: p50 * most,
+        loads_p90: p90 * most,
+        loads_by_payload,
+        loads_by_volume,
+        loads: loads_by_payload.max(loads_by_volume),
+        because: because(lying, rates, faces),
+    }
+}
+
+/// Loads a pound.
+struct Loading {
+    by_payload: f64,
+    by_volume: f64,
+}
+
+impl Loading {
+    fn of(trailer: &Trailer) -> Loading {
+        Loading {
+            by_payload: 1.0 / trailer.payload_lb,
+            by_volume: 1.0 / (trailer.density_lb_per_cuyd * trailer.volume_cuyd),
+        }
+    }
+}
+
+/// For each number of layers that may lie there, `area (layers (1 - lost)(1 + wet) + felt + deck)`;
+/// layers weigh independently.
+fn weight(area: Spread, lying: &Lying, rates: &TearOffRates) -> Mixture {
+    let layer = Spread::triangle(covering(lying, rates));
+    let ceiling = rates.granule_ceiling_percent;
+    let lost = Spread::triangle(rates.granule_loss_percent.map(|it| it.min(ceiling) / 100.0));
+    let wet = Spread::triangle(rates.wet_percent.map(|it| it / 100.0));
+    let felt = Spread::triangle(rates.felt_psf);
+    let deck = if rates.remove_deck {
+        Spread::triangle(rates.deck_psf)
+    } else {
+        Spread::exact(0.0)
+    };
+    Mixture::new(chances(lying, rates).into_iter().map(|(layers, chance)| {
+        let laid = layer
+            .times_over(layers)
+            .times(lost.from_one())
+            .times(Spread::exact(1.0).plus(wet));
+        (chance, laid.plus(felt).plus(deck).times(area))
+    }))
+}
+
+/// How many layers may lie there, each with its chance.
+fn chances(lying: &Lying, rates: &TearOffRates) -> Vec<(f64, f64)> {
+    match lying.layers {
+        Some(layers) => vec![(f64::from(layers), 1.0)],
+        None => rates
+            .layer_chance
+            .iter()
+            .enumerate()
+            .map(|(above, chance)| ((above + 1) as f64, *chance))
+            .collect(),
+    }
+}
+
+/// Layers that lie there, in the mean.
+pub(super) fn mean_layers(lying: &Lying, rates: &TearOffRates) -> f64 {
+    chances(lying, rates)
+        .into_iter()
+        .map(|(layers, chance)| layers * chance)
+        .sum()
+}
+
+/// How many layers lie there with a chance at most.
+pub(super) fn layers_at(chance: f64, rates: &TearOffRates) -> u32 {
+    let mut sum = 0.0;
+    let below = rates.layer_chance.iter().take_while(|it| {
+        sum += **it;
+        sum < chance - 1e-9
+    });
+    below.count() as u32 + 1
+}
+
+fn covering(lying: &Lying, rates: &TearOffRates) -> Triangle {
+    let table = &rates.covering_psf;
+    table
+        .get(covering_key(lying, rates))
+        .copied()
+        .unwrap_or_default()
+}
+
+fn covering_key<'a>(lying: &'a Lying, rates: &TearOffRates) -> &'a str {
+    let kind = lying.covering.as_deref();
+    kind.filter(|kind| rates.covering_psf.contains_key(*kind))
+        .unwrap_or("other")
+}
+
+fn because(lying: &Lying, rates: &Rates, faces: Vec<Cause>) -> Vec<Cause> {
+    let covering = format!(
+        "tear_off.covering_psf.{}",
+        covering_key(lying, &rates.tear_off)
+    );
+    let mut because = faces;
+    because.push(Cause::Covering);
+    because.push(Cause::Rate(covering));
+    if lying.layers.is_none() {
+        because.extend(Cause::rates(&["tear_off.layer_chance"]));
+    }
+    because.extend(Cause::rates(&[
+        "tear_off.granule_loss_percent",
+        "tear_off.granule_ceiling_percent",
+        "tear_off.wet_percent",
+        "tear_off.felt_psf",
+    ]));
+    if rates.tear_off.remove_deck {
+        because.extend(Cause::rates(&["tear_off.deck_psf"]));
+    }
+    because.extend(Cause::rates(&[
+        "trailer.payload_lb",
+        "trailer.volume_cuyd",
+        "trailer.density_lb_per_cuyd",
+    ]));
+    because
+}
