@@ -2,3 +2,4 @@
 mod houses;
 mod outline;
 mod roof;
+mod takeoff;

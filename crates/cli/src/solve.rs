@@ -5,14 +5,15 @@ use crate::progress::Progress;
 use crate::refusal::Refusal;
 use chrono::NaiveDate;
 use clap::Args;
-use eavebook_core::solve::{Ground, NoRoof, solve_over};
+use eavebook_core::solve::{Ground, NoRoof, Terms, solve_over, take_off_and_price_as_meant};
 use eavebook_core::{result, survey_file};
 use serde::Serialize;
 use std::fs::File;
 use std::io::{self, BufWriter, ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
 
-/// Solve a survey file: faces, edges and areas with their spread, slips, what to read again.
+/// Solve a survey file: faces, edges and areas with their spread, slips, what to read again, what to
+/// order, haul and charge.
 ///
 /// FILE is JSON in the format eavebook-survey/1. Lengths are feet as numbers, or tape text such as
 /// "42' 7 1/2\"", "42.63 ft", "13.01 m". The result is JSON on stdout. A file that cannot be read
@@ -23,13 +24,14 @@ pub struct Solve {
     /// The survey file; `-` reads it from stdin.
     #[arg(value_name = "FILE")]
     file: PathBuf,
-    /// Against which day rates and code profile are old, as 2026-05-31. Nothing is priced yet, so
-    /// this changes nothing yet.
+    /// Against which day rates and code profile are old, as 2026-05-31. Without it nothing is said
+    /// of their age.
     #[arg(long, value_name = "DATE")]
     on: Option<NaiveDate>,
     /// Raise the roof over the outline squared as it was meant, as the screens do. Without it the
     /// roof stands over the corners as the readings place them, and a front that was read a hair
-    /// out of line makes a hair of a face with hips and valleys of its own.
+    /// out of line makes a hair of a face with hips and valleys of its own. The order list and the
+    /// price are of the squared roof either way: nobody orders hips for a hair.
     #[arg(long)]
     squared: bool,
 }
@@ -75,8 +77,17 @@ impl Solve {
         if let Err(NoRoof::Refused(refusal)) = &solved.roof {
             return Err(Refusal::new(&refusal.to_string()));
         }
+        let terms = Terms::of(&file, self.on);
+        let priced = take_off_and_price_as_meant(&file.survey, &solved, &terms);
         drop(progress);
-        print(&result::result(&file.survey, &solved))
+        let result = result::result(&file.survey, &solved);
+        print(&match (&priced, &solved.roof) {
+            (Ok((priced, Some(roof))), _) | (Ok((priced, None)), Ok(roof)) => {
+                result.with_price(&file.survey, roof, priced)
+            }
+            (Ok((_, None)), Err(_)) => result,
+            (Err(why), _) => result.without_price(why),
+        })
     }
 }
 

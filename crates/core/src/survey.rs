@@ -253,6 +253,37 @@ pub enum PenetrationKind {
     Other,
 }
 
+impl PenetrationKind {
+    /// What it is, in a word or two.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            PenetrationKind::Pipe { .. } => "pipe",
+            PenetrationKind::Mast { .. } => "mast",
+            PenetrationKind::Flue { .. } => "flue",
+            PenetrationKind::Chimney { .. } => "chimney",
+            PenetrationKind::Skylight { .. } => "skylight",
+            PenetrationKind::BoxVent => "box vent",
+            PenetrationKind::Fan => "fan",
+            PenetrationKind::Dish => "dish",
+            PenetrationKind::Solar => "solar panel",
+            PenetrationKind::Other => "thing",
+        }
+    }
+
+    /// Whether it is a chimney so wide that it holds water back: over 30 in (International
+    /// Residential Code R1003.20).
+    #[must_use]
+    pub fn holds_water_back(self) -> bool {
+        const WIDEST_IN: f64 = 30.0;
+        if let PenetrationKind::Chimney { width, .. } = self {
+            width.in_inches() > WIDEST_IN + 1e-9
+        } else {
+            false
+        }
+    }
+}
+
 /// What a covering is nailed to.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Deck {

@@ -62,8 +62,6 @@ pub enum Caution {
 const HARD_TO_STAND_ON: f64 = 8.0;
 /// Under this shingles want more under them, rise in 12.
 const WANTS_DOUBLED: f64 = 4.0;
-/// A chimney wider than this holds water back, inches (International Residential Code R1003.20).
-const HOLDS_WATER_BACK: f64 = 30.0;
 /// Gaps between planks wider than this want sheets over them, inches (common practice).
 const WIDE_GAP: f64 = 0.25;
 /// Comparisons of read figures allow for binary fractions.
@@ -92,7 +90,7 @@ pub fn cautions(
     }
     for thing in &survey.penetrations {
         if let PenetrationKind::Chimney { width, .. } = thing.kind
-            && width.in_inches() > HOLDS_WATER_BACK + HAIR
+            && thing.kind.holds_water_back()
         {
             all.push(Caution::WideChimney {
                 inches: width.in_inches(),
@@ -127,7 +125,7 @@ pub fn cautions(
         for thing in &survey.penetrations {
             if !roof.faces.iter().any(|face| face.carries(thing.at)) {
                 all.push(Caution::OnNoFace {
-                    what: name(thing.kind),
+                    what: thing.kind.name(),
                     at: Where::of(thing.at, survey),
                 });
             }
@@ -157,21 +155,6 @@ fn slopes(solved: &[SolvedBody], all: &mut Vec<Caution>) {
         && pitch.in_12() < WANTS_DOUBLED - HAIR
     {
         all.push(Caution::UnderFour { pitch: *pitch });
-    }
-}
-
-fn name(kind: PenetrationKind) -> &'static str {
-    match kind {
-        PenetrationKind::Pipe { .. } => "pipe",
-        PenetrationKind::Mast { .. } => "mast",
-        PenetrationKind::Flue { .. } => "flue",
-        PenetrationKind::Chimney { .. } => "chimney",
-        PenetrationKind::Skylight { .. } => "skylight",
-        PenetrationKind::BoxVent => "box vent",
-        PenetrationKind::Fan => "fan",
-        PenetrationKind::Dish => "dish",
-        PenetrationKind::Solar => "solar panel",
-        PenetrationKind::Other => "thing",
     }
 }
 

@@ -1,6 +1,6 @@
 //! The shapes of a price.
 
-use crate::takeoff::{Cause, OrderItem, Pack};
+use crate::takeoff::{Cause, OrderItem, Pack, Ranged, Unlisted};
 use crate::units::{Area, Money};
 use rust_decimal::Decimal;
 use serde::{Serialize, Serializer};
@@ -172,29 +172,87 @@ pub enum NotPriced {
         /// What lacks, square inches.
         sqin: f64,
     },
-    /// A saddle behind a wide chimney.
-    Saddle {
-        /// Index of the chimney among the penetrations.
-        penetration: usize,
-    },
-    /// A penetration that is counted and for which the rates have no line.
-    Penetration {
-        /// What it is.
-        what: &'static str,
-        /// How many.
-        count: usize,
-    },
+    /// Something that is counted and for which the rates have no line.
+    Unlisted(Unlisted),
+}
+
+impl NotPriced {
+    /// A word for the kind, by which a program or another language finds its own.
+    #[must_use]
+    pub fn code(&self) -> &'static str {
+        match self {
+            NotPriced::Line { .. } => "blank_price",
+            NotPriced::Square => "blank_square_price",
+            NotPriced::TooFlat { .. } => "too_flat",
+            NotPriced::VentShort { .. } => "vent_short",
+            NotPriced::Unlisted(Unlisted::Saddle { .. }) => "saddle",
+            NotPriced::Unlisted(Unlisted::Penetrations { .. }) => "penetration",
+        }
+    }
+}
+
+impl fmt::Display for NotPriced {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            NotPriced::Line { item, .. } => {
+                write!(out, "{item}: its price is blank in the rates. Fill it in.")
+            }
+            NotPriced::Square => out.write_str(
+                "squares: the price of a square is blank in the rates, and squares are billed. Fill it in.",
+            ),
+            NotPriced::TooFlat { body, leg, area } => write!(
+                out,
+                "{} over leg {leg} of {body}, too flat for shingles: price what goes there.",
+                area.words()
+            ),
+            NotPriced::VentShort { sqin } => write!(
+                out,
+                "{sqin:.0} sq in of vents near the ridge, which the code profile asks for beyond the ridge vent: price them."
+            ),
+            NotPriced::Unlisted(Unlisted::Saddle { .. }) => out.write_str(
+                "a saddle behind a chimney over 30 in wide: price it.",
+            ),
+            NotPriced::Unlisted(Unlisted::Penetrations { what, penetrations }) => {
+                let (count, s) = (penetrations.len(), if penetrations.len() == 1 { "" } else { "s" });
+                write!(out, "{count} {what}{s}, counted and without a line in the rates: price them.")
+            }
+        }
+    }
 }
 
 /// Something nobody could know, and the totals it would come to.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Unknown {
-    /// What: `layers`.
-    pub name: &'static str,
-    /// In words, why it is not known and how it gets known.
-    pub words: String,
+    /// What.
+    pub of: Ranged,
     /// The total at its lower end.
     pub low: Money,
     /// The total at its upper end.
     pub high: Money,
+}
+
+impl Unknown {
+    /// What, in a word.
+    #[must_use]
+    pub fn name(&self) -> &'static str {
+        match self.of {
+            Ranged::Area => "area",
+            Ranged::Layers => "layers",
+            Ranged::Deck => "deck",
+        }
+    }
+
+    /// Why it is not known, and how it gets known.
+    #[must_use]
+    pub fn words(&self) -> &'static str {
+        match self.of {
+            Ranged::Area => "the roof is as small or as large as it is one time in ten",
+            Ranged::Layers => {
+                "nobody counted the layers: lift an edge, and one of the two totals falls away"
+            }
+            Ranged::Deck => {
+                "nobody saw the deck: sheets at the lower total, planks that want sheets over all of them at the upper"
+            }
+        }
+    }
 }

@@ -85,7 +85,7 @@ pub enum SettingLack {
     },
     /// A share of the price that leaves nothing for the cost.
     #[error(
-        "a margin of {percent} per cent of the price leaves nothing for the cost: write less than 100, or method \"markup\""
+        "a margin of {percent} per cent of the price leaves nothing for the cost: write at most 99.99, or method \"markup\""
     )]
     WholeMargin {
         /// As written.
@@ -157,6 +157,12 @@ impl SettingFault {
     #[must_use]
     pub fn path(&self) -> &Path {
         &self.path
+    }
+
+    /// Where and what, apart.
+    #[must_use]
+    pub fn into_parts(self) -> (Path, SettingLack) {
+        (self.path, self.lack)
     }
 
     /// What is wrong.

@@ -11,11 +11,22 @@ use serde_json::Value;
 /// No figure of rates or of a code profile is greater.
 const MOST: f64 = 1_000_000.0;
 /// No amount of money is greater.
-const MOST_MONEY: Decimal = Decimal::from_parts(1_000_000_000, 0, 0, false, 0);
+const MOST_MONEY: Decimal = Decimal::from_parts(100_000_000, 0, 0, false, 0);
 /// No tax or profit is greater, per cent.
 const MOST_PERCENT: Decimal = Decimal::from_parts(10_000, 0, 0, false, 0);
+/// No margin is greater, per cent: what is divided by must be left.
+const MOST_MARGIN: Decimal = Decimal::from_parts(9_999, 0, 0, false, 2);
 /// Rows of a table in a table.
 const MOST_ROWS: usize = 200;
+
+/// Beginnings of keys whose figures all have a least and a most.
+const RANGES_BELOW: &[(&str, f64, f64)] = &[
+    ("rates.labour.", 0.0, 100.0),
+    ("rates.tear_off.", 0.0, 1_000.0),
+];
+
+/// Ends of keys whose figures all have a least and a most.
+const RANGES_OF_ALL: &[(&str, f64, f64)] = &[(".margin_percent", 0.0, 1_000.0)];
 
 /// Keys whose figure has a least and a most of its own. Of those that must be above 0 the least is
 /// the finest that could be laid or sold, so that counting ends soon.
@@ -23,31 +34,31 @@ const RANGES: &[(&str, f64, f64)] = &[
     ("rates.field.piece_in", 1.0, 12_000.0),
     ("rates.field.height_in", 0.1, 12_000.0),
     ("rates.field.exposure_in", 0.1, 12_000.0),
-    ("rates.field.per_pack", 0.01, MOST),
+    ("rates.field.per_pack", 0.1, MOST),
     ("rates.field.stagger_in", 0.0, 12_000.0),
     ("rates.field.steps", 1.0, 1_000.0),
-    ("rates.starter.pack_ft", 0.01, MOST),
+    ("rates.starter.pack_ft", 0.1, MOST),
     ("rates.cap.exposure_in", 0.1, 12_000.0),
-    ("rates.cap.per_pack", 0.01, MOST),
-    ("rates.ridge_vent.stick_ft", 0.01, MOST),
-    ("rates.valley.roll_ft", 0.01, MOST),
+    ("rates.cap.per_pack", 0.1, MOST),
+    ("rates.ridge_vent.stick_ft", 0.1, MOST),
+    ("rates.valley.roll_ft", 0.1, MOST),
     ("rates.ice_barrier.width_in", 0.1, 12_000.0),
-    ("rates.ice_barrier.roll_ft", 0.01, MOST),
+    ("rates.ice_barrier.roll_ft", 0.1, MOST),
     ("rates.ice_barrier.overhang_in", 0.0, 12_000.0),
-    ("rates.underlayment.roll_sqft", 0.01, MOST),
-    ("rates.underlayment.half_lap_sqft", 0.01, MOST),
-    ("rates.edge_metal.stick_ft", 0.01, MOST),
-    ("rates.step_flashing.per_pack", 0.01, MOST),
-    ("rates.apron_flashing.stick_ft", 0.01, MOST),
-    ("rates.nails.per_lb", 0.01, MOST),
-    ("rates.nails.box_lb", 0.01, MOST),
-    ("rates.deck.sheet_sqft", 0.01, MOST),
+    ("rates.underlayment.roll_sqft", 0.1, MOST),
+    ("rates.underlayment.half_lap_sqft", 0.1, MOST),
+    ("rates.edge_metal.stick_ft", 0.1, MOST),
+    ("rates.step_flashing.per_pack", 0.1, MOST),
+    ("rates.apron_flashing.stick_ft", 0.1, MOST),
+    ("rates.nails.per_lb", 0.1, MOST),
+    ("rates.nails.box_lb", 0.1, MOST),
+    ("rates.deck.sheet_sqft", 0.1, MOST),
     ("rates.deck.allowance_percent", 0.0, 100.0),
     ("rates.tear_off.granule_ceiling_percent", 0.0, 100.0),
-    ("rates.trailer.payload_lb", 0.01, MOST),
-    ("rates.trailer.volume_cuyd", 0.01, MOST),
-    ("rates.trailer.density_lb_per_cuyd", 0.01, MOST),
-    ("code.ventilation.ratio", 0.01, MOST),
+    ("rates.trailer.payload_lb", 0.1, MOST),
+    ("rates.trailer.volume_cuyd", 0.1, MOST),
+    ("rates.trailer.density_lb_per_cuyd", 0.1, MOST),
+    ("code.ventilation.ratio", 0.1, MOST),
     ("code.ventilation.upper_percent", 0.0, 100.0),
 ];
 
@@ -70,7 +81,14 @@ fn figure(at: &Path, number: f64) -> Result<(), SettingFault> {
     let refuse = |lack| Err(SettingFault::new(at.clone(), lack));
     let path = at.to_string();
     let own = RANGES.iter().find(|(key, ..)| *key == path);
-    let (least, most) = own.map_or((0.0, MOST), |(_, least, most)| (*least, *most));
+    let below = || {
+        RANGES_BELOW
+            .iter()
+            .find(|(start, ..)| path.starts_with(start))
+    };
+    let of_all = || RANGES_OF_ALL.iter().find(|(end, ..)| path.ends_with(end));
+    let range = own.or_else(below).or_else(of_all);
+    let (least, most) = range.map_or((0.0, MOST), |(_, least, most)| (*least, *most));
     if number < 0.0 {
         let number = number.to_string();
         return refuse(SettingLack::BelowZero { number });
@@ -216,7 +234,7 @@ fn amounts(rates: &Rates) -> Result<(), SettingFault> {
         price.profit_percent,
         MOST_PERCENT,
     )?;
-    if price.method == ProfitMethod::Margin && price.profit_percent >= Decimal::ONE_HUNDRED {
+    if price.method == ProfitMethod::Margin && price.profit_percent > MOST_MARGIN {
         let percent = price.profit_percent.to_string();
         return refuse(
             &["price", "profit_percent"],

@@ -12,7 +12,7 @@ mod rates;
 mod reader;
 mod text;
 
-pub use change::Blanks;
+pub use change::{Blanks, Chosen};
 pub use code::{Code, IceBarrierCode, RecoverCode, UnderlaymentCode, VentilationCode};
 pub use fault::{SettingFault, SettingLack};
 pub use rates::{

@@ -1,6 +1,7 @@
 //! What a firm charges, what its goods measure and how it lays them.
 
 use super::text;
+use crate::takeoff::BootKind;
 use crate::units::Money;
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
@@ -308,6 +309,18 @@ pub struct Boots {
     /// Of flues.
     #[serde(with = "text::prices")]
     pub flue: BTreeMap<String, Option<Money>>,
+}
+
+impl Boots {
+    /// Of one kind, by size.
+    #[must_use]
+    pub fn of(&self, kind: BootKind) -> &BTreeMap<String, Option<Money>> {
+        match kind {
+            BootKind::Flue => &self.flue,
+            BootKind::Mast => &self.mast,
+            BootKind::Pipe => &self.pipe,
+        }
+    }
 }
 
 /// Sheets for the deck.

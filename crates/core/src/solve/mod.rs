@@ -1,14 +1,17 @@
-//! The one line of work: adjust, settle the slopes, raise the roof, total, check.
+//! The one line of work: adjust, settle the slopes, raise the roof, total, check; then, by a firm's
+//! rates and a permit office's notes, take off and price.
 //!
 //! Every step is a function of what stands before it; none calls the next.
 
 mod lengths;
 mod place;
+mod priced;
 mod shape;
 mod totals;
 mod variance;
 
 pub use lengths::{LengthSpread, length_spread};
+pub use priced::{NotPriceable, Priced, Terms, take_off_and_price, take_off_and_price_as_meant};
 pub use shape::NoRoof;
 pub use totals::Totals;
 pub use variance::{AreaVariance, SpanRow};

@@ -1,11 +1,10 @@
-//! All that is no body: walls, penetrations, deck, covering, hearsay, rates and code profile.
+//! Walls, penetrations, deck, covering and hearsay.
 
-use super::json::{Kind, Reader};
+use super::json::Reader;
 use super::measures::{self, Least, inches, length, name, number_from, point};
-use super::refusal::{Refusal, ShapeFault};
+use super::refusal::Refusal;
 use crate::survey::{Covering, Deck, Hearsay, Penetration, PenetrationKind, Place, WallSegment};
 use crate::units::{Length, quotable};
-use serde_json::{Map, Number, Value};
 
 /// A wall, penetration or settings that cannot be one.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -39,30 +38,11 @@ pub enum ExtraFault {
         /// The size given.
         key: &'static str,
     },
-    /// A name of settings that do not come with the program.
-    #[error("no built-in is called \"{name}\": write \"demo\", or an object with all keys")]
-    NoBuiltIn {
-        /// The name.
-        name: String,
-    },
-}
-
-/// Rates, or a code profile: by the name of a built-in, or whole.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Settings {
-    /// The pretend ones that come with the program.
-    Demo,
-    /// Given in the file, as they stand there.
-    Given(Map<String, Value>),
 }
 
 /// Places in a list of walls or penetrations; of figures from others.
 const MOST: usize = 2000;
 const MOST_HEARSAY: usize = 100;
-/// Values in rates or a code profile, and how deep they are nested.
-const MOST_SETTINGS: usize = 10_000;
-const DEEPEST: usize = 16;
-
 pub(super) fn walls(reader: &mut Reader<'_>) -> Result<Vec<WallSegment>, Refusal> {
     reader.list("a list of walls", MOST, |reader| {
         let (mut from, mut to, mut top) = (None, None, None);
@@ -251,63 +231,4 @@ pub(super) fn hearsay(reader: &mut Reader<'_>) -> Result<Vec<Hearsay>, Refusal> 
             roof_area,
         })
     })
-}
-
-pub(super) fn settings(reader: &mut Reader<'_>) -> Result<Settings, Refusal> {
-    const WANTED: &str = "\"demo\", or an object with all keys";
-    if reader.kind()? == Kind::Text {
-        let name = reader.text(WANTED)?;
-        return if name == "demo" {
-            Ok(Settings::Demo)
-        } else {
-            let name = quotable(&name);
-            Err(reader.refuse(ExtraFault::NoBuiltIn { name }))
-        };
-    }
-    let mut left = MOST_SETTINGS;
-    table(reader, WANTED, DEEPEST, &mut left).map(Settings::Given)
-}
-
-fn table(
-    reader: &mut Reader<'_>,
-    wanted: &'static str,
-    deepest: usize,
-    left: &mut usize,
-) -> Result<Map<String, Value>, Refusal> {
-    let mut table = Map::new();
-    reader.object(wanted, |reader, key| {
-        table.insert(key.to_owned(), value(reader, deepest, left)?);
-        Ok(())
-    })?;
-    Ok(table)
-}
-
-fn value(reader: &mut Reader<'_>, deepest: usize, left: &mut usize) -> Result<Value, Refusal> {
-    let Some(below) = deepest.checked_sub(1) else {
-        let deepest = DEEPEST;
-        return Err(reader.refuse(ShapeFault::TooDeep { deepest }));
-    };
-    *left = left.checked_sub(1).ok_or_else(|| {
-        let most = MOST_SETTINGS;
-        reader.refuse(ShapeFault::TooMany { most })
-    })?;
-    const WANTED: &str = "a value";
-    match reader.kind()? {
-        Kind::Object => table(reader, WANTED, below, left).map(Value::Object),
-        Kind::List => reader
-            .list(WANTED, MOST_SETTINGS, |reader| value(reader, below, left))
-            .map(Value::Array),
-        Kind::Text => reader.text(WANTED).map(Value::String),
-        Kind::Truth => reader.truth(WANTED).map(Value::Bool),
-        Kind::Null => reader.null().map(|()| Value::Null),
-        Kind::Number => {
-            let digits = reader.digits(WANTED)?;
-            let number = digits.parse::<Number>().ok();
-            let finite = number.filter(|n| n.as_f64().is_some_and(f64::is_finite));
-            finite.map(Value::Number).ok_or_else(|| {
-                let number = quotable(digits);
-                reader.refuse(ShapeFault::TooGreat { number })
-            })
-        }
-    }
 }

@@ -14,16 +14,20 @@ mod measures;
 
 mod readings;
 mod refusal;
+mod terms;
 
 pub use crate::path::Path;
 pub use bodies::BodyFault;
 pub use edges::EdgeFault;
-pub use extras::{ExtraFault, Settings};
+pub use extras::ExtraFault;
 pub use known_outline::OutlineFault;
 pub use measures::MeasureFault;
 pub use readings::ReadingFault;
 pub use refusal::{Fault, Refusal, ShapeFault, SyntaxFault};
 
+pub use terms::TermsFault;
+
+use crate::settings::{Chosen, Code, Rates};
 use crate::survey::Survey;
 use json::Reader;
 
@@ -36,9 +40,9 @@ pub struct SurveyFile {
     /// What was seen and read at the house.
     pub survey: Survey,
     /// Rates to price by; none: the file says nothing of them.
-    pub rates: Option<Settings>,
+    pub rates: Option<Chosen<Rates>>,
     /// Code profile; none: the file says nothing of it.
-    pub code: Option<Settings>,
+    pub code: Option<Chosen<Code>>,
 }
 
 const KEYS: &[&str] = &[
@@ -73,8 +77,8 @@ pub fn read(text: &[u8]) -> Result<SurveyFile, Refusal> {
             "deck" => survey.deck = Some(extras::deck(reader)?),
             "covering" => survey.covering = Some(extras::covering(reader)?),
             "hearsay" => survey.hearsay = extras::hearsay(reader)?,
-            "rates" => rates = Some(extras::settings(reader)?),
-            "code" => code = Some(extras::settings(reader)?),
+            "rates" => rates = Some(terms::rates(reader)?),
+            "code" => code = Some(terms::code(reader)?),
             _ => return Err(reader.unknown_key(key, KEYS)),
         }
         Ok(())

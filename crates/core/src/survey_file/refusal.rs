@@ -4,6 +4,7 @@ use super::extras::ExtraFault;
 use super::known_outline::OutlineFault;
 use super::measures::MeasureFault;
 use super::readings::ReadingFault;
+use super::terms::TermsFault;
 use crate::path::Path;
 use crate::units::quotable;
 use std::fmt;
@@ -134,6 +135,9 @@ pub enum Fault {
     /// All that is no body.
     #[error(transparent)]
     Extra(#[from] ExtraFault),
+    /// Rates or the code profile.
+    #[error(transparent)]
+    Terms(#[from] TermsFault),
 }
 
 /// Why a file is no JSON (RFC 8259).

@@ -1,5 +1,6 @@
 //! What to look at before a takeoff is used.
 
+use chrono::{Datelike, NaiveDate};
 use std::fmt;
 
 /// Something to look at. Its `Display` is a sentence; [`TakeoffCaution::code`] names the kind.
@@ -20,10 +21,19 @@ pub enum TakeoffCaution {
     LayersNotGiven,
     /// Pieces stacked on a roof, and what a trailer carries.
     Loads,
-    /// The code profile was read long ago, or after the day it is held against.
-    CodeAge {
-        /// In words.
-        words: String,
+    /// The code profile was read over a year before the day it is held against.
+    OldCode {
+        /// The day on which it was read.
+        read: NaiveDate,
+        /// The day against which it is old.
+        on: NaiveDate,
+    },
+    /// The code profile was read after the day it is held against.
+    CodeReadLater {
+        /// The day on which it was read.
+        read: NaiveDate,
+        /// The day it is held against.
+        on: NaiveDate,
     },
     /// A face is too flat for shingles.
     TooFlat {
@@ -44,9 +54,41 @@ impl TakeoffCaution {
             TakeoffCaution::OverhangNotGiven { .. } => "overhang_not_given",
             TakeoffCaution::LayersNotGiven => "layers_not_given",
             TakeoffCaution::Loads => "loads",
-            TakeoffCaution::CodeAge { .. } => "code_age",
+            TakeoffCaution::OldCode { .. } => "old_code",
+            TakeoffCaution::CodeReadLater { .. } => "code_read_later",
             TakeoffCaution::TooFlat { .. } => "too_flat",
         }
+    }
+}
+
+impl TakeoffCaution {
+    /// What the age of a code profile says, held against a day.
+    #[must_use]
+    pub fn age(read: NaiveDate, on: NaiveDate) -> Option<TakeoffCaution> {
+        if read > on {
+            return Some(TakeoffCaution::CodeReadLater { read, on });
+        }
+        (whole_months(read, on) >= 12).then_some(TakeoffCaution::OldCode { read, on })
+    }
+}
+
+/// Whole months from one day to a later one.
+fn whole_months(from: NaiveDate, to: NaiveDate) -> i32 {
+    let months = |day: NaiveDate| 12 * day.year() + day.month0().cast_signed();
+    months(to) - months(from) - i32::from(to.day() < from.day())
+}
+
+/// `2 years and 6 months`.
+fn age_words(from: NaiveDate, to: NaiveDate) -> String {
+    let months = whole_months(from, to);
+    let said = |count: i32, one: &str| match count {
+        1 => format!("1 {one}"),
+        count => format!("{count} {one}s"),
+    };
+    match (months / 12, months % 12) {
+        (0, months) => said(months, "month"),
+        (years, 0) => said(years, "year"),
+        (years, months) => format!("{} and {}", said(years, "year"), said(months, "month")),
     }
 }
 
@@ -69,7 +111,15 @@ impl fmt::Display for TakeoffCaution {
             TakeoffCaution::Loads => f.write_str(
                 "Weights are estimates. What a trailer may carry comes from a scale, never from a plate; bundles stacked on a roof load it in one place: whether it bears them is a qualified person's word.",
             ),
-            TakeoffCaution::CodeAge { words } => f.write_str(words),
+            TakeoffCaution::OldCode { read, on } => write!(
+                f,
+                "The code profile was read on {read}, {} before {on}; rates of that age are as old. Ask the permit office which text is in force, and look at the prices again.",
+                age_words(*read, *on)
+            ),
+            TakeoffCaution::CodeReadLater { read, on } => write!(
+                f,
+                "The code profile was read on {read}, after {on}: look which text was in force on that day."
+            ),
             TakeoffCaution::TooFlat { body, leg } => write!(
                 f,
                 "The face over leg {leg} of {body} is too flat for shingles by the code profile: its covering is not counted. Ask what goes there.",

@@ -27,12 +27,12 @@ pub(super) fn ice_barrier(
         if eave <= 0.0 {
             continue;
         }
+        let leg = measured.roof.faces[face].leg;
         let overhang_in = overhang(measured, face).map(Length::in_inches);
         if overhang_in.is_none() {
-            let roof_face = &measured.roof.faces[face];
             cautions.push(TakeoffCaution::OverhangNotGiven {
                 body: measured.body_name(face),
-                leg: roof_face.leg,
+                leg,
             });
         }
         let overhang_in = overhang_in.unwrap_or(rates.ice_barrier.overhang_in);
@@ -42,6 +42,8 @@ pub(super) fn ice_barrier(
             courses_over(mil(up_slope_in), rates).min(courses_over(mil(high - low), rates));
         rows.push(IceBarrier {
             face,
+            body: measured.body_name(face),
+            leg,
             up_slope_in,
             courses,
             length_ft: courses as f64 * eave,

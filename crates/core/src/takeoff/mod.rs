@@ -30,5 +30,5 @@ pub use item::{BootKind, OrderItem, Pack, Unit};
 pub use take_off::{NoTakeoff, take_off};
 pub use taken::{
     Billing, Courses, IceBarrier, LabourHours, Laid, LoadLimit, NotShingled, OrderLine, Range,
-    Ranged, Takeoff, TearOff, Ventilation,
+    Ranged, Takeoff, TearOff, Unlisted, Ventilation,
 };

@@ -3,12 +3,14 @@
 use super::ice_barrier::ice_barrier;
 use super::lying::Lying;
 use super::measured::Measured;
+use super::openings::{boot, size};
 use super::order::{Ordering, overlay};
 use super::tear_off::{layers_at, tear_off};
 use super::weight::Spread;
 use super::work::{billing, labour, piece_area, ventilation};
 use super::{
-    Cause, Courses, Laid, NotShingled, OrderItem, OrderLine, Range, Ranged, Takeoff, TakeoffCaution,
+    Cause, Courses, Laid, NotShingled, OrderItem, OrderLine, Range, Ranged, Takeoff,
+    TakeoffCaution, Unlisted,
 };
 use crate::roof::Roof;
 use crate::settings::{Code, Rates};
@@ -132,8 +134,8 @@ impl AsItIs<'_> {
         let not_shingled = self.not_shingled();
         for flat in &not_shingled {
             cautions.push(TakeoffCaution::TooFlat {
-                body: measured.body_name(flat.face),
-                leg: measured.roof.faces[flat.face].leg,
+                body: flat.body.clone(),
+                leg: flat.leg,
             });
         }
         cautions.push(TakeoffCaution::Loads);
@@ -153,6 +155,7 @@ impl AsItIs<'_> {
             billing: billing(measured, &order, rates, scale),
             order,
             ice_barrier,
+            unlisted: unlisted(measured.survey),
             deck_overlay: overlay(lying, rates),
             cautions,
             ranges: Vec::new(),
@@ -167,6 +170,8 @@ impl AsItIs<'_> {
             .filter(|&&face| !measured.faces[face].shingled);
         flat.map(|&face| NotShingled {
             face,
+            body: measured.body_name(face),
+            leg: measured.roof.faces[face].leg,
             area: Area::square_feet(measured.roof.faces[face].area),
         })
         .collect()
@@ -178,6 +183,8 @@ impl AsItIs<'_> {
             let net = self.measured.net_area_of(face);
             Courses {
                 face,
+                body: self.measured.body_name(face),
+                leg: self.measured.roof.faces[face].leg,
                 net_area: Area::square_feet(net),
                 courses: laid.courses,
                 run_ft: laid.run_ft,
@@ -221,4 +228,30 @@ fn waste_percent(bought: f64, covered: f64) -> f64 {
     } else {
         0.0
     }
+}
+
+/// What is counted and for which the rates have no table.
+fn unlisted(survey: &Survey) -> Vec<Unlisted> {
+    let mut unlisted: Vec<Unlisted> = Vec::new();
+    for (index, it) in survey.penetrations.iter().enumerate() {
+        if it.kind.holds_water_back() {
+            unlisted.push(Unlisted::Saddle { penetration: index });
+        }
+        if boot(it.kind).is_some() || size(it.kind).is_some() {
+            continue;
+        }
+        let name = it.kind.name();
+        let same = unlisted.iter_mut().find_map(|it| match it {
+            Unlisted::Penetrations { what, penetrations } if *what == name => Some(penetrations),
+            Unlisted::Penetrations { .. } | Unlisted::Saddle { .. } => None,
+        });
+        match same {
+            Some(penetrations) => penetrations.push(index),
+            None => unlisted.push(Unlisted::Penetrations {
+                what: name,
+                penetrations: vec![index],
+            }),
+        }
+    }
+    unlisted
 }

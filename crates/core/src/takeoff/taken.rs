@@ -28,12 +28,31 @@ pub struct Takeoff {
     pub labour: LabourHours,
     /// Squares by the three ways of billing.
     pub billing: Billing,
+    /// What is counted and has no line of its own.
+    pub unlisted: Vec<Unlisted>,
     /// Whether the whole deck is laid over with sheets, since nails would miss its planks.
     pub deck_overlay: bool,
     /// What to look at.
     pub cautions: Vec<super::TakeoffCaution>,
     /// The same takeoff at the ends of what is not known, which has no ranges of its own.
     pub ranges: Vec<Range>,
+}
+
+/// Something that is counted and for which the rates have no line.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Unlisted {
+    /// A saddle behind a wide chimney.
+    Saddle {
+        /// Index of the chimney among the penetrations.
+        penetration: usize,
+    },
+    /// Penetrations of one kind.
+    Penetrations {
+        /// What they are: `box vent`.
+        what: &'static str,
+        /// Their indices.
+        penetrations: Vec<usize>,
+    },
 }
 
 /// A takeoff at both ends of something that is not known.
@@ -64,6 +83,10 @@ pub struct NotShingled {
     /// Its index in the roof.
     #[serde(skip)]
     pub face: usize,
+    /// Name of its body.
+    pub body: String,
+    /// The leg from which it rises.
+    pub leg: usize,
     /// Its area.
     pub area: Area,
 }
@@ -74,6 +97,10 @@ pub struct Courses {
     /// Its index in the roof.
     #[serde(skip)]
     pub face: usize,
+    /// Name of its body.
+    pub body: String,
+    /// The leg from which it rises.
+    pub leg: usize,
     /// Its area less the openings that are cut out.
     pub net_area: Area,
     /// Courses up the face.
@@ -137,6 +164,10 @@ pub struct IceBarrier {
     /// Its index in the roof.
     #[serde(skip)]
     pub face: usize,
+    /// Name of its body.
+    pub body: String,
+    /// The leg from which it rises.
+    pub leg: usize,
     /// How far up the slope it must reach.
     pub up_slope_in: f64,
     /// Courses of it.

@@ -3,15 +3,19 @@
 //! Lengths are feet, areas square feet, angles degrees. What cannot be known is null; a part that
 //! nothing here computes is absent.
 
+mod because;
+mod takeoff;
+
 use crate::check::{Compared, ReadAgain, ReadFirst, Unread, Why, WouldHelp};
 use crate::outline::{ClosureState, SlipKind};
 use crate::pitch::SettledRise;
-use crate::roof::EdgeKind;
-use crate::solve::{Solved, SolvedBody, Totals};
-use crate::survey::{Body, Sketch, Survey};
-use serde::{Serialize, Serializer};
-use std::borrow::Cow;
+use crate::roof::{EdgeKind, Roof};
+use crate::solve::{NotPriceable, Priced, Solved, SolvedBody, Totals};
+use crate::survey::{Body, Survey};
+use because::Because;
+use serde::Serialize;
 use std::collections::BTreeMap;
+use takeoff::{PriceResult, TakeoffResult};
 
 /// The whole result.
 #[derive(Clone, Debug, Serialize)]
@@ -24,8 +28,13 @@ pub struct ResultFile<'a> {
     would_help: Vec<WouldHelpResult<'a>>,
     hearsay: Vec<HearsayResult<'a>>,
     cautions: Vec<CautionResult>,
-    /// For each total the readings, slopes and known corners that made it.
+    /// For each total and each line of takeoff and price what made it: readings, slopes, known
+    /// corners, penetrations, keys of rates and code profile.
     because: BTreeMap<String, Because<'a>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    takeoff: Option<TakeoffResult<'a>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    price: Option<PriceResult<'a>>,
 }
 
 #[derive(Clone, Debug, Serialize)]
@@ -233,7 +242,40 @@ pub fn result<'a>(survey: &'a Survey, solved: &'a Solved) -> ResultFile<'a> {
                 words: caution.to_string(),
             })
             .collect(),
-        because: because(survey, solved),
+        takeoff: None,
+        price: None,
+        because: because::of_totals(survey, solved),
+    }
+}
+
+impl<'a> ResultFile<'a> {
+    /// The result with what the roof takes and costs.
+    ///
+    /// `roof`: the one that was taken off, which is the solved one or the one as it was meant.
+    #[must_use]
+    pub fn with_price(
+        mut self,
+        survey: &'a Survey,
+        roof: &'a Roof,
+        priced: &'a Priced,
+    ) -> ResultFile<'a> {
+        self.takeoff = Some(TakeoffResult::of(&priced.takeoff));
+        self.price = Some(PriceResult::of(&priced.price));
+        self.because.extend(because::of_lines(survey, roof, priced));
+        self
+    }
+
+    /// The result with one more caution: why there is no takeoff.
+    #[must_use]
+    pub fn without_price(mut self, why: &NotPriceable) -> ResultFile<'a> {
+        // Why there is no roof is said already.
+        if let NotPriceable::NoTakeoff(why) = why {
+            self.cautions.push(CautionResult {
+                code: "no_takeoff",
+                words: format!("No takeoff: {why}."),
+            });
+        }
+        self
     }
 }
 
@@ -412,76 +454,6 @@ fn hearsay_result(compared: &Compared) -> HearsayResult<'_> {
         difference_percent: compared.difference_percent,
         explained: compared.explained,
     }
-}
-
-/// What made a total. A survey may hold very many readings and each makes every total, so the
-/// names are written out of the survey, not copied.
-#[derive(Clone, Copy, Debug)]
-struct Because<'a> {
-    survey: &'a Survey,
-    solved: &'a Solved,
-    made_of: MadeOf,
-}
-
-#[derive(Clone, Copy, Debug, PartialEq)]
-enum MadeOf {
-    Outlines,
-    OutlinesAndSlopes,
-}
-
-impl Serialize for Because<'_> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let outlines = self
-            .survey
-            .bodies
-            .iter()
-            .flat_map(|body| match body.outline {
-                Sketch::Known(_) => vec![Cow::Owned(format!("{} corners", body.id))],
-                Sketch::Turned { .. } => body
-                    .readings
-                    .iter()
-                    .map(|reading| Cow::Borrowed(reading.id.as_str()))
-                    .collect(),
-            });
-        let slopes = self
-            .survey
-            .bodies
-            .iter()
-            .zip(&self.solved.bodies)
-            .filter(|_| self.made_of == MadeOf::OutlinesAndSlopes)
-            .flat_map(|(body, solved)| {
-                solved
-                    .rises
-                    .iter()
-                    .enumerate()
-                    .filter(|(_, rise)| {
-                        matches!(rise, SettledRise::Slope(_) | SettledRise::Bands(_))
-                    })
-                    .map(|(leg, _)| Cow::Owned(format!("{} leg {leg} pitch", body.id)))
-            });
-        serializer.collect_seq(outlines.chain(slopes))
-    }
-}
-
-fn because<'a>(survey: &'a Survey, solved: &'a Solved) -> BTreeMap<String, Because<'a>> {
-    let made_of = |made_of| Because {
-        survey,
-        solved,
-        made_of,
-    };
-    let mut because = BTreeMap::new();
-    if solved.totals.plan_area.is_some() {
-        because.insert("totals.plan_area".to_owned(), made_of(MadeOf::Outlines));
-    }
-    let both = made_of(MadeOf::OutlinesAndSlopes);
-    if solved.totals.area.is_some() {
-        because.insert("totals.area".to_owned(), both);
-        because.insert("totals.squares".to_owned(), both);
-    }
-    for kind in solved.totals.edges.keys() {
-        because.insert(format!("totals.{}", edge_kind(*kind)), both);
-    }
-    because
 }
 
 fn edge_kind(kind: EdgeKind) -> &'static str {

@@ -1,0 +1,143 @@
+//! Takeoff and price as the result prints them: money and quantities of a price are decimal text.
+
+use super::CautionResult;
+use crate::price::{NotPriced, Part, Price, PriceItem, PriceLine, PriceUnit, Unknown};
+use crate::takeoff::{
+    Billing, Courses, IceBarrier, LabourHours, Laid, NotShingled, OrderLine, Takeoff, TearOff,
+    Ventilation,
+};
+use crate::units::Money;
+use serde::Serialize;
+
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct TakeoffResult<'a> {
+    net_area: f64,
+    squares: f64,
+    not_shingled: &'a [NotShingled],
+    courses: &'a [Courses],
+    laid: &'a Laid,
+    order: &'a [OrderLine],
+    ice_barrier: &'a [IceBarrier],
+    tear_off: &'a TearOff,
+    ventilation: &'a Ventilation,
+    labour: &'a LabourHours,
+    billing: &'a Billing,
+    deck_overlay: bool,
+    cautions: Vec<CautionResult>,
+}
+
+impl<'a> TakeoffResult<'a> {
+    pub fn of(takeoff: &'a Takeoff) -> TakeoffResult<'a> {
+        TakeoffResult {
+            net_area: takeoff.net_area.in_square_feet(),
+            squares: takeoff.net_area.in_squares(),
+            not_shingled: &takeoff.not_shingled,
+            courses: &takeoff.courses,
+            laid: &takeoff.laid,
+            order: &takeoff.order,
+            ice_barrier: &takeoff.ice_barrier,
+            tear_off: &takeoff.tear_off,
+            ventilation: &takeoff.ventilation,
+            labour: &takeoff.labour,
+            billing: &takeoff.billing,
+            deck_overlay: takeoff.deck_overlay,
+            cautions: takeoff
+                .cautions
+                .iter()
+                .map(|caution| CautionResult {
+                    code: caution.code(),
+                    words: caution.to_string(),
+                })
+                .collect(),
+        }
+    }
+}
+
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct PriceResult<'a> {
+    lines: Vec<LineResult<'a>>,
+    materials: String,
+    labour: String,
+    disposal: String,
+    allowances: String,
+    fixed: String,
+    tax: String,
+    cost: String,
+    profit: String,
+    total: String,
+    low: String,
+    high: String,
+    not_priced: Vec<CautionResult>,
+    unknowns: Vec<UnknownResult>,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct LineResult<'a> {
+    part: Part,
+    item: &'a PriceItem,
+    quantity: String,
+    unit: PriceUnit,
+    unit_price: Option<String>,
+    amount: Option<String>,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct UnknownResult {
+    name: &'static str,
+    low: String,
+    high: String,
+    words: &'static str,
+}
+
+impl<'a> PriceResult<'a> {
+    pub fn of(price: &'a Price) -> PriceResult<'a> {
+        PriceResult {
+            lines: price.lines.iter().map(line).collect(),
+            materials: cents(price.materials),
+            labour: cents(price.labour),
+            disposal: cents(price.disposal),
+            allowances: cents(price.allowances),
+            fixed: cents(price.fixed),
+            tax: cents(price.tax),
+            cost: cents(price.cost),
+            profit: cents(price.profit),
+            total: cents(price.total),
+            low: cents(price.low),
+            high: cents(price.high),
+            not_priced: price.not_priced.iter().map(not_priced).collect(),
+            unknowns: price.unknowns.iter().map(unknown).collect(),
+        }
+    }
+}
+
+fn line(line: &PriceLine) -> LineResult<'_> {
+    LineResult {
+        part: line.part,
+        item: &line.item,
+        quantity: line.quantity.to_string(),
+        unit: line.unit,
+        unit_price: line.unit_price.map(|price| price.as_decimal().to_string()),
+        amount: line.amount.map(cents),
+    }
+}
+
+fn not_priced(lack: &NotPriced) -> CautionResult {
+    CautionResult {
+        code: lack.code(),
+        words: lack.to_string(),
+    }
+}
+
+fn unknown(unknown: &Unknown) -> UnknownResult {
+    UnknownResult {
+        name: unknown.name(),
+        low: cents(unknown.low),
+        high: cents(unknown.high),
+        words: unknown.words(),
+    }
+}
+
+/// Decimal text with two decimals.
+fn cents(money: Money) -> String {
+    format!("{:.2}", money.to_cent().as_decimal())
+}
