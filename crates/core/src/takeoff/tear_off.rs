@@ -70,7 +70,7 @@ fn weight(area: Spread, lying: &Lying, rates: &TearOffRates) -> Mixture {
     Mixture::new(chances(lying, rates).into_iter().map(|(layers, chance)| {
         let laid = layer
             .times_over(layers)
-            .times(lost.from_one())
+            .times(lost.rest_of_one())
             .times(Spread::exact(1.0).plus(wet));
         (chance, laid.plus(felt).plus(deck).times(area))
     }))

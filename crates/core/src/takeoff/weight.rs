@@ -42,7 +42,7 @@ impl Spread {
     }
 
     /// One less this.
-    pub fn from_one(self) -> Spread {
+    pub fn rest_of_one(self) -> Spread {
         Spread {
             mean: 1.0 - self.mean,
             variance: self.variance,
