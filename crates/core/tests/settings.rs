@@ -198,7 +198,7 @@ fn each_figure_that_cannot_be_is_refused_with_its_remedy() {
         (
             "/price/profit_percent",
             json!("100"),
-            "rates.price.profit_percent: a margin of 100 per cent of the price leaves nothing for the cost: write less than 100, or method \"markup\"",
+            "rates.price.profit_percent: a margin of 100 per cent of the price leaves nothing for the cost: write at most 99.99, or method \"markup\"",
         ),
         (
             "/price/tax_percent",
@@ -208,7 +208,7 @@ fn each_figure_that_cannot_be_is_refused_with_its_remedy() {
         (
             "/price/trip",
             json!("99999999999"),
-            "rates.price.trip: 99999999999 is too great an amount: write at most 1000000000",
+            "rates.price.trip: 99999999999 is too great an amount: write at most 100000000",
         ),
     ];
     for (pointer, value, sentence) in said {
