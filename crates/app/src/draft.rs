@@ -96,7 +96,7 @@ impl Draft {
     pub fn take_tape(&mut self, tape: TapeMarks, step: FractionStep) -> bool {
         match &mut self.open {
             Some(open) if open.keypad.is_empty() => {
-                open.keypad = Keypad::new(tape, step);
+                open.keypad = Keypad::new(open.thing.tape(tape), step);
                 self.refused = None;
                 true
             }

@@ -46,11 +46,32 @@ pub enum Unfit {
         /// The other corner.
         to: u32,
     },
+    /// No such item.
+    #[error("There is no {name} on this roof. Add it on the face where it stands.")]
+    NoItem {
+        /// What was asked for.
+        name: String,
+    },
+    /// A thing that no tape reads.
+    #[error("{title} is seen, not taped. Say what was seen in its own leaf under Items.")]
+    NotTaped {
+        /// Which thing.
+        title: String,
+    },
+    /// Layers that are none.
+    #[error("{said} is no count of layers. Say 1 to 4 as seen at a lifted edge, or leave it open.")]
+    NoLayers {
+        /// What was said.
+        said: u32,
+    },
+    /// A covering without a name.
+    #[error("A kind of covering has 1 to 60 letters. Choose one of those in the rates.")]
+    NoCovering,
     /// The entry is not in this job.
     #[error("This reading is not in this job. Open its story again and choose there.")]
     NoEntry,
     /// The entry cannot be struck.
-    #[error("Only a reading, a pitch, a corner or a photo can be struck.")]
+    #[error("Only what was read, seen, photographed or priced can be struck.")]
     NotStruck,
     /// Something else was done in between.
     #[error("Something else was done since. Look at what {act} names now.")]
@@ -136,6 +157,10 @@ impl Unfit {
             Unfit::PressOutOfOrder => "press_out_of_order",
             Unfit::NoLeg { .. } => "no_leg",
             Unfit::NoTie { .. } => "no_tie",
+            Unfit::NoItem { .. } => "no_item",
+            Unfit::NotTaped { .. } => "not_taped",
+            Unfit::NoLayers { .. } => "no_layers",
+            Unfit::NoCovering => "no_covering",
             Unfit::NoEntry => "no_entry",
             Unfit::NotStruck => "not_struck",
             Unfit::NotNext { .. } => "not_next",

@@ -1,7 +1,7 @@
 //! What a screen is told. Figures come as words, worked out and rounded here; places in plan come
 //! as feet, to be drawn.
 
-use crate::request::FractionStep;
+use crate::request::{FractionStep, Request};
 pub use eavebook_core::book::keypad::Slot;
 use eavebook_core::book::kinds::{EndKind, Followed, HowRead, Side, TapeMarks, Thing};
 use serde::{Deserialize, Serialize};
@@ -133,8 +133,8 @@ pub struct JobView {
     pub edges: Vec<ThingView>,
     /// Faces of the roof: one a leg as soon as the outline closes.
     pub faces: Vec<FaceView>,
-    /// Other things.
-    pub items: Vec<ThingView>,
+    /// What stands out of the roof, lies on it, or is nailed to.
+    pub items: Vec<ItemView>,
     /// Areas and lengths, once there is a roof.
     pub totals: Vec<TotalView>,
     /// What to look at, and what closure cannot see.
@@ -170,6 +170,11 @@ pub enum NextAct {
     },
     /// Look at the plan.
     Plan,
+    /// Open the leaf of a thing on the plan.
+    Open {
+        /// `layers`, `pipe 1`.
+        thing: String,
+    },
 }
 
 /// An act that can be taken back or done again.
@@ -201,6 +206,8 @@ pub struct PadView {
 pub struct OpenPadView {
     /// What is being read.
     pub thing: Thing,
+    /// By name: `leg 4`.
+    pub name: String,
     /// In words: "Leg 4, back".
     pub title: String,
     /// Earlier values are out of sight.
@@ -313,6 +320,53 @@ pub struct StoryView {
     pub about: String,
     /// It may be struck.
     pub may_strike: bool,
+}
+
+/// An item: its state, the sizes asked of it, what can be said of it by one tap.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct ItemView {
+    /// `pipe 1`, its state, its sizes as value, all that was noted of it as story.
+    #[serde(flatten)]
+    pub item: ThingView,
+    /// Sizes asked of it, each read on the keypad.
+    pub sizes: Vec<SizeView>,
+    /// What can be said of it by one tap.
+    pub asks: Vec<AskView>,
+}
+
+/// A size that is read on the keypad.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct SizeView {
+    /// The thing to ask for.
+    pub thing: Thing,
+    /// `width`.
+    pub name: String,
+    /// How well it is known.
+    pub state: State,
+    /// What it measures; none where nobody read it.
+    pub value: Option<Figure>,
+}
+
+/// A question that one tap answers.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct AskView {
+    /// "Layers at this edge".
+    pub title: String,
+    /// The answers.
+    pub choices: Vec<ChoiceView>,
+}
+
+/// One answer.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct ChoiceView {
+    /// What its button says.
+    pub name: String,
+    /// It is what was said last.
+    pub chosen: bool,
+    /// The request that says it.
+    pub says: Request,
+    /// The thing whose leaf opens then: `pipe 2`.
+    pub opens: Option<String>,
 }
 
 /// The two sums.
@@ -447,6 +501,12 @@ pub struct FaceView {
     pub pitch: Option<Figure>,
     /// Faces whose pitch may be taken as the same: (leg, name).
     pub same_as: Vec<(u32, String)>,
+    /// What can be added on it.
+    pub add: Vec<ChoiceView>,
+    /// Sizes read at its edge: its overhang.
+    pub sizes: Vec<SizeView>,
+    /// What can be said of its edge by one tap.
+    pub asks: Vec<AskView>,
 }
 
 /// One total.

@@ -1,7 +1,9 @@
 //! What a screen may ask. A request that books is idempotent: said twice, it books once.
 
 pub use eavebook_core::book::keypad::{FractionStep, Key, Meant};
-use eavebook_core::book::kinds::{EndKind, Followed, HowRead, PitchRead, TapeMarks, Thing, Turn};
+use eavebook_core::book::kinds::{
+    DeckKind, EndKind, Followed, HowRead, ItemKind, PitchRead, SaddleSeen, TapeMarks, Thing, Turn,
+};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 use uuid::Uuid;
@@ -138,6 +140,46 @@ pub enum Request {
         leg: u32,
         /// How, with what was read.
         read: PitchRead,
+    },
+    /// Something stands out of the face of a leg. Reply: `Job`.
+    AddItem {
+        /// Which job.
+        job: Uuid,
+        /// The leg from which the face rises, from 1.
+        leg: u32,
+        /// What it is.
+        item: ItemKind,
+        /// Items booked before it: the same request said twice books once.
+        after: u32,
+    },
+    /// Whether a saddle stands behind a chimney. Reply: `Job`.
+    Saddle {
+        /// Which job.
+        job: Uuid,
+        /// The number of the chimney.
+        number: u32,
+        /// What was seen.
+        seen: SaddleSeen,
+    },
+    /// What lies on the roof, as seen at one place. Reply: `Job`.
+    Layers {
+        /// Which job.
+        job: Uuid,
+        /// How many layers, where they were counted.
+        layers: Option<u32>,
+        /// What it is, in the words of the rates.
+        kind: Option<String>,
+        /// The leg at whose edge it was seen, from 1; none where the place was not named.
+        leg: Option<u32>,
+    },
+    /// What the covering is nailed to, as seen at one place. Reply: `Job`.
+    Deck {
+        /// Which job.
+        job: Uuid,
+        /// Planks or sheets.
+        kind: DeckKind,
+        /// The leg at whose edge it was seen, from 1; none where the place was not named.
+        leg: Option<u32>,
     },
 }
 

@@ -4,6 +4,7 @@ use eavebook_core::book::clock::Hlc;
 use eavebook_core::book::entry::{Entry, EntryError, Said, Stamp, sha256_hex};
 use eavebook_core::book::fold::{FieldBook, TakenOut, fold};
 use eavebook_core::book::kinds::*;
+use eavebook_core::book::on_roof;
 use eavebook_core::book::story::Subject;
 use proptest::prelude::*;
 use uuid::Uuid;
@@ -327,6 +328,69 @@ fn what_is_no_entry_is_refused_by_what_is_wrong_with_it() {
     );
 }
 
+fn chimney(saddle: Option<SaddleSeen>) -> Kind {
+    Kind::Penetration(PenetrationSeen {
+        item: ItemKind::Chimney,
+        number: 1,
+        leg: 4,
+        saddle,
+    })
+}
+
+fn size_reading(text: &str) -> Kind {
+    Kind::Reading(Reading {
+        thing: Thing::Size {
+            item: ItemKind::Pipe,
+            number: 1,
+            size: SizeOf::Across,
+        },
+        text: text.into(),
+        tape: TapeMarks::FeetInches,
+        how: HowRead::Taped,
+        followed: Followed::EaveEdge,
+        blind: false,
+    })
+}
+
+/// Layers counted at one edge, a rate changed, a chimney: struck, each stands no more and stays
+/// readable; taken back, it stands again.
+#[test]
+fn what_was_seen_on_the_roof_is_struck_and_stands_again_like_a_reading() {
+    let mut phone = Device::new(1);
+    let layers = phone.book(
+        &Kind::Covering(CoveringSeen {
+            layers: Some(2),
+            kind: None,
+            leg: Some(3),
+        }),
+        &[],
+    );
+    phone.book(&chimney(None), &[]);
+    let price = |value: &str| {
+        Kind::Rate(RateSet {
+            key: "field.price".into(),
+            value: value.into(),
+        })
+    };
+    let first = phone.book(&price("36.00"), &[]);
+    phone.book(&price("38.00"), &[first]);
+    let strike_of_layers = phone.book(&strike("another house"), &[layers]);
+    let told = phone.told();
+    let struck = told.coverings[0].struck.as_ref().map(|struck| struck.how);
+    assert_eq!(struck, Some(TakenOut::Strike));
+    assert_eq!(on_roof::covering(&told), None);
+    assert_eq!(on_roof::items(&told).len(), 1);
+    assert_eq!(
+        on_roof::rates(&told).collect::<Vec<_>>(),
+        [("field.price", "38.00")]
+    );
+    let story = told.story(&Subject::Rate("field.price".into()));
+    assert_eq!(story.len(), 2);
+    phone.book(&Kind::Undo(Undo {}), &[strike_of_layers]);
+    let layers = on_roof::covering(&phone.told()).and_then(|covering| covering.layers);
+    assert_eq!(layers, Some(2));
+}
+
 #[test]
 fn every_kind_reads_back_as_it_was_written() {
     let thing = Thing::Tie { from: 1, to: 3 };
@@ -365,6 +429,20 @@ fn every_kind_reads_back_as_it_was_written() {
             media: "image/jpeg".into(),
             of: Some(thing),
             from: PhotoFrom::Camera,
+        }),
+        chimney(Some(SaddleSeen::NotSeen)),
+        Kind::Covering(CoveringSeen {
+            layers: Some(2),
+            kind: Some("wood shake".into()),
+            leg: Some(3),
+        }),
+        Kind::Deck(DeckSeen {
+            kind: DeckKind::Plank,
+            leg: None,
+        }),
+        Kind::Rate(RateSet {
+            key: "boots.pipe.1.5".into(),
+            value: String::new(),
         }),
         strike("why"),
         Kind::Undo(Undo {}),
@@ -453,6 +531,36 @@ fn a_body_is_written_in_these_words() {
                 reversed: true,
             }),
             r#"{"leg":2,"read":{"by":"phone","degrees":26.5,"reversed":true}}"#,
+        ),
+        (
+            chimney(None),
+            r#"{"item":"chimney","number":1,"leg":4,"saddle":null}"#,
+        ),
+        (
+            Kind::Covering(CoveringSeen {
+                layers: Some(2),
+                kind: None,
+                leg: Some(3),
+            }),
+            r#"{"layers":2,"kind":null,"leg":3}"#,
+        ),
+        (
+            Kind::Deck(DeckSeen {
+                kind: DeckKind::Plank,
+                leg: None,
+            }),
+            r#"{"kind":"plank","leg":null}"#,
+        ),
+        (
+            Kind::Rate(RateSet {
+                key: "field.price".into(),
+                value: "36.00".into(),
+            }),
+            r#"{"key":"field.price","value":"36.00"}"#,
+        ),
+        (
+            size_reading("3 in"),
+            r#"{"thing":"size","item":"pipe","number":1,"size":"across","text":"3 in","tape":"feet_inches","how":"taped","followed":"eave_edge","blind":false}"#,
         ),
         (strike("why"), r#"{"reason":"why"}"#),
         (Kind::Redo(Redo {}), "{}"),

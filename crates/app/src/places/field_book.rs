@@ -69,6 +69,10 @@ fn may_be_struck(kind: &Kind) -> bool {
         | Kind::Corner(_)
         | Kind::CannotGet(_)
         | Kind::LegEnd(_)
+        | Kind::Penetration(_)
+        | Kind::Covering(_)
+        | Kind::Deck(_)
+        | Kind::Rate(_)
         | Kind::Photo(_) => true,
         Kind::JobStarted(_)
         | Kind::ReadBackRight(_)

@@ -4,6 +4,7 @@ use crate::draft::{self, Draft};
 use crate::refusal::{Refusal, Unfit};
 use crate::reply::Reply;
 use crate::settings::Settings;
+use crate::view::names;
 use crate::{stamp, view};
 use eavebook_core::book::entry::Entry;
 use eavebook_core::book::fold::{FieldBook, fold};
@@ -115,10 +116,10 @@ impl Opened {
         Ok(())
     }
 
-    /// That a thing can be read in this job.
+    /// That a thing is one of this job's.
     ///
     /// # Errors
-    /// `NoLeg`, `NoTie`.
+    /// `NoLeg`, `NoTie`, `NoItem`.
     pub fn check_thing(&self, thing: &Thing) -> Result<(), Refusal> {
         let legs = u32::try_from(self.laid_out().legs).unwrap_or(u32::MAX);
         match *thing {
@@ -130,7 +131,47 @@ impl Opened {
             {
                 Err(Unfit::NoTie { from, to }.into())
             }
-            Thing::Leg { .. } | Thing::Tie { .. } => Ok(()),
+            Thing::Overhang { leg } if leg == 0 || leg > legs => Err(Unfit::NoLeg { leg }.into()),
+            Thing::Item { .. } | Thing::Size { .. } => {
+                let noted = self
+                    .book
+                    .penetrations
+                    .iter()
+                    .map(|noted| noted.what.thing());
+                if noted.into_iter().any(|there| there == thing.whole()) {
+                    Ok(())
+                } else {
+                    let name = names::name(&thing.whole());
+                    Err(Unfit::NoItem { name }.into())
+                }
+            }
+            Thing::Leg { .. }
+            | Thing::Tie { .. }
+            | Thing::Overhang { .. }
+            | Thing::EaveHeight
+            | Thing::Deck
+            | Thing::DeckSize { .. }
+            | Thing::Layers => Ok(()),
+        }
+    }
+
+    /// That a thing can be read with a tape in this job.
+    ///
+    /// # Errors
+    /// `NoLeg`, `NoTie`, `NoItem`, `NotTaped`.
+    pub fn check_taped(&self, thing: &Thing) -> Result<(), Refusal> {
+        self.check_thing(thing)?;
+        match thing {
+            Thing::Item { .. } | Thing::Deck | Thing::Layers => {
+                let title = names::capital(&names::name(thing));
+                Err(Unfit::NotTaped { title }.into())
+            }
+            Thing::Leg { .. }
+            | Thing::Tie { .. }
+            | Thing::Size { .. }
+            | Thing::Overhang { .. }
+            | Thing::EaveHeight
+            | Thing::DeckSize { .. } => Ok(()),
         }
     }
 

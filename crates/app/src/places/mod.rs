@@ -2,6 +2,7 @@
 
 pub mod field_book;
 pub mod job;
+pub mod on_roof;
 pub mod pad;
 pub mod photos;
 pub mod plan;
@@ -10,6 +11,7 @@ pub mod today;
 use crate::refusal::Refusal;
 use crate::reply::Reply;
 use crate::request::Request;
+use eavebook_core::book::kinds::CoveringSeen;
 use eavebook_store::Book;
 
 /// Carries out one request.
@@ -62,5 +64,19 @@ pub fn answer(book: &mut Book, request: Request) -> Result<Reply, Refusal> {
         }
         Request::LegEnd { job, leg, end } => plan::leg_end(book, job, leg, end),
         Request::Pitch { job, leg, read } => plan::pitch(book, job, leg, read),
+        Request::AddItem {
+            job,
+            leg,
+            item,
+            after,
+        } => on_roof::add_item(book, job, leg, item, after),
+        Request::Saddle { job, number, seen } => on_roof::saddle(book, job, number, seen),
+        Request::Layers {
+            job,
+            layers,
+            kind,
+            leg,
+        } => on_roof::covering(book, job, CoveringSeen { layers, kind, leg }),
+        Request::Deck { job, kind, leg } => on_roof::deck(book, job, kind, leg),
     }
 }

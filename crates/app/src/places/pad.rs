@@ -43,7 +43,7 @@ pub fn open(
 ) -> Result<Reply, Refusal> {
     let mut opened = Opened::read(book, job)?;
     if let Some(thing) = &thing {
-        opened.check_thing(thing)?;
+        opened.check_taped(thing)?;
     }
     let (thing, sight) = match thing {
         Some(thing) => (thing, sight),
@@ -102,7 +102,12 @@ pub fn lay_open(opened: &mut Opened, thing: Thing, sight: Sight) {
     let away = draft.take_away(&thing);
     let keypad = match &away {
         Some(away) => away.keypad.clone(),
-        None => Keypad::new(settings.tape(), settings.fractions()),
+        None => Keypad::new(thing.tape(settings.tape()), settings.fractions()),
+    };
+    let last_followed = if thing.is_of_outline() {
+        draft.followed
+    } else {
+        Followed::default()
     };
     draft.open = Some(OpenPad {
         title,
@@ -110,7 +115,7 @@ pub fn lay_open(opened: &mut Opened, thing: Thing, sight: Sight) {
         corner_after: here::corner_after(&laid, &opened.book),
         keypad,
         how: away.as_ref().map_or(HowRead::Taped, |away| away.how),
-        followed: away.map_or(draft.followed, |away| away.followed),
+        followed: away.map_or(last_followed, |away| away.followed),
         thing,
     });
 }
@@ -178,7 +183,9 @@ fn book_it(
         .filter(|(_, thing, _)| *thing == open.thing);
     let replaced: Vec<Uuid> = lacks.map(|(entry, _, _)| *entry).collect();
     draft.away.retain(|away| away.thing != open.thing);
-    draft.followed = open.followed;
+    if open.thing.is_of_outline() {
+        draft.followed = open.followed;
+    }
     let reading = Kind::Reading(Reading {
         thing: open.thing,
         text,

@@ -49,7 +49,8 @@ pub fn keep(book: &mut Book, bytes: &[u8], about: &AboutPhoto) -> Result<Reply, 
     let media = Media::of(bytes).ok_or(Unfit::NoPhoto)?;
     let of = match about.of.as_deref() {
         None | Some("") => None,
-        Some(name) => Some(names::thing(name).ok_or(Unfit::NoEntry)?),
+        // A photo of a size is one of the whole thing.
+        Some(name) => Some(names::thing(name).ok_or(Unfit::NoEntry)?.whole()),
     };
     if let Some(thing) = &of {
         opened.check_thing(thing)?;

@@ -1,16 +1,19 @@
 //! Faces as list items: one a leg as soon as the outline closes.
 
+use super::items;
 use super::names;
 use super::plan::end_of;
 use super::roof::{self, Raised, face_names};
 use super::seen::Seen;
 use super::things;
-use crate::reply::{FaceView, Figure, State, StoryView, ThingView};
+use crate::reply::{ChoiceView, FaceView, Figure, State, StoryView, ThingView};
+use crate::request::Request;
 use eavebook_core::book::fold::BookedPitch;
-use eavebook_core::book::kinds::{EndKind, PitchRead, Thing};
+use eavebook_core::book::kinds::{EndKind, ItemKind, PitchRead, Thing};
 use eavebook_core::pitch::{SettledPitch, SettledRise};
 use eavebook_core::solve::Solved;
 use eavebook_core::units::Pitch;
+use uuid::Uuid;
 
 /// Two readings of a slope that differ by no more than this agree: the odd place on a roof is the
 /// larger doubt (our judgement).
@@ -18,7 +21,12 @@ const SLOPES_AGREE_DEG: f64 = 1.5;
 
 /// Every face, in the order of the walk; none while the line is open.
 #[must_use]
-pub fn view(seen: &Seen, solved: Option<&Solved>, raised: Option<&Raised>) -> Vec<FaceView> {
+pub fn view(
+    seen: &Seen,
+    job: Uuid,
+    solved: Option<&Solved>,
+    raised: Option<&Raised>,
+) -> Vec<FaceView> {
     if !seen.is_shut() {
         return Vec::new();
     }
@@ -27,6 +35,7 @@ pub fn view(seen: &Seen, solved: Option<&Solved>, raised: Option<&Raised>) -> Ve
         .map(|body| body.rises.as_slice());
     let faces = Faces {
         seen,
+        job,
         names: face_names(seen),
         rises: rises.unwrap_or_default(),
         raised,
@@ -39,6 +48,7 @@ pub fn view(seen: &Seen, solved: Option<&Solved>, raised: Option<&Raised>) -> Ve
 
 struct Faces<'a> {
     seen: &'a Seen<'a>,
+    job: Uuid,
     names: Vec<String>,
     rises: &'a [SettledRise],
     raised: Option<&'a Raised<'a>>,
@@ -79,7 +89,38 @@ impl Faces<'_> {
             } else {
                 Vec::new()
             },
+            add: if self.is_sloped(leg) {
+                self.add(leg)
+            } else {
+                Vec::new()
+            },
+            sizes: vec![items::size_view(self.seen, &Thing::Overhang { leg })],
+            asks: vec![
+                items::ask_layers(self.seen, self.job, Some(leg)),
+                items::ask_deck(self.seen, self.job, Some(leg)),
+            ],
         }
+    }
+
+    /// What can be added on the face of a leg.
+    fn add(&self, leg: u32) -> Vec<ChoiceView> {
+        let noted = &self.seen.book.penetrations;
+        let choice = |item: ItemKind| {
+            let same = noted.iter().filter(|noted| noted.what.item == item);
+            let number = same.map(|noted| noted.what.number).max().unwrap_or(0) + 1;
+            ChoiceView {
+                name: names::capital(item.word()),
+                chosen: false,
+                says: Request::AddItem {
+                    job: self.job,
+                    leg,
+                    item,
+                    after: u32::try_from(noted.len()).unwrap_or(u32::MAX),
+                },
+                opens: Some(names::name(&Thing::Item { item, number })),
+            }
+        };
+        ItemKind::ALL.into_iter().map(choice).collect()
     }
 
     fn name(&self, leg: u32) -> String {

@@ -92,6 +92,7 @@ pub fn you_were_here(seen: &Seen) -> Option<YouWereHere> {
         },
         NextAct::Corner { after_leg } => format!("Next: the corner after leg {after_leg}."),
         NextAct::Plan => "Next: look at the plan.".to_owned(),
+        NextAct::Open { thing } => format!("Next: look at {thing}."),
     };
     let words = names::said("you_were_here", format!("{} {leads_on}", done(seen, last)));
     Some(YouWereHere { words, next })
@@ -113,6 +114,9 @@ fn done(seen: &Seen, act: &Act) -> String {
         Kind::CannotGet(lack) => format!("{} can't be reached.", things::plain_title(&lack.thing)),
         Kind::LegEnd(at) => format!("Leg {} said: {}.", at.leg, names::end(at.end)),
         Kind::Pitch(pitch) => format!("Pitch at leg {} booked.", pitch.leg),
+        Kind::Penetration(_) | Kind::Covering(_) | Kind::Deck(_) | Kind::Rate(_) => {
+            format!("{} booked.", names::capital(&named(seen, act)))
+        }
         Kind::Photo(photo) => match &photo.of {
             Some(thing) => format!("Photo of {} kept.", names::name(thing)),
             None => "Photo kept.".to_owned(),
@@ -147,6 +151,10 @@ fn named(seen: &Seen, act: &Act) -> String {
         Kind::CannotGet(lack) => format!("that {} can't be reached", names::name(&lack.thing)),
         Kind::LegEnd(at) => format!("what rises at leg {}", at.leg),
         Kind::Pitch(pitch) => format!("a pitch at leg {}", pitch.leg),
+        Kind::Penetration(item) => names::name(&item.thing()),
+        Kind::Covering(_) => "what lies on the roof".to_owned(),
+        Kind::Deck(_) => "the deck".to_owned(),
+        Kind::Rate(rate) => format!("the rate {}", rate.key),
         Kind::Photo(photo) => match &photo.of {
             Some(thing) => format!("a photo of {}", names::name(thing)),
             None => "a photo".to_owned(),
@@ -171,6 +179,10 @@ fn with_value(seen: &Seen, act: &Act) -> String {
         | Kind::CannotGet(_)
         | Kind::LegEnd(_)
         | Kind::Pitch(_)
+        | Kind::Penetration(_)
+        | Kind::Covering(_)
+        | Kind::Deck(_)
+        | Kind::Rate(_)
         | Kind::Photo(_)
         | Kind::Strike(_)
         | Kind::Undo(_)

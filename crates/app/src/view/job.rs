@@ -2,7 +2,7 @@
 
 use super::roof::{self, Raised};
 use super::seen::{self, Seen};
-use super::{cautions, closure, faces, here, left, names, pad, plan, things, today, totals};
+use super::{cautions, closure, faces, here, items, left, names, pad, plan, things, today, totals};
 use crate::places::job::Opened;
 use crate::reply::{FaceView, JobView, PhotoView, Said, State, ThingView};
 use eavebook_core::solve::Solved;
@@ -15,7 +15,8 @@ pub fn view(opened: &Opened) -> JobView {
     let hidden = opened.draft.hidden();
     let seen = Seen::new(opened, &laid, solved.as_ref(), hidden.as_ref());
     let raised = solved.as_ref().and_then(|solved| Raised::of(&seen, solved));
-    let faces = faces::view(&seen, solved.as_ref(), raised.as_ref());
+    let faces = faces::view(&seen, opened.job, solved.as_ref(), raised.as_ref());
+    let items = items::view(&seen, opened.job);
     let pad = pad::view(opened, &seen);
     let in_hand = pad.open.as_ref().map(|open| &open.thing);
     JobView {
@@ -31,11 +32,11 @@ pub fn view(opened: &Opened) -> JobView {
         closure: closure::view(&seen),
         plan: plan::view(&seen, in_hand, raised.as_ref()),
         edges: edges(&seen, raised.as_ref()),
-        items: Vec::new(),
         totals: totals::view(&seen, solved.as_ref(), raised.as_ref()),
         cautions: all_cautions(opened, solved.as_ref()),
-        whats_left: left::view(&seen, &faces),
+        whats_left: left::view(&seen, &faces, &items),
         photos: photos(opened),
+        items,
         faces,
         pad,
     }

@@ -4,14 +4,14 @@ use super::closure;
 use super::names;
 use super::seen::Seen;
 use super::{here, things};
-use crate::reply::{FaceView, NextAct, OpenView, State};
+use crate::reply::{FaceView, ItemView, NextAct, OpenView, State};
 use eavebook_core::book::kinds::Thing;
 use eavebook_core::outline::ClosureState;
 
 /// Everything open. First what nobody can work out from the truck: legs not read, sums that do not
 /// close, readings that differ; then pitches; then what nothing checks; then photos.
 #[must_use]
-pub fn view(seen: &Seen, faces: &[FaceView]) -> Vec<OpenView> {
+pub fn view(seen: &Seen, faces: &[FaceView], items: &[ItemView]) -> Vec<OpenView> {
     let mut open = legs(seen);
     open.extend(sums(seen));
     open.extend(corner(seen));
@@ -19,6 +19,7 @@ pub fn view(seen: &Seen, faces: &[FaceView]) -> Vec<OpenView> {
     open.extend(pitches(faces));
     open.extend(unproved(seen));
     open.extend(pitches_read_once(faces));
+    open.extend(on_roof(seen, items));
     open.extend(photos(seen));
     open
 }
@@ -139,6 +140,49 @@ fn pitches_read_once(faces: &[FaceView]) -> Vec<OpenView> {
             face.face.title
         );
         item(&face.face.thing, "pitch_once", en, NextAct::Plan)
+    });
+    open.collect()
+}
+
+/// What nobody looked at or sized on the roof, and sizes that differ.
+fn on_roof(seen: &Seen, items: &[ItemView]) -> Vec<OpenView> {
+    if !seen.is_shut() {
+        return Vec::new();
+    }
+    let open = items.iter().filter_map(|item| {
+        let thing = &item.item.thing;
+        let title = &item.item.title;
+        let (code, en) = match (item.item.state, thing.as_str()) {
+            (State::NotLooked, "layers") => (
+                "layers_unseen",
+                "Nobody counted the layers: the tear-off weight is a wide guess.".to_owned(),
+            ),
+            (State::NotLooked, "deck") => (
+                "deck_unseen",
+                "Nobody saw the deck: it is priced as an allowance.".to_owned(),
+            ),
+            (State::NotLooked, "eave height") => (
+                "eave_height_unread",
+                "Nobody read how high the eaves lie.".to_owned(),
+            ),
+            (State::NotLooked, _) => ("size_unread", format!("{title} has no size read.")),
+            (State::Suspect, _) => ("sizes_differ", format!("{title}: what was read differs.")),
+            (
+                State::Hearsay
+                | State::WorkedOut
+                | State::ReadOnce
+                | State::OffPhoto
+                | State::Agreed
+                | State::Proved
+                | State::CannotGet
+                | State::Struck,
+                _,
+            ) => return None,
+        };
+        let next = NextAct::Open {
+            thing: thing.clone(),
+        };
+        Some(self::item(thing, code, en, next))
     });
     open.collect()
 }

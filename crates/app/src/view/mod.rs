@@ -4,6 +4,7 @@ pub mod cautions;
 pub mod closure;
 pub mod faces;
 pub mod here;
+pub mod items;
 pub mod job;
 pub mod left;
 pub mod names;

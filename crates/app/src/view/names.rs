@@ -1,7 +1,9 @@
 //! What things are called on the screens.
 
 use crate::reply::{Said, State};
-use eavebook_core::book::kinds::{EndKind, Followed, HowRead, Thing, Turn};
+use eavebook_core::book::kinds::{
+    DeckSizeOf, EndKind, Followed, HowRead, ItemKind, SaddleSeen, SizeOf, Thing, Turn,
+};
 
 /// `leg 4`, `tie 2-5`: the name of a thing in lists and in addresses.
 #[must_use]
@@ -9,12 +11,27 @@ pub fn name(thing: &Thing) -> String {
     match thing {
         Thing::Leg { leg } => format!("leg {leg}"),
         Thing::Tie { from, to } => format!("tie {from}-{to}"),
+        Thing::Item { item, number } => format!("{} {number}", item.word()),
+        Thing::Size { item, number, size } => {
+            format!("{} {number} {}", item.word(), size.word())
+        }
+        Thing::Overhang { leg } => format!("overhang {leg}"),
+        Thing::EaveHeight => "eave height".to_owned(),
+        Thing::Deck => "deck".to_owned(),
+        Thing::DeckSize { size } => format!("deck {}", size.word()),
+        Thing::Layers => "layers".to_owned(),
     }
 }
 
 /// The thing with this name.
 #[must_use]
 pub fn thing(name: &str) -> Option<Thing> {
+    match name {
+        "eave height" => return Some(Thing::EaveHeight),
+        "deck" => return Some(Thing::Deck),
+        "layers" => return Some(Thing::Layers),
+        _ => {}
+    }
     let (kind, rest) = name.split_once(' ')?;
     match kind {
         "leg" => Some(Thing::Leg {
@@ -27,8 +44,35 @@ pub fn thing(name: &str) -> Option<Thing> {
                 to: to.parse().ok()?,
             })
         }
-        _ => None,
+        "overhang" => Some(Thing::Overhang {
+            leg: rest.parse().ok()?,
+        }),
+        "deck" => {
+            let sizes = [
+                DeckSizeOf::Gap,
+                DeckSizeOf::PlankWidth,
+                DeckSizeOf::Thickness,
+            ];
+            let size = sizes.into_iter().find(|size| size.word() == rest)?;
+            Some(Thing::DeckSize { size })
+        }
+        _ => ItemKind::ALL
+            .into_iter()
+            .find_map(|item| item_named(item, name)),
     }
+}
+
+/// `box vent 2`, `chimney 1 width`.
+fn item_named(item: ItemKind, name: &str) -> Option<Thing> {
+    let rest = name.strip_prefix(item.word())?.strip_prefix(' ')?;
+    let Some((number, size)) = rest.split_once(' ') else {
+        let number = rest.parse().ok()?;
+        return Some(Thing::Item { item, number });
+    };
+    let number = number.parse().ok()?;
+    let sizes = [SizeOf::Across, SizeOf::Width, SizeOf::Depth, SizeOf::Height];
+    let size = sizes.into_iter().find(|known| known.word() == size)?;
+    Some(Thing::Size { item, number, size })
 }
 
 /// A side of the house, seen from the front.
@@ -125,15 +169,19 @@ pub fn end(end: EndKind) -> &'static str {
     }
 }
 
-/// How a value was read, and along what: `taped along the eave edge`.
+/// How a value was read, and along what: `taped along the eave edge`; `taped`, of what lies along
+/// nothing.
 #[must_use]
-pub fn how(how: HowRead, followed: Followed) -> String {
+pub fn how(thing: &Thing, how: HowRead, followed: Followed) -> String {
     let how = match how {
         HowRead::Taped => "taped",
         HowRead::Paced => "paced",
         HowRead::OffPhoto => "read off a photo",
         HowRead::Told => "told, not read,",
     };
+    if !thing.is_of_outline() {
+        return how.trim_end_matches(',').to_owned();
+    }
     let along = match followed {
         Followed::EaveEdge => "the eave edge",
         Followed::GutterFace => "the gutter face",
@@ -150,6 +198,16 @@ pub fn times(count: usize) -> String {
         1 => "read once".to_owned(),
         2 => "read twice".to_owned(),
         many => format!("read {many} times"),
+    }
+}
+
+/// What was seen of a saddle behind a chimney.
+#[must_use]
+pub fn saddle(seen: SaddleSeen) -> &'static str {
+    match seen {
+        SaddleSeen::Yes => "a saddle behind it",
+        SaddleSeen::No => "no saddle behind it",
+        SaddleSeen::NotSeen => "nobody could see whether a saddle stands behind it",
     }
 }
 
@@ -187,10 +245,47 @@ mod tests {
 
     #[test]
     fn names_come_back_as_the_things_they_name() {
-        for named in [Thing::Leg { leg: 12 }, Thing::Tie { from: 2, to: 5 }] {
+        let mut all = vec![
+            Thing::Leg { leg: 12 },
+            Thing::Tie { from: 2, to: 5 },
+            Thing::Overhang { leg: 3 },
+            Thing::EaveHeight,
+            Thing::Deck,
+            Thing::Layers,
+        ];
+        for size in [
+            DeckSizeOf::Gap,
+            DeckSizeOf::PlankWidth,
+            DeckSizeOf::Thickness,
+        ] {
+            all.push(Thing::DeckSize { size });
+        }
+        for item in ItemKind::ALL {
+            all.push(Thing::Item { item, number: 2 });
+            for size in item.sizes() {
+                all.push(Thing::Size {
+                    item,
+                    number: 2,
+                    size: *size,
+                });
+            }
+        }
+        for named in all {
             assert_eq!(thing(&name(&named)), Some(named));
         }
-        for no_name in ["leg", "leg x", "tie 2", "face 3", "", "leg -1"] {
+        for no_name in [
+            "leg",
+            "leg x",
+            "tie 2",
+            "face 3",
+            "",
+            "leg -1",
+            "pipe",
+            "pipe x",
+            "deck x",
+            "box 1",
+            "pipe 1 depth of it",
+        ] {
             assert_eq!(thing(no_name), None, "{no_name}");
         }
     }

@@ -33,6 +33,7 @@ pub fn of_open(open: &OpenPad, presses: u32) -> OpenPadView {
     });
     OpenPadView {
         thing: open.thing.clone(),
+        name: names::name(&open.thing),
         title: open.title.clone(),
         blind: open.blind,
         press: presses,

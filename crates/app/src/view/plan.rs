@@ -67,19 +67,14 @@ fn corners(seen: &Seen) -> Vec<Point> {
 
 /// The leg in hand, else the one being walked, else the front.
 fn leg_at_foot(seen: &Seen, in_hand: Option<&Thing>) -> u32 {
-    match in_hand {
-        Some(Thing::Leg { leg }) => *leg,
-        Some(Thing::Tie { .. }) | None if seen.is_shut() => 1,
-        Some(Thing::Tie { .. }) | None => {
-            let read = seen
-                .laid
-                .lengths
-                .iter()
-                .rposition(Option::is_some)
-                .unwrap_or(0);
-            u32::try_from(read + 1).unwrap_or(1)
-        }
+    if let Some(Thing::Leg { leg } | Thing::Overhang { leg }) = in_hand {
+        return *leg;
     }
+    if seen.is_shut() {
+        return 1;
+    }
+    let read = seen.laid.lengths.iter().rposition(Option::is_some);
+    u32::try_from(read.unwrap_or(0) + 1).unwrap_or(1)
 }
 
 /// A quarter turn or more, so that one leg lies at the foot with the building above it.
@@ -163,15 +158,13 @@ fn tie_lines(
     turned: &Turned,
 ) -> Vec<LineView> {
     let at = |corner: u32| corners.get((corner as usize).checked_sub(1)?);
-    let ties = things::all(seen)
-        .into_iter()
-        .filter_map(|thing| match thing {
-            Thing::Tie { from, to } => {
-                let ends = [turned.point(*at(from)?), turned.point(*at(to)?)];
-                Some(line(seen, &thing, LineKind::Tie, in_hand, ends))
-            }
-            Thing::Leg { .. } => None,
-        });
+    let ties = things::all(seen).into_iter().filter_map(|thing| {
+        let Thing::Tie { from, to } = thing else {
+            return None;
+        };
+        let ends = [turned.point(*at(from)?), turned.point(*at(to)?)];
+        Some(line(seen, &thing, LineKind::Tie, in_hand, ends))
+    });
     ties.collect()
 }
 

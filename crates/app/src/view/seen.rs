@@ -185,17 +185,13 @@ impl<'a> Seen<'a> {
         };
         let spoken_against = self.suspects().iter().any(|(suspect, _)| suspect == thing);
         let is_leg = matches!(thing, Thing::Leg { .. });
+        let loop_checks = self.loop_agrees()
+            && thing.is_of_outline()
+            && (is_leg || !self.unproved().contains(thing));
         if spoken_against || in_dispute(&counted) {
             State::Suspect
-        } else if counted.len() >= 2
-            || (self.loop_agrees() && (is_leg || !self.unproved().contains(thing)))
-        {
-            let has_photo = self
-                .book
-                .photos
-                .iter()
-                .any(|(_, photo)| photo.of.as_ref() == Some(thing));
-            if has_photo {
+        } else if counted.len() >= 2 || loop_checks {
+            if self.has_photo(thing) {
                 State::Proved
             } else {
                 State::Agreed
@@ -207,12 +203,29 @@ impl<'a> Seen<'a> {
         }
     }
 
+    /// Whether a photo shows a thing, or the whole of which it is a size.
+    #[must_use]
+    pub fn has_photo(&self, thing: &Thing) -> bool {
+        let whole = thing.whole();
+        let photos = self.book.photos.iter().map(|(_, photo)| photo);
+        photos
+            .filter_map(|photo| photo.of.as_ref())
+            .any(|of| of.whole() == whole)
+    }
+
     fn unread_state(&self, thing: &Thing, in_force: &[&BookedReading]) -> State {
         let worked_out = match thing {
             Thing::Leg { leg } => self
                 .leg_figure(*leg)
                 .is_some_and(|leg| leg.length.is_some()),
-            Thing::Tie { .. } => false,
+            Thing::Tie { .. }
+            | Thing::Item { .. }
+            | Thing::Size { .. }
+            | Thing::Overhang { .. }
+            | Thing::EaveHeight
+            | Thing::Deck
+            | Thing::DeckSize { .. }
+            | Thing::Layers => false,
         };
         if worked_out {
             State::WorkedOut

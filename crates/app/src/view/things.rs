@@ -7,6 +7,7 @@ use eavebook_core::book::agree::in_dispute;
 use eavebook_core::book::fold::{BookedReading, Struck, TakenOut};
 use eavebook_core::book::kinds::{Followed, HowRead, Thing, Turn};
 use eavebook_core::units::{self, Length, Tape};
+use uuid::Uuid;
 
 /// A leg or a tie as a list item.
 #[must_use]
@@ -38,7 +39,14 @@ pub fn title(seen: &Seen, thing: &Thing) -> String {
             Some(side) => format!("{plain}, {}", side.word()),
             None => plain,
         },
-        Thing::Tie { .. } => plain,
+        Thing::Overhang { leg } => format!("Overhang, leg {leg}"),
+        Thing::Tie { .. }
+        | Thing::Item { .. }
+        | Thing::Size { .. }
+        | Thing::EaveHeight
+        | Thing::Deck
+        | Thing::DeckSize { .. }
+        | Thing::Layers => plain,
     }
 }
 
@@ -60,12 +68,13 @@ pub fn side(seen: &Seen, leg: u32) -> Option<HouseSide> {
         .map(HouseSide::of)
 }
 
-/// Legs of the outline or under way, then ties that were read, the newest act first; what nobody
+/// Legs of the outline or under way, then whatever else was read, the newest act first; what nobody
 /// read yet stands before them.
 #[must_use]
 pub fn newest_first(seen: &Seen) -> Vec<Thing> {
     let mut things: Vec<(usize, Thing)> = all(seen)
         .into_iter()
+        .chain(read_on_roof(seen))
         .map(|thing| (last_act(seen, &thing), thing))
         .collect();
     things.sort_by_key(|(last, _)| std::cmp::Reverse(*last));
@@ -81,12 +90,25 @@ pub fn all(seen: &Seen) -> Vec<Thing> {
     let lacked = seen.book.cannot_get.iter().map(|(_, thing, _)| thing);
     let mut others: Vec<Thing> = read
         .chain(lacked)
-        .filter(|thing| !things.contains(thing))
+        .filter(|thing| thing.is_of_outline() && !things.contains(thing))
         .cloned()
         .collect();
     others.sort();
     others.dedup();
     things.extend(others);
+    things
+}
+
+/// What was read beside the outline: sizes, overhangs, heights.
+#[must_use]
+pub fn read_on_roof(seen: &Seen) -> Vec<Thing> {
+    let read = seen.book.readings.iter().map(|read| &read.thing);
+    let mut things: Vec<Thing> = read
+        .filter(|thing| !thing.is_of_outline())
+        .cloned()
+        .collect();
+    things.sort();
+    things.dedup();
     things
 }
 
@@ -155,7 +177,8 @@ fn about(seen: &Seen, thing: &Thing) -> String {
     if in_dispute(&in_force) && !seen.hides(thing) {
         parts.push("the readings differ".to_owned());
     }
-    if in_force.iter().any(|read| read.followed == Followed::Wall) {
+    let along_wall = |read: &&BookedReading| read.followed == Followed::Wall;
+    if thing.is_of_outline() && in_force.iter().any(along_wall) {
         parts.push("along the wall, so not counted: nobody gave its overhangs".to_owned());
     }
     if in_force.iter().any(|read| read.how == HowRead::Told) {
@@ -215,7 +238,8 @@ fn meets(seen: &Seen, leg: u32) -> Option<String> {
 }
 
 /// Every reading of a thing, the newest first.
-fn story(seen: &Seen, thing: &Thing, state: State) -> Vec<StoryView> {
+#[must_use]
+pub fn story(seen: &Seen, thing: &Thing, state: State) -> Vec<StoryView> {
     let readings = seen
         .book
         .readings
@@ -234,9 +258,9 @@ fn story_item(seen: &Seen, read: &BookedReading, of_thing: State) -> StoryView {
         of_thing
     };
     let mut about = vec![
-        names::how(read.how, read.followed),
+        names::how(&read.thing, read.how, read.followed),
         names::time_of_day(&read.local_time),
-        whose(seen, read),
+        whose(seen, read.device, &read.author),
     ];
     if read.blind {
         about.push("without sight of an earlier value".to_owned());
@@ -259,11 +283,13 @@ fn story_item(seen: &Seen, read: &BookedReading, of_thing: State) -> StoryView {
     }
 }
 
-fn whose(seen: &Seen, read: &BookedReading) -> String {
-    if read.device == seen.device {
+/// Which device booked it, and who, where it was another.
+#[must_use]
+pub fn whose(seen: &Seen, device: Uuid, author: &str) -> String {
+    if device == seen.device {
         "this phone".to_owned()
     } else {
-        format!("another device, {}", read.author)
+        format!("another device, {author}")
     }
 }
 
@@ -283,8 +309,9 @@ pub fn struck(struck: &Struck) -> String {
 }
 
 /// Photos of a thing, by their names in the photo folder.
-fn photos(seen: &Seen, thing: &Thing) -> Vec<String> {
-    let of_it = |of: Option<&Thing>| of == Some(thing);
+#[must_use]
+pub fn photos(seen: &Seen, thing: &Thing) -> Vec<String> {
+    let of_it = |of: Option<&Thing>| of.map(Thing::whole) == Some(thing.whole());
     let photos = seen.book.photos.iter().rev().map(|(_, photo)| photo);
     photos
         .filter(|photo| of_it(photo.of.as_ref()))

@@ -1,6 +1,6 @@
 //! Jobs in a list, and what a search finds in them.
 
-use super::{closure, faces, names, seen, things};
+use super::{closure, faces, items, names, seen, things};
 use crate::places::job::Opened;
 use crate::reply::{FoundView, Said, StopView};
 use eavebook_core::book::fold::FieldBook;
@@ -72,10 +72,15 @@ fn found_in(opened: &Opened, holds: &dyn Fn(&str) -> bool) -> Vec<FoundView> {
     let legs_and_ties = things::all(&seen)
         .into_iter()
         .map(|thing| things::view(&seen, &thing));
-    let faces = faces::view(&seen, solved.as_ref(), None)
+    let items = items::view(&seen, opened.job)
+        .into_iter()
+        .map(|item| item.item)
+        // What nobody looked at answers no question.
+        .filter(|item| item.value.is_some() || !item.story.is_empty());
+    let faces = faces::view(&seen, opened.job, solved.as_ref(), None)
         .into_iter()
         .map(|face| face.face);
-    for thing in legs_and_ties.chain(faces) {
+    for thing in items.chain(legs_and_ties).chain(faces) {
         let value = thing
             .value
             .map_or_else(String::new, |value| format!(" {}.", value.words));

@@ -44,6 +44,10 @@ impl Act {
             | Kind::CannotGet(_)
             | Kind::LegEnd(_)
             | Kind::Pitch(_)
+            | Kind::Penetration(_)
+            | Kind::Covering(_)
+            | Kind::Deck(_)
+            | Kind::Rate(_)
             | Kind::Photo(_)
             | Kind::Strike(_) => Part::Step,
             Kind::Undo(_) => Part::Undo,

@@ -2,17 +2,23 @@
 
 use super::fold::BookedReading;
 use super::kinds::HowRead;
+use super::thing::{Scale, Thing};
 use crate::units::Tape;
 
 /// The largest difference of two readings of one thing that the way of reading explains, feet.
 /// From memory and our own judgement: for a tape the tolerance of a closing loop, 4 inches or half
-/// a hundredth of the length; a pace in twenty; what can be scaled off a photo.
+/// a hundredth of the length; a pace in twenty; what can be scaled off a photo. Of what is read in
+/// the hand, half an inch; of a gap, an eighth.
 #[must_use]
-pub fn tolerance(how: HowRead, length: f64) -> f64 {
-    match how {
-        HowRead::Taped => (4.0_f64 / 12.0).max(0.005 * length),
-        HowRead::OffPhoto => 0.75_f64.max(0.01 * length),
-        HowRead::Paced | HowRead::Told => 2.5_f64.max(0.05 * length),
+pub fn tolerance(thing: &Thing, how: HowRead, length: f64) -> f64 {
+    match (thing.scale(), how) {
+        (Scale::Hand, HowRead::Taped) => 0.5 / 12.0,
+        (Scale::Hand, HowRead::OffPhoto | HowRead::Paced | HowRead::Told) => 2.0 / 12.0,
+        (Scale::Fine, HowRead::Taped) => 0.125 / 12.0,
+        (Scale::Fine, HowRead::OffPhoto | HowRead::Paced | HowRead::Told) => 0.25 / 12.0,
+        (Scale::House, HowRead::Taped) => (4.0_f64 / 12.0).max(0.005 * length),
+        (Scale::House, HowRead::OffPhoto) => 0.75_f64.max(0.01 * length),
+        (Scale::House, HowRead::Paced | HowRead::Told) => 2.5_f64.max(0.05 * length),
     }
 }
 
@@ -25,7 +31,8 @@ pub fn agree(one: &BookedReading, other: &BookedReading) -> bool {
         return false;
     };
     let longer = a.max(b);
-    let slack = tolerance(one.how, longer).max(tolerance(other.how, longer));
+    let slack =
+        tolerance(&one.thing, one.how, longer).max(tolerance(&other.thing, other.how, longer));
     // A hair above, so that a difference of exactly 4 inches is within 4 inches.
     (a - b).abs() <= slack + 1e-9
 }

@@ -4,7 +4,8 @@ use super::acts::Act;
 use super::entry::{Entry, Said};
 use super::heads::{Heads, heads};
 use super::kinds::{
-    Corner, EndKind, Followed, HowRead, Kind, PacketFrozen, PhotoTaken, PitchRead, TapeMarks, Thing,
+    Corner, CoveringSeen, DeckSeen, EndKind, Followed, HowRead, Kind, PacketFrozen,
+    PenetrationSeen, PhotoTaken, PitchRead, RateSet, TapeMarks, Thing,
 };
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
@@ -26,6 +27,14 @@ pub struct FieldBook {
     pub leg_ends: Vec<(Uuid, u32, EndKind)>,
     /// Every slope read, struck ones too: in display order.
     pub pitches: Vec<BookedPitch>,
+    /// What stands out of the roof, struck ones too, in display order.
+    pub penetrations: Vec<Noted<PenetrationSeen>>,
+    /// What lies on the roof, as seen at one place or more, struck ones too.
+    pub coverings: Vec<Noted<CoveringSeen>>,
+    /// What the covering is nailed to, as seen at one place or more, struck ones too.
+    pub decks: Vec<Noted<DeckSeen>>,
+    /// Rates of the firm changed for this job, struck ones too.
+    pub rates: Vec<Noted<RateSet>>,
     /// Photos kept.
     pub photos: Vec<(Uuid, PhotoTaken)>,
     /// Packets made of this job, in display order.
@@ -91,6 +100,36 @@ pub struct BookedPitch {
     pub device: Uuid,
     /// What takes it out of use, if anything does.
     pub struck: Option<Struck>,
+}
+
+/// Something seen or said, with what became of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Noted<T> {
+    /// Its entry.
+    pub entry: Uuid,
+    /// What was seen.
+    pub what: T,
+    /// Local time with offset, RFC 3339.
+    pub local_time: String,
+    /// Who.
+    pub author: String,
+    /// Which device.
+    pub device: Uuid,
+    /// What takes it out of use, if anything does.
+    pub struck: Option<Struck>,
+}
+
+impl<T> Noted<T> {
+    fn of(act: &Act, what: T, struck: Option<Struck>) -> Noted<T> {
+        Noted {
+            entry: act.entry,
+            what,
+            local_time: act.local_time.clone(),
+            author: act.author.clone(),
+            device: act.device,
+            struck,
+        }
+    }
 }
 
 /// The entry in force that takes another out of use: the earliest, where there are several.
@@ -178,7 +217,11 @@ pub fn fold<'a>(entries: impl IntoIterator<Item = &'a Entry>) -> FieldBook {
 impl FieldBook {
     /// Puts one act where it belongs; acts come in display order.
     fn take(&mut self, act: Act, struck: Option<Struck>, read_back: &BTreeSet<Uuid>) {
-        match act.kind {
+        match act.kind.clone() {
+            Kind::Penetration(what) => self.penetrations.push(Noted::of(&act, what, struck)),
+            Kind::Covering(what) => self.coverings.push(Noted::of(&act, what, struck)),
+            Kind::Deck(what) => self.decks.push(Noted::of(&act, what, struck)),
+            Kind::Rate(what) => self.rates.push(Noted::of(&act, what, struck)),
             Kind::Reading(reading) => self.readings.push(BookedReading {
                 entry: act.entry,
                 thing: reading.thing,
@@ -260,6 +303,10 @@ fn read_backs(acts: &[Act]) -> BTreeSet<Uuid> {
             | Kind::CannotGet(_)
             | Kind::LegEnd(_)
             | Kind::Pitch(_)
+            | Kind::Penetration(_)
+            | Kind::Covering(_)
+            | Kind::Deck(_)
+            | Kind::Rate(_)
             | Kind::Photo(_)
             | Kind::Strike(_)
             | Kind::Undo(_)

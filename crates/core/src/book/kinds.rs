@@ -6,25 +6,10 @@ pub use super::edition::Edition;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
-/// What an entry is about, in the words of the screens: `leg 4`, `tie 2-5`.
-/// Legs and corners are counted from 1, as a person counts them.
-#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(tag = "thing", rename_all = "snake_case")]
-pub enum Thing {
-    /// A side of the outline.
-    Leg {
-        /// Its number.
-        leg: u32,
-    },
-    /// A check length between two corners.
-    Tie {
-        /// First corner.
-        from: u32,
-        /// Second corner.
-        to: u32,
-    },
-}
+pub use super::seen_on_roof::{
+    CoveringSeen, DeckKind, DeckSeen, PenetrationSeen, RateSet, SaddleSeen,
+};
+pub use super::thing::{DeckSizeOf, ItemKind, SizeOf, Thing};
 
 /// One kind of entry and its body.
 #[derive(Clone, Debug, PartialEq)]
@@ -43,6 +28,14 @@ pub enum Kind {
     LegEnd(LegEnd),
     /// A slope read.
     Pitch(PitchBooked),
+    /// Something stands out of a face.
+    Penetration(PenetrationSeen),
+    /// What lies on the roof now.
+    Covering(CoveringSeen),
+    /// What the covering is nailed to.
+    Deck(DeckSeen),
+    /// One rate of the firm, changed for this job.
+    Rate(RateSet),
     /// A photo kept.
     Photo(PhotoTaken),
     /// Takes the entries that the envelope supersedes out of use and keeps them readable.
@@ -66,6 +59,10 @@ impl Kind {
             Kind::CannotGet(_) => "cannot_get",
             Kind::LegEnd(_) => "leg_end",
             Kind::Pitch(_) => "pitch",
+            Kind::Penetration(_) => "penetration",
+            Kind::Covering(_) => "covering",
+            Kind::Deck(_) => "deck",
+            Kind::Rate(_) => "rate",
             Kind::Photo(_) => "photo",
             Kind::Strike(_) => "strike",
             Kind::Undo(_) => "undo",
@@ -90,6 +87,10 @@ impl Kind {
             | Kind::CannotGet(_)
             | Kind::LegEnd(_)
             | Kind::Pitch(_)
+            | Kind::Penetration(_)
+            | Kind::Covering(_)
+            | Kind::Deck(_)
+            | Kind::Rate(_)
             | Kind::Strike(_)
             | Kind::Undo(_)
             | Kind::Redo(_)
@@ -109,6 +110,10 @@ impl Kind {
             Kind::CannotGet(body) => serde_json::to_string(body),
             Kind::LegEnd(body) => serde_json::to_string(body),
             Kind::Pitch(body) => serde_json::to_string(body),
+            Kind::Penetration(body) => serde_json::to_string(body),
+            Kind::Covering(body) => serde_json::to_string(body),
+            Kind::Deck(body) => serde_json::to_string(body),
+            Kind::Rate(body) => serde_json::to_string(body),
             Kind::Photo(body) => serde_json::to_string(body),
             Kind::Strike(body) => serde_json::to_string(body),
             Kind::Undo(body) => serde_json::to_string(body),
@@ -132,6 +137,10 @@ impl Kind {
             "cannot_get" => of(body, Kind::CannotGet),
             "leg_end" => of(body, Kind::LegEnd),
             "pitch" => of(body, Kind::Pitch),
+            "penetration" => of(body, Kind::Penetration),
+            "covering" => of(body, Kind::Covering),
+            "deck" => of(body, Kind::Deck),
+            "rate" => of(body, Kind::Rate),
             "photo" => of(body, Kind::Photo),
             "strike" => of(body, Kind::Strike),
             "undo" => of(body, Kind::Undo),

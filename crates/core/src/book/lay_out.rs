@@ -3,6 +3,7 @@
 
 use super::fold::{BookedReading, FieldBook};
 use super::kinds::{EndKind, Followed, HowRead, PitchRead, Side, Thing, Turn};
+use super::on_roof::{self, measured};
 use crate::outline::{LegLength, Round, Tolerance, Walk, WalkedLeg, walk};
 use crate::survey::{Body, LegEdge, PitchReading, Reading, Rise, Sketch, Span, Survey, Way};
 use crate::units::{Angle, Length, Pitch, Tape};
@@ -110,16 +111,11 @@ fn direction(turns: &[Angle], leg: usize) -> Option<f64> {
 
 /// What is known of the length of a leg.
 fn length(book: &FieldBook, leg: usize) -> LegLength {
-    let counted = book.readings.iter().filter(|read| counts(read));
-    let here = counted.filter(|read| leg_of(&read.thing) == Some(leg));
-    let mut feet: Vec<f64> = here
-        .filter_map(|read| Tape::read(&read.text).ok())
-        .map(|tape| tape.length().in_feet())
-        .collect();
-    feet.sort_by(f64::total_cmp);
+    let thing = u32::try_from(leg).map(|leg| Thing::Leg { leg });
+    let read = thing.ok().and_then(|thing| measured(book, &thing));
     let lacks = |(_, thing, _): &(_, Thing, _)| leg_of(thing) == Some(leg);
-    if !feet.is_empty() {
-        LegLength::Read(Length::feet(median(&feet)))
+    if let Some(length) = read {
+        LegLength::Read(length)
     } else if book.cannot_get.iter().any(lacks) {
         LegLength::CannotGet
     } else {
@@ -130,16 +126,15 @@ fn length(book: &FieldBook, leg: usize) -> LegLength {
 fn leg_of(thing: &Thing) -> Option<usize> {
     match thing {
         Thing::Leg { leg } => Some(*leg as usize),
-        Thing::Tie { .. } => None,
+        Thing::Tie { .. }
+        | Thing::Item { .. }
+        | Thing::Size { .. }
+        | Thing::Overhang { .. }
+        | Thing::EaveHeight
+        | Thing::Deck
+        | Thing::DeckSize { .. }
+        | Thing::Layers => None,
     }
-}
-
-/// The middle one, so that a third reading tells which of two that differ was the slip. `sorted`
-/// holds one at least.
-fn median(sorted: &[f64]) -> f64 {
-    let upper = sorted.len() / 2;
-    let lower = (sorted.len() - 1) / 2;
-    (sorted[lower] + sorted[upper]) / 2.0
 }
 
 /// Whether a reading counts: in force, and neither somebody else's figure nor the length of a wall
@@ -154,8 +149,8 @@ fn survey(book: &FieldBook, outline: Sketch, legs: usize) -> Survey {
     let readings = book.readings.iter().filter(|read| counts(read));
     let body = Body {
         id: "main".to_owned(),
-        // Heights count from the eave: nobody has read how high it is.
-        eave_height: Length::ZERO,
+        // Heights count from the eave where nobody has read how high it is.
+        eave_height: measured(book, &Thing::EaveHeight).unwrap_or(Length::ZERO),
         outline,
         readings: readings.filter_map(|read| reading(read, legs)).collect(),
         edges: (1..=legs).map(|leg| edge(book, leg, legs)).collect(),
@@ -163,6 +158,8 @@ fn survey(book: &FieldBook, outline: Sketch, legs: usize) -> Survey {
     };
     Survey {
         bodies: vec![body],
+        deck: on_roof::deck(book),
+        covering: on_roof::covering(book),
         ..Survey::default()
     }
 }
@@ -179,6 +176,13 @@ fn reading(read: &BookedReading, legs: usize) -> Option<Reading> {
         Thing::Leg { leg } => Span::Leg(corner(leg)?),
         Thing::Tie { from, to } if from == to => return None,
         Thing::Tie { from, to } => Span::Tie(corner(from)?, corner(to)?),
+        Thing::Item { .. }
+        | Thing::Size { .. }
+        | Thing::Overhang { .. }
+        | Thing::EaveHeight
+        | Thing::Deck
+        | Thing::DeckSize { .. }
+        | Thing::Layers => return None,
     };
     let value = Tape::read(&read.text).ok()?.length();
     Some(Reading {
@@ -218,7 +222,9 @@ fn edge(book: &FieldBook, leg: usize, legs: usize) -> LegEdge {
     };
     LegEdge {
         rise,
-        overhang: None,
+        overhang: u32::try_from(leg)
+            .ok()
+            .and_then(|leg| measured(book, &Thing::Overhang { leg })),
     }
 }
 

@@ -12,4 +12,7 @@ pub mod heads;
 pub mod keypad;
 pub mod kinds;
 pub mod lay_out;
+pub mod on_roof;
+pub mod seen_on_roof;
 pub mod story;
+pub mod thing;

@@ -18,6 +18,12 @@ pub enum Subject {
     EndOf(u32),
     /// Slopes of the face that rises from a leg, from 1.
     PitchOf(u32),
+    /// What was seen of the covering at a leg, from 1, or at no place named.
+    CoveringAt(Option<u32>),
+    /// What was seen of the deck at a leg, from 1, or at no place named.
+    DeckAt(Option<u32>),
+    /// A rate of the firm, by the path of its key.
+    Rate(String),
 }
 
 impl Subject {
@@ -28,6 +34,10 @@ impl Subject {
             Kind::Corner(corner) => *self == Subject::CornerAfter(corner.after_leg),
             Kind::LegEnd(at) => *self == Subject::EndOf(at.leg),
             Kind::Pitch(pitch) => *self == Subject::PitchOf(pitch.leg),
+            Kind::Penetration(seen) => *self == Subject::Thing(seen.thing()),
+            Kind::Covering(seen) => *self == Subject::CoveringAt(seen.leg),
+            Kind::Deck(seen) => *self == Subject::DeckAt(seen.leg),
+            Kind::Rate(set) => *self == Subject::Rate(set.key.clone()),
             Kind::Photo(photo) => photo.of.clone().map(Subject::Thing).as_ref() == Some(self),
             Kind::JobStarted(_)
             | Kind::ReadBackRight(_)
@@ -60,6 +70,10 @@ impl FieldBook {
                     | Kind::CannotGet(_)
                     | Kind::LegEnd(_)
                     | Kind::Pitch(_)
+                    | Kind::Penetration(_)
+                    | Kind::Covering(_)
+                    | Kind::Deck(_)
+                    | Kind::Rate(_)
                     | Kind::Photo(_)
                     | Kind::PacketFrozen(_) => false,
                 };
@@ -82,7 +96,11 @@ impl FieldBook {
     /// Empty for what is read: readings of one thing are all kept.
     pub fn replaced_by_new(&self, subject: &Subject) -> Vec<Uuid> {
         match subject {
-            Subject::CornerAfter(_) | Subject::EndOf(_) => self.entries_about(subject).collect(),
+            Subject::CornerAfter(_)
+            | Subject::EndOf(_)
+            | Subject::CoveringAt(_)
+            | Subject::DeckAt(_)
+            | Subject::Rate(_) => self.entries_about(subject).collect(),
             Subject::Thing(_) | Subject::PitchOf(_) => Vec::new(),
         }
     }

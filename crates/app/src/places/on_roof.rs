@@ -1,0 +1,136 @@
+//! What was seen on the roof: what stands out of it, what lies on it, what that is nailed to.
+
+use super::job::{self, Opened};
+use crate::refusal::{Refusal, Unfit};
+use crate::reply::Reply;
+use crate::view::names;
+use eavebook_core::book::kinds::{
+    CoveringSeen, DeckKind, DeckSeen, ItemKind, Kind, PenetrationSeen, SaddleSeen, Thing,
+};
+use eavebook_core::book::story::Subject;
+use eavebook_store::Book;
+use uuid::Uuid;
+
+/// Something stands out of the face of a leg. `after`: items booked before it, so that the same
+/// request said twice books once.
+///
+/// # Errors
+/// `NoJob`, `NoLeg`.
+pub fn add_item(
+    book: &mut Book,
+    job: Uuid,
+    leg: u32,
+    item: ItemKind,
+    after: u32,
+) -> Result<Reply, Refusal> {
+    let opened = Opened::read(book, job)?;
+    opened.check_leg(leg)?;
+    let noted = &opened.book.penetrations;
+    let since = noted.iter().skip(after as usize);
+    let there = since
+        .filter(|noted| noted.device == opened.device)
+        .any(|noted| noted.what.item == item && noted.what.leg == leg);
+    if !there {
+        let same = noted.iter().filter(|noted| noted.what.item == item);
+        let number = same.map(|noted| noted.what.number).max().unwrap_or(0) + 1;
+        let seen = PenetrationSeen {
+            item,
+            number,
+            leg,
+            saddle: None,
+        };
+        opened.book(book, &Kind::Penetration(seen), Vec::new())?;
+    }
+    job::reply(book, job)
+}
+
+/// Whether a saddle stands behind a chimney.
+///
+/// # Errors
+/// `NoJob`, `NoItem`.
+pub fn saddle(book: &mut Book, job: Uuid, number: u32, seen: SaddleSeen) -> Result<Reply, Refusal> {
+    let opened = Opened::read(book, job)?;
+    let thing = Thing::Item {
+        item: ItemKind::Chimney,
+        number,
+    };
+    let standing = opened.book.penetrations.iter();
+    let standing = standing.filter(|noted| noted.struck.is_none() && noted.what.thing() == thing);
+    let earlier: Vec<_> = standing.collect();
+    let last = earlier.last().ok_or_else(|| Unfit::NoItem {
+        name: names::name(&thing),
+    })?;
+    if last.what.saddle != Some(seen) {
+        let told = PenetrationSeen {
+            saddle: Some(seen),
+            ..last.what.clone()
+        };
+        let earlier = earlier.iter().map(|noted| noted.entry).collect();
+        opened.book(book, &Kind::Penetration(told), earlier)?;
+    }
+    job::reply(book, job)
+}
+
+/// The most layers that are asked for: a roof with more has never been seen by us.
+const MOST_LAYERS: u32 = 4;
+/// The longest name of a covering.
+const LONGEST_KIND: usize = 60;
+
+/// What lies on the roof, as seen at the edge of a leg, or at no place named. What is not said now
+/// stays as it was said before of the same place.
+///
+/// # Errors
+/// `NoJob`, `NoLeg`, `NoLayers`, `NoCovering`.
+pub fn covering(book: &mut Book, job: Uuid, mut seen: CoveringSeen) -> Result<Reply, Refusal> {
+    let opened = Opened::read(book, job)?;
+    if let Some(leg) = seen.leg {
+        opened.check_leg(leg)?;
+    }
+    if let Some(said) = seen
+        .layers
+        .filter(|layers| !(1..=MOST_LAYERS).contains(layers))
+    {
+        return Err(Unfit::NoLayers { said }.into());
+    }
+    let fits = |kind: &String| (1..=LONGEST_KIND).contains(&kind.trim().chars().count());
+    if !seen.kind.as_ref().is_none_or(fits) {
+        return Err(Unfit::NoCovering.into());
+    }
+    let standing = opened.book.coverings.iter();
+    let mut standing =
+        standing.filter(|noted| noted.struck.is_none() && noted.what.leg == seen.leg);
+    let last = standing.next_back().map(|noted| noted.what.clone());
+    if let Some(last) = &last {
+        seen.layers = seen.layers.or(last.layers);
+        seen.kind = seen.kind.or_else(|| last.kind.clone());
+    }
+    if last.as_ref() != Some(&seen) {
+        let replaced = opened.book.replaced_by_new(&Subject::CoveringAt(seen.leg));
+        opened.book(book, &Kind::Covering(seen), replaced)?;
+    }
+    job::reply(book, job)
+}
+
+/// What the covering is nailed to, as seen at the edge of a leg, or at no place named.
+///
+/// # Errors
+/// `NoJob`, `NoLeg`.
+pub fn deck(
+    book: &mut Book,
+    job: Uuid,
+    kind: DeckKind,
+    leg: Option<u32>,
+) -> Result<Reply, Refusal> {
+    let opened = Opened::read(book, job)?;
+    if let Some(leg) = leg {
+        opened.check_leg(leg)?;
+    }
+    let seen = DeckSeen { kind, leg };
+    let standing = opened.book.decks.iter();
+    let mut standing = standing.filter(|noted| noted.struck.is_none() && noted.what.leg == leg);
+    if standing.next_back().map(|noted| &noted.what) != Some(&seen) {
+        let replaced = opened.book.replaced_by_new(&Subject::DeckAt(leg));
+        opened.book(book, &Kind::Deck(seen), replaced)?;
+    }
+    job::reply(book, job)
+}

@@ -1,0 +1,498 @@
+//! Items as list items: what stands out of the roof, what lies on it, what it is nailed to, how
+//! high its eaves lie. What nobody looked at stands there too and says so.
+
+use super::seen::Seen;
+use super::{names, things};
+use crate::reply::{AskView, ChoiceView, Figure, ItemView, SizeView, State, StoryView, ThingView};
+use crate::request::Request;
+use eavebook_core::book::agree::in_dispute;
+use eavebook_core::book::fold::{Noted, Struck};
+use eavebook_core::book::kinds::{
+    DeckKind, DeckSizeOf, ItemKind, PenetrationSeen, SaddleSeen, SizeOf, Thing,
+};
+use uuid::Uuid;
+
+/// Every item: those that stand out of the roof in the order in which they were booked, then the
+/// covering, the deck and the height of the eaves.
+#[must_use]
+pub fn view(seen: &Seen, job: Uuid) -> Vec<ItemView> {
+    let mut items: Vec<ItemView> = noted(seen)
+        .into_iter()
+        .map(|noted| one(seen, job, noted))
+        .collect();
+    if seen.is_shut() || !items.is_empty() {
+        items.push(layers(seen, job));
+        items.push(deck(seen, job));
+        items.push(eave_height(seen));
+    }
+    items
+}
+
+/// Each thing that was ever noted, once: as it stands, else as it was last struck.
+fn noted<'a>(seen: &Seen<'a>) -> Vec<&'a Noted<PenetrationSeen>> {
+    let mut items: Vec<&Noted<PenetrationSeen>> = Vec::new();
+    for noted in &seen.book.penetrations {
+        let same = |there: &&mut &Noted<PenetrationSeen>| there.what.thing() == noted.what.thing();
+        match items.iter_mut().find(same) {
+            Some(there) if noted.struck.is_none() || there.struck.is_some() => *there = noted,
+            Some(_) => {}
+            None => items.push(noted),
+        }
+    }
+    items
+}
+
+fn one(seen: &Seen, job: Uuid, noted: &Noted<PenetrationSeen>) -> ItemView {
+    let PenetrationSeen { item, number, .. } = noted.what;
+    let thing = noted.what.thing();
+    let sizes: Vec<Thing> = item
+        .sizes()
+        .iter()
+        .map(|size| Thing::Size {
+            item,
+            number,
+            size: *size,
+        })
+        .collect();
+    let state = if noted.struck.is_some() {
+        State::Struck
+    } else {
+        known(seen, &sizes)
+    };
+    let mut asks = Vec::new();
+    if item == ItemKind::Chimney {
+        asks.push(saddle(job, number, noted.what.saddle));
+    }
+    item_view(
+        seen,
+        &Shown {
+            thing,
+            sizes,
+            state,
+            value: None,
+            about: about(seen, noted),
+            told: told_of_item(seen, &noted.what.thing()),
+            asks,
+        },
+    )
+}
+
+/// An item before it is put into words.
+struct Shown {
+    thing: Thing,
+    sizes: Vec<Thing>,
+    state: State,
+    /// What was seen of it, in words; its sizes follow.
+    value: Option<String>,
+    about: String,
+    /// What was seen of it, the newest first: sizes are added.
+    told: Vec<StoryView>,
+    asks: Vec<AskView>,
+}
+
+fn item_view(seen: &Seen, shown: &Shown) -> ItemView {
+    let sizes: Vec<SizeView> = shown
+        .sizes
+        .iter()
+        .map(|size| size_view(seen, size))
+        .collect();
+    let mut story: Vec<StoryView> = Vec::new();
+    for size in &shown.sizes {
+        let word = size_word(size);
+        let told = things::story(seen, size, seen.state(size)).into_iter();
+        story.extend(told.map(|told| StoryView {
+            about: format!("{word}, {}", told.about),
+            ..told
+        }));
+    }
+    story.extend(shown.told.iter().cloned());
+    let unread = shown
+        .sizes
+        .iter()
+        .find(|size| seen.in_force(size).is_empty());
+    ItemView {
+        item: ThingView {
+            thing: names::name(&shown.thing),
+            read: unread.or(shown.sizes.first()).cloned(),
+            title: names::capital(&names::name(&shown.thing)),
+            state: shown.state,
+            state_word: names::state_word(shown.state).to_owned(),
+            value: value(shown.value.as_deref(), &sizes),
+            about: shown.about.clone(),
+            story,
+            photos: things::photos(seen, &shown.thing),
+        },
+        sizes,
+        asks: shown.asks.clone(),
+    }
+}
+
+/// One size that is asked of something, as far as it is read.
+#[must_use]
+pub fn size_view(seen: &Seen, thing: &Thing) -> SizeView {
+    let hidden = seen.hides(thing);
+    SizeView {
+        thing: thing.clone(),
+        name: size_word(thing).to_owned(),
+        state: seen.state(thing),
+        value: things::value(seen, thing).filter(|_| !hidden),
+    }
+}
+
+fn size_word(thing: &Thing) -> &'static str {
+    match thing {
+        Thing::Size { size, .. } => size.word(),
+        Thing::DeckSize { size } => size.word(),
+        Thing::Overhang { .. } => "overhang",
+        Thing::EaveHeight => "height",
+        Thing::Leg { .. }
+        | Thing::Tie { .. }
+        | Thing::Item { .. }
+        | Thing::Deck
+        | Thing::Layers => "length",
+    }
+}
+
+/// What was seen, then the sizes in their order: `plank, gap 1/4 in`; one size alone goes without
+/// its word.
+fn value(said: Option<&str>, sizes: &[SizeView]) -> Option<Figure> {
+    let read = sizes.iter().filter_map(|size| {
+        let value = size.value.as_ref()?;
+        Some(if sizes.len() == 1 && said.is_none() {
+            value.words.clone()
+        } else {
+            format!("{} {}", size.name, value.words)
+        })
+    });
+    let parts: Vec<String> = said.map(str::to_owned).into_iter().chain(read).collect();
+    (!parts.is_empty()).then(|| Figure {
+        words: parts.join(", "),
+        give_or_take: None,
+    })
+}
+
+/// How well an item is known: as well as the least known of its sizes.
+fn known(seen: &Seen, sizes: &[Thing]) -> State {
+    // Worst first.
+    const RANKS: [State; 8] = [
+        State::Suspect,
+        State::NotLooked,
+        State::CannotGet,
+        State::Hearsay,
+        State::OffPhoto,
+        State::ReadOnce,
+        State::Agreed,
+        State::Proved,
+    ];
+    let states: Vec<State> = sizes.iter().map(|size| seen.state(size)).collect();
+    let worst = RANKS.into_iter().find(|rank| states.contains(rank));
+    // What has no size was seen, and that is all there is to it.
+    worst.unwrap_or(State::ReadOnce)
+}
+
+fn about(seen: &Seen, noted: &Noted<PenetrationSeen>) -> String {
+    let PenetrationSeen {
+        item, leg, saddle, ..
+    } = noted.what;
+    let face = super::roof::face_names(seen);
+    let name = (leg as usize).checked_sub(1).and_then(|at| face.get(at));
+    let mut parts = vec![match name {
+        Some(name) => format!("on {name}, the face of leg {leg}"),
+        None => format!("on the face of leg {leg}"),
+    }];
+    parts.extend(saddle.map(|seen| names::saddle(seen).to_owned()));
+    let others = seen.book.penetrations.iter().filter(|other| {
+        other.struck.is_none()
+            && (other.what.item, other.what.leg) == (item, leg)
+            && other.what.number != noted.what.number
+    });
+    if noted.struck.is_none() && others.count() > 0 {
+        parts.push(format!(
+            "another {} stands on this face: if it is the same one, strike one",
+            item.word()
+        ));
+    }
+    if item.sizes() == [SizeOf::Across] {
+        let size = Thing::Size {
+            item,
+            number: noted.what.number,
+            size: SizeOf::Across,
+        };
+        if seen.in_force(&size).is_empty() {
+            parts.push("its size is not read".to_owned());
+        }
+    }
+    parts.extend(noted.struck.as_ref().map(things::struck));
+    parts.join(", ")
+}
+
+fn told_of_item(seen: &Seen, thing: &Thing) -> Vec<StoryView> {
+    let noted = seen.book.penetrations.iter().rev();
+    let noted = noted.filter(|noted| noted.what.thing() == *thing);
+    noted
+        .map(|noted| {
+            let saddle = noted.what.saddle.map(names::saddle);
+            let place = format!("noted on the face of leg {}", noted.what.leg);
+            told(
+                seen,
+                &On::of(noted),
+                saddle.unwrap_or("seen").to_owned(),
+                place,
+            )
+        })
+        .collect()
+}
+
+/// When and by whom something was noted, and what became of it.
+struct On<'a> {
+    entry: Uuid,
+    local_time: &'a str,
+    author: &'a str,
+    device: Uuid,
+    struck: Option<&'a Struck>,
+}
+
+impl<'a> On<'a> {
+    fn of<T>(noted: &'a Noted<T>) -> On<'a> {
+        On {
+            entry: noted.entry,
+            local_time: &noted.local_time,
+            author: &noted.author,
+            device: noted.device,
+            struck: noted.struck.as_ref(),
+        }
+    }
+}
+
+fn told(seen: &Seen, on: &On, value: String, place: String) -> StoryView {
+    let state = match on.struck {
+        Some(_) => State::Struck,
+        None => State::ReadOnce,
+    };
+    let mut about = vec![
+        place,
+        names::time_of_day(on.local_time),
+        things::whose(seen, on.device, on.author),
+    ];
+    about.extend(on.struck.map(things::struck));
+    StoryView {
+        entry: on.entry,
+        value,
+        state,
+        state_word: names::state_word(state).to_owned(),
+        about: about.join(", "),
+        may_strike: on.struck.is_none(),
+    }
+}
+
+fn saddle(job: Uuid, number: u32, now: Option<SaddleSeen>) -> AskView {
+    let choice = |name: &str, saddle| ChoiceView {
+        name: name.to_owned(),
+        chosen: now == Some(saddle),
+        says: Request::Saddle {
+            job,
+            number,
+            seen: saddle,
+        },
+        opens: None,
+    };
+    AskView {
+        title: "A saddle behind it?".to_owned(),
+        choices: vec![
+            choice("Yes", SaddleSeen::Yes),
+            choice("No", SaddleSeen::No),
+            choice("Not seen", SaddleSeen::NotSeen),
+        ],
+    }
+}
+
+/// State of what was seen at one place or more: no size, so two places that say the same agree.
+fn seen_at<T: PartialEq>(seen: &Seen, thing: &Thing, said: &[T]) -> State {
+    match said {
+        [] => State::NotLooked,
+        [_] => State::ReadOnce,
+        [first, rest @ ..] if rest.iter().all(|other| other == first) => {
+            if seen.has_photo(thing) {
+                State::Proved
+            } else {
+                State::Agreed
+            }
+        }
+        _ => State::Suspect,
+    }
+}
+
+fn at(leg: Option<u32>) -> String {
+    match leg {
+        Some(leg) => format!("seen at leg {leg}"),
+        None => "seen, the place not named".to_owned(),
+    }
+}
+
+fn layers(seen: &Seen, job: Uuid) -> ItemView {
+    let standing = seen.book.coverings.iter();
+    let standing: Vec<_> = standing.filter(|noted| noted.struck.is_none()).collect();
+    let counts: Vec<u32> = standing
+        .iter()
+        .filter_map(|noted| noted.what.layers)
+        .collect();
+    let kind = standing
+        .iter()
+        .rev()
+        .find_map(|noted| noted.what.kind.as_deref());
+    let most = counts.iter().max().map(|most| count_of_layers(*most));
+    let said: Vec<String> = most.into_iter().chain(kind.map(str::to_owned)).collect();
+    let places = counts.len();
+    let about = match (places, counts.iter().min() == counts.iter().max()) {
+        (0, _) => "nobody counted the layers: lift an edge where it will seal again".to_owned(),
+        (1, _) => "seen at one place: one edge does not prove the whole roof".to_owned(),
+        (many, true) => format!("seen at {many} places, which agree"),
+        (many, false) => format!("seen at {many} places, which differ: the most is weighed"),
+    };
+    let told = seen.book.coverings.iter().rev().map(|noted| {
+        let what = [
+            noted.what.layers.map(count_of_layers),
+            noted.what.kind.clone(),
+        ];
+        let value = what.into_iter().flatten().collect::<Vec<_>>().join(", ");
+        told(seen, &On::of(noted), value, at(noted.what.leg))
+    });
+    item_view(
+        seen,
+        &Shown {
+            thing: Thing::Layers,
+            sizes: Vec::new(),
+            state: seen_at(seen, &Thing::Layers, &counts),
+            value: (!said.is_empty()).then(|| said.join(", ")),
+            about,
+            told: told.collect(),
+            asks: vec![ask_layers(seen, job, None)],
+        },
+    )
+}
+
+fn count_of_layers(layers: u32) -> String {
+    match layers {
+        1 => "1 layer".to_owned(),
+        many => format!("{many} layers"),
+    }
+}
+
+/// How many layers are seen at the edge of a leg, or at no place named.
+#[must_use]
+pub fn ask_layers(seen: &Seen, job: Uuid, leg: Option<u32>) -> AskView {
+    let standing = seen.book.coverings.iter();
+    let mut here = standing.filter(|noted| noted.struck.is_none() && noted.what.leg == leg);
+    let now = here.next_back().and_then(|noted| noted.what.layers);
+    let choice = |layers: u32| ChoiceView {
+        name: count_of_layers(layers),
+        chosen: now == Some(layers),
+        says: Request::Layers {
+            job,
+            layers: Some(layers),
+            kind: None,
+            leg,
+        },
+        opens: None,
+    };
+    AskView {
+        title: match leg {
+            Some(_) => "Layers at this edge".to_owned(),
+            None => "Layers, the place not named".to_owned(),
+        },
+        choices: (1..=3).map(choice).collect(),
+    }
+}
+
+/// What the deck is, as seen at the edge of a leg, or at no place named.
+#[must_use]
+pub fn ask_deck(seen: &Seen, job: Uuid, leg: Option<u32>) -> AskView {
+    let standing = seen.book.decks.iter();
+    let mut here = standing.filter(|noted| noted.struck.is_none() && noted.what.leg == leg);
+    let now = here.next_back().map(|noted| noted.what.kind);
+    let choice = |kind: DeckKind| ChoiceView {
+        name: names::capital(kind.word()),
+        chosen: now == Some(kind),
+        says: Request::Deck { job, kind, leg },
+        opens: None,
+    };
+    AskView {
+        title: match leg {
+            Some(_) => "Deck at this edge".to_owned(),
+            None => "Deck, the place not named".to_owned(),
+        },
+        choices: vec![choice(DeckKind::Plank), choice(DeckKind::Sheet)],
+    }
+}
+
+fn deck(seen: &Seen, job: Uuid) -> ItemView {
+    let standing = seen.book.decks.iter();
+    let standing: Vec<_> = standing.filter(|noted| noted.struck.is_none()).collect();
+    let kinds: Vec<DeckKind> = standing.iter().map(|noted| noted.what.kind).collect();
+    let planks = kinds.contains(&DeckKind::Plank);
+    let sizes = if planks {
+        vec![
+            DeckSizeOf::Gap,
+            DeckSizeOf::PlankWidth,
+            DeckSizeOf::Thickness,
+        ]
+    } else if kinds.is_empty() {
+        Vec::new()
+    } else {
+        vec![DeckSizeOf::Thickness]
+    };
+    let sizes: Vec<Thing> = sizes
+        .into_iter()
+        .map(|size| Thing::DeckSize { size })
+        .collect();
+    let disputed = sizes.iter().any(|size| in_dispute(&seen.in_force(size)));
+    let kind = match (planks, kinds.last()) {
+        (true, _) => Some("plank".to_owned()),
+        (false, kind) => kind.map(|kind| kind.word().to_owned()),
+    };
+    let about = match kinds.len() {
+        0 => "nobody saw it: it is priced as an allowance".to_owned(),
+        1 => "seen at one place: one edge does not prove the whole deck".to_owned(),
+        many => format!("seen at {many} places"),
+    };
+    let told = seen.book.decks.iter().rev().map(|noted| {
+        let value = noted.what.kind.word().to_owned();
+        told(seen, &On::of(noted), value, at(noted.what.leg))
+    });
+    item_view(
+        seen,
+        &Shown {
+            thing: Thing::Deck,
+            sizes,
+            state: if disputed {
+                State::Suspect
+            } else {
+                seen_at(seen, &Thing::Deck, &kinds)
+            },
+            value: kind,
+            about,
+            told: told.collect(),
+            asks: vec![ask_deck(seen, job, None)],
+        },
+    )
+}
+
+fn eave_height(seen: &Seen) -> ItemView {
+    let thing = Thing::EaveHeight;
+    let about = match seen.in_force(&thing).len() {
+        0 => "nobody read how high the eaves lie: work is priced as from the ground".to_owned(),
+        count => names::times(count),
+    };
+    item_view(
+        seen,
+        &Shown {
+            state: seen.state(&thing),
+            sizes: vec![thing.clone()],
+            thing,
+            value: None,
+            about,
+            told: Vec::new(),
+            asks: Vec::new(),
+        },
+    )
+}

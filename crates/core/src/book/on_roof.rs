@@ -1,0 +1,188 @@
+//! What a field book says of the roof beside its outline and slopes: what stands out of it, what
+//! lies on it, what it is nailed to, how high its eaves lie. Unknown stays unknown.
+
+use super::fold::FieldBook;
+use super::kinds::{CoveringSeen, DeckKind, DeckSizeOf, PenetrationSeen, Thing};
+use super::lay_out::counts;
+use crate::survey::{Covering, Deck};
+use crate::units::{Length, Tape};
+
+/// What the readings of a thing that count say it measures: the middle one of them, so that a third
+/// reading tells which of two that differ was the slip.
+#[must_use]
+pub fn measured(book: &FieldBook, thing: &Thing) -> Option<Length> {
+    let counted = book.readings.iter().filter(|read| counts(read));
+    let of_it = counted.filter(|read| read.thing == *thing);
+    let mut feet: Vec<f64> = of_it
+        .filter_map(|read| Tape::read(&read.text).ok())
+        .map(|tape| tape.length().in_feet())
+        .collect();
+    feet.sort_by(f64::total_cmp);
+    let upper = feet.get(feet.len() / 2)?;
+    let lower = feet.get((feet.len() - 1) / 2)?;
+    Some(Length::feet(f64::midpoint(*lower, *upper)))
+}
+
+/// What stands out of the roof, in the order in which it was booked: each thing once, as it was last
+/// said.
+#[must_use]
+pub fn items(book: &FieldBook) -> Vec<&PenetrationSeen> {
+    let mut items: Vec<&PenetrationSeen> = Vec::new();
+    for noted in book.penetrations.iter().filter(|p| p.struck.is_none()) {
+        match items
+            .iter_mut()
+            .find(|there| there.thing() == noted.what.thing())
+        {
+            Some(there) => *there = &noted.what,
+            None => items.push(&noted.what),
+        }
+    }
+    items
+}
+
+/// What was seen of the covering and stands, in display order.
+pub fn coverings(book: &FieldBook) -> impl Iterator<Item = &CoveringSeen> {
+    let noted = book.coverings.iter().filter(|seen| seen.struck.is_none());
+    noted.map(|seen| &seen.what)
+}
+
+/// What lies on the roof: the most layers that anybody saw at one edge, since one edge does not
+/// prove the whole, and the kind last named.
+#[must_use]
+pub fn covering(book: &FieldBook) -> Option<Covering> {
+    coverings(book).next()?;
+    Some(Covering {
+        kind: coverings(book).filter_map(|seen| seen.kind.clone()).last(),
+        layers: coverings(book).filter_map(|seen| seen.layers).max(),
+    })
+}
+
+/// What the covering is nailed to: planks where anybody saw planks.
+#[must_use]
+pub fn deck(book: &FieldBook) -> Option<Deck> {
+    let noted = book.decks.iter().filter(|seen| seen.struck.is_none());
+    let kinds: Vec<DeckKind> = noted.map(|seen| seen.what.kind).collect();
+    let kind = kinds
+        .iter()
+        .find(|kind| **kind == DeckKind::Plank)
+        .or(kinds.last());
+    let size = |size| measured(book, &Thing::DeckSize { size });
+    let (gap, plank_width) = (size(DeckSizeOf::Gap), size(DeckSizeOf::PlankWidth));
+    if kind.is_none() && gap.is_none() && plank_width.is_none() {
+        return None;
+    }
+    Some(Deck {
+        kind: kind.map(|kind| kind.word().to_owned()),
+        plank_width,
+        gap,
+    })
+}
+
+/// Rates of the firm changed for this job and in force, the last said of each key last: (key path,
+/// value as typed; empty where it is blank).
+pub fn rates(book: &FieldBook) -> impl Iterator<Item = (&str, &str)> {
+    let noted = book.rates.iter().filter(|set| set.struck.is_none());
+    noted.map(|set| (set.what.key.as_str(), set.what.value.as_str()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::book::fold::{BookedReading, Noted};
+    use crate::book::kinds::{DeckSeen, Followed, HowRead, ItemKind, SizeOf, TapeMarks};
+    use uuid::Uuid;
+
+    fn read(thing: Thing, text: &str) -> BookedReading {
+        BookedReading {
+            entry: Uuid::nil(),
+            thing,
+            text: text.to_owned(),
+            tape: TapeMarks::FeetInches,
+            how: HowRead::Taped,
+            followed: Followed::EaveEdge,
+            blind: false,
+            read_back: false,
+            local_time: "2026-05-02T14:41:07-05:00".to_owned(),
+            author: "me".to_owned(),
+            device: Uuid::nil(),
+            struck: None,
+        }
+    }
+
+    fn noted<T>(what: T) -> Noted<T> {
+        Noted {
+            entry: Uuid::nil(),
+            what,
+            local_time: "2026-05-02T14:41:07-05:00".to_owned(),
+            author: "me".to_owned(),
+            device: Uuid::nil(),
+            struck: None,
+        }
+    }
+
+    fn seen(layers: Option<u32>, leg: u32) -> CoveringSeen {
+        CoveringSeen {
+            layers,
+            kind: None,
+            leg: Some(leg),
+        }
+    }
+
+    #[test]
+    fn nobody_looked_is_not_one_layer() {
+        let mut book = FieldBook::default();
+        assert_eq!((covering(&book), deck(&book)), (None, None));
+        book.coverings = vec![noted(seen(None, 1))];
+        assert_eq!(covering(&book).and_then(|covering| covering.layers), None);
+    }
+
+    #[test]
+    fn the_most_layers_seen_at_any_edge_are_the_layers() {
+        let book = FieldBook {
+            coverings: vec![noted(seen(Some(2), 1)), noted(seen(Some(1), 4))],
+            ..FieldBook::default()
+        };
+        assert_eq!(
+            covering(&book).and_then(|covering| covering.layers),
+            Some(2)
+        );
+    }
+
+    #[test]
+    fn planks_seen_at_one_edge_are_planks_whatever_another_showed() {
+        let at = |kind, leg| {
+            noted(DeckSeen {
+                kind,
+                leg: Some(leg),
+            })
+        };
+        let book = FieldBook {
+            decks: vec![at(DeckKind::Plank, 2), at(DeckKind::Sheet, 5)],
+            readings: vec![read(
+                Thing::DeckSize {
+                    size: DeckSizeOf::Gap,
+                },
+                "0 ft 0 1/4 in",
+            )],
+            ..FieldBook::default()
+        };
+        let deck = deck(&book).unwrap();
+        assert_eq!(deck.kind.as_deref(), Some("plank"));
+        assert_eq!(deck.gap, Some(Length::inches(0.25)));
+    }
+
+    #[test]
+    fn of_three_sizes_read_the_middle_one_is_taken() {
+        let size = Thing::Size {
+            item: ItemKind::Pipe,
+            number: 1,
+            size: SizeOf::Across,
+        };
+        let mut book = FieldBook::default();
+        assert_eq!(measured(&book, &size), None);
+        book.readings = ["3 in", "8 in", "4 in"]
+            .map(|text| read(size.clone(), text))
+            .into();
+        assert_eq!(measured(&book, &size), Some(Length::inches(4.0)));
+    }
+}
