@@ -1,6 +1,6 @@
 // The last reply, and where the person is. All that is true about a job comes from a reply.
 import { MediaQuery } from 'svelte/reactivity';
-import type { JobView, Reply, Request, Said, SettingsView, Thing, TodayView } from './generated';
+import type { JobView, Reply, Request, Said, SettingsView, TodayView } from './generated';
 import { command, NoAnswer, photo } from './wire';
 import { words } from './words';
 
@@ -134,8 +134,8 @@ export async function start(): Promise<void> {
   if (pad?.open || pad?.corner_after || pad?.read_back) go('Field book');
 }
 
-/** Keeps a photo beside the book, of a thing where one is in hand. */
-export function keepPhoto(job: string, of: Thing | null, file: Blob): Promise<boolean> {
+/** Keeps a photo beside the book, of a thing by its name where one is in hand. */
+export function keepPhoto(job: string, of: string | null, file: Blob): Promise<boolean> {
   const turn = queue.then(() => take(() => photo({ job, of, from: 'camera' }, file)));
   queue = turn;
   return turn;

@@ -1,6 +1,6 @@
 // The only door out: every request leaves by `command`, every photo by `photo`.
 import { invoke, isTauri } from '@tauri-apps/api/core';
-import type { Reply, Request, Thing } from './generated';
+import type { Reply, Request } from './generated';
 
 /** The field book on this device did not answer. Nothing is known to be changed. */
 export class NoAnswer extends Error {}
@@ -11,13 +11,13 @@ export async function command(request: Request): Promise<Reply> {
   return post('/command', JSON.stringify(request), 'application/json');
 }
 
-/** What goes with a photo. */
-export type AboutPhoto = { job: string; of: Thing | null; from: 'camera' | 'file' };
+/** What goes with a photo; `of`: the name of the thing it shows, `leg 4`. */
+export type AboutPhoto = { job: string; of: string | null; from: 'camera' | 'file' };
 
 /** Sends the bytes of one photo, as they are. Throws `NoAnswer`. */
 export async function photo(about: AboutPhoto, file: Blob): Promise<Reply> {
   const query = new URLSearchParams({ job: about.job, from: about.from });
-  if (about.of) query.set('of', named(about.of));
+  if (about.of) query.set('of', about.of);
   if (isTauri()) {
     const bytes = new Uint8Array(await file.arrayBuffer());
     return invokeOr<Reply>('photo', bytes, { 'eavebook-about': query.toString() });
@@ -29,11 +29,6 @@ export async function photo(about: AboutPhoto, file: Blob): Promise<Reply> {
 export async function photoAddress(sha256: string): Promise<string> {
   if (!isTauri()) return `/photo/${sha256}`;
   return URL.createObjectURL(new Blob([await invokeOr<ArrayBuffer>('kept_photo', { sha256 })]));
-}
-
-/** The name of a thing in an address: `leg 4`, `tie 2-5`. */
-function named(thing: Thing): string {
-  return thing.thing === 'leg' ? `leg ${thing.leg}` : `tie ${thing.from}-${thing.to}`;
 }
 
 async function invokeOr<T>(

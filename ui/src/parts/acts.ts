@@ -1,5 +1,5 @@
 // Acts that more than one place offers.
-import type { NextAct, Thing } from '../generated';
+import type { ChoiceView, NextAct, Thing } from '../generated';
 import { ask, book, go, say } from '../state.svelte';
 import { words } from '../words';
 
@@ -24,7 +24,20 @@ export async function openPad(thing: Thing | null, sight: 'blind' | 'open'): Pro
 export function follow(next: NextAct): void {
   if (next.next === 'read') void openPad(next.thing, 'open');
   else if (next.next === 'corner') go('Field book');
+  else if (next.next === 'open') openThing(next.thing);
   else go('Plan');
+}
+
+/** Goes where the leaf of a thing is and opens it. */
+export function openThing(thing: string): void {
+  const inBook = book.job?.readings.some((view) => view.thing === thing) && !/^face/.test(thing);
+  go(inBook ? 'Field book' : 'Plan');
+  choose(thing);
+}
+
+/** Says one of the answers that a leaf offers, and opens what it made. */
+export async function answer(choice: ChoiceView): Promise<void> {
+  if ((await ask(choice.says)) && choice.opens) choose(choice.opens);
 }
 
 /** Opens the region of a thing and brings it into sight. */

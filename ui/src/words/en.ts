@@ -143,6 +143,8 @@ export const en = {
     putAway: 'Put away',
     notRead: 'not read',
     giveOrTake: 'give or take',
+    readSize: (name: string) => `Read ${name}`,
+    photoOf: (title: string) => `Photo of ${title}`,
     nothingToStrike: (thing: string) => `Nothing of ${thing} is in force to strike.`,
     cannotBeRead: (thing: string) => `${thing} is worked out from others: read those.`,
   },
@@ -162,6 +164,11 @@ export const en = {
     cautions: 'Look at',
     because: (things: string) => `Made of ${things}.`,
     whatRises: 'What rises here',
+    add: 'Add',
+    addWhat: 'What stands here',
+    edge: 'Edge',
+    liftedEdge:
+      'Lift only with permission, only where it will seal again. Cold shingles crack. One edge does not prove the whole deck.',
     ends,
   },
   pitch: {

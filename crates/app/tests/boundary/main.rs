@@ -11,6 +11,7 @@
 mod person;
 
 mod localhost;
+mod on_roof;
 mod photos;
 mod pretend_house;
 mod reading_again;

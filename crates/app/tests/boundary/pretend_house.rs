@@ -107,6 +107,15 @@ fn words(job: &JobView) -> String {
             thing.about
         ));
     }
+    for item in &job.items {
+        let thing = &item.item;
+        let (title, state) = (&thing.title, &thing.state_word);
+        line(format!(
+            "{title} | {} | {state} | {}",
+            value(&thing.value),
+            thing.about
+        ));
+    }
     for total in &job.totals {
         line(format!(
             "{} | {}",
