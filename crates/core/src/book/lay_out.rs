@@ -158,6 +158,10 @@ fn survey(book: &FieldBook, outline: Sketch, legs: usize) -> Survey {
     };
     Survey {
         bodies: vec![body],
+        penetrations: on_roof::penetrations(book)
+            .into_iter()
+            .map(|(_, penetration)| penetration)
+            .collect(),
         deck: on_roof::deck(book),
         covering: on_roof::covering(book),
         ..Survey::default()

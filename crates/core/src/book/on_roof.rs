@@ -2,9 +2,9 @@
 //! lies on it, what it is nailed to, how high its eaves lie. Unknown stays unknown.
 
 use super::fold::FieldBook;
-use super::kinds::{CoveringSeen, DeckKind, DeckSizeOf, PenetrationSeen, Thing};
+use super::kinds::{CoveringSeen, DeckKind, DeckSizeOf, ItemKind, PenetrationSeen, SizeOf, Thing};
 use super::lay_out::counts;
-use crate::survey::{Covering, Deck};
+use crate::survey::{Covering, Deck, Penetration, PenetrationKind, Place};
 use crate::units::{Length, Tape};
 
 /// What the readings of a thing that count say it measures: the middle one of them, so that a third
@@ -38,6 +38,59 @@ pub fn items(book: &FieldBook) -> Vec<&PenetrationSeen> {
         }
     }
     items
+}
+
+/// What stands out of the roof as the kernels take it, each with its thing; the roof has one body.
+/// What needs a size for its flashing and has none is left out: [`unsized_items`].
+#[must_use]
+pub fn penetrations(book: &FieldBook) -> Vec<(Thing, Penetration)> {
+    let sized = items(book).into_iter().filter_map(|seen| {
+        let at = Place::FaceOf {
+            body: 0,
+            leg: (seen.leg as usize).checked_sub(1)?,
+        };
+        let kind = kind_of(book, seen)?;
+        Some((seen.thing(), Penetration { kind, at }))
+    });
+    sized.collect()
+}
+
+/// What stands out of the roof and lacks a size that its flashing needs.
+#[must_use]
+pub fn unsized_items(book: &FieldBook) -> Vec<Thing> {
+    let lacking = items(book)
+        .into_iter()
+        .filter(|seen| kind_of(book, seen).is_none());
+    lacking.map(PenetrationSeen::thing).collect()
+}
+
+fn kind_of(book: &FieldBook, seen: &PenetrationSeen) -> Option<PenetrationKind> {
+    let PenetrationSeen { item, number, .. } = *seen;
+    let read = |size| measured(book, &Thing::Size { item, number, size });
+    Some(match item {
+        ItemKind::Pipe => PenetrationKind::Pipe {
+            size: read(SizeOf::Across)?,
+        },
+        ItemKind::Mast => PenetrationKind::Mast {
+            size: read(SizeOf::Across)?,
+        },
+        ItemKind::Flue => PenetrationKind::Flue {
+            size: read(SizeOf::Across)?,
+        },
+        ItemKind::Chimney => PenetrationKind::Chimney {
+            width: read(SizeOf::Width)?,
+            depth: read(SizeOf::Depth)?,
+        },
+        ItemKind::Skylight => PenetrationKind::Skylight {
+            width: read(SizeOf::Width)?,
+            depth: read(SizeOf::Depth)?,
+        },
+        ItemKind::BoxVent => PenetrationKind::BoxVent,
+        ItemKind::Fan => PenetrationKind::Fan,
+        ItemKind::Dish => PenetrationKind::Dish,
+        ItemKind::Solar => PenetrationKind::Solar,
+        ItemKind::Other => PenetrationKind::Other,
+    })
 }
 
 /// What was seen of the covering and stands, in display order.
@@ -169,6 +222,36 @@ mod tests {
         let deck = deck(&book).unwrap();
         assert_eq!(deck.kind.as_deref(), Some("plank"));
         assert_eq!(deck.gap, Some(Length::inches(0.25)));
+    }
+
+    #[test]
+    fn a_pipe_without_a_size_is_named_and_left_out_until_it_has_one() {
+        let pipe = PenetrationSeen {
+            item: ItemKind::Pipe,
+            number: 1,
+            leg: 3,
+            saddle: None,
+        };
+        let mut book = FieldBook {
+            penetrations: vec![noted(pipe.clone())],
+            ..FieldBook::default()
+        };
+        assert_eq!(penetrations(&book), []);
+        assert_eq!(unsized_items(&book), [pipe.thing()]);
+        let size = Thing::Size {
+            item: ItemKind::Pipe,
+            number: 1,
+            size: SizeOf::Across,
+        };
+        book.readings = vec![read(size, "1 1/2 in")];
+        let sized = Penetration {
+            kind: PenetrationKind::Pipe {
+                size: Length::inches(1.5),
+            },
+            at: Place::FaceOf { body: 0, leg: 2 },
+        };
+        assert_eq!(penetrations(&book), [(pipe.thing(), sized)]);
+        assert_eq!(unsized_items(&book), []);
     }
 
     #[test]
