@@ -15,6 +15,40 @@ entry: string,
 words: string, };
 
 /**
+ * A question that one tap answers.
+ */
+export type AskView = { 
+/**
+ * "Layers at this edge".
+ */
+title: string, 
+/**
+ * The answers.
+ */
+choices: Array<ChoiceView>, };
+
+/**
+ * One answer.
+ */
+export type ChoiceView = { 
+/**
+ * What its button says.
+ */
+name: string, 
+/**
+ * It is what was said last.
+ */
+chosen: boolean, 
+/**
+ * The request that says it.
+ */
+says: Request, 
+/**
+ * The thing whose leaf opens then: `pipe 2`.
+ */
+opens: string | null, };
+
+/**
  * The two sums.
  */
 export type ClosureView = { 
@@ -43,6 +77,16 @@ or_another: boolean, };
  * What to call a closure.
  */
 export type ClosureWord = "open" | "closes" | "gap" | "not checked";
+
+/**
+ * What a deck is made of.
+ */
+export type DeckKind = "plank" | "sheet";
+
+/**
+ * One size of a deck.
+ */
+export type DeckSizeOf = "gap" | "plank_width" | "thickness";
 
 /**
  * What rises at a leg.
@@ -94,6 +138,18 @@ pitch: Figure | null,
  * Faces whose pitch may be taken as the same: (leg, name).
  */
 same_as: Array<[number, string]>, 
+/**
+ * What can be added on it.
+ */
+add: Array<ChoiceView>, 
+/**
+ * Sizes read at its edge: its overhang.
+ */
+sizes: Array<SizeView>, 
+/**
+ * What can be said of its edge by one tap.
+ */
+asks: Array<AskView>, 
 /**
  * `leg 4`: `data-thing`.
  */
@@ -181,6 +237,60 @@ export type FractionStep = "eighths" | "quarters";
 export type HowRead = "taped" | "paced" | "off_photo" | "told";
 
 /**
+ * What stands out of a roof.
+ */
+export type ItemKind = "pipe" | "mast" | "flue" | "chimney" | "skylight" | "box_vent" | "fan" | "dish" | "solar" | "other";
+
+/**
+ * An item: its state, the sizes asked of it, what can be said of it by one tap.
+ */
+export type ItemView = { 
+/**
+ * Sizes asked of it, each read on the keypad.
+ */
+sizes: Array<SizeView>, 
+/**
+ * What can be said of it by one tap.
+ */
+asks: Array<AskView>, 
+/**
+ * `leg 4`: `data-thing`.
+ */
+thing: string, 
+/**
+ * The thing to ask for, where it can be read again.
+ */
+read: Thing | null, 
+/**
+ * "Leg 4, back".
+ */
+title: string, 
+/**
+ * How well it is known.
+ */
+state: State, 
+/**
+ * The state in a word or two.
+ */
+state_word: string, 
+/**
+ * Its value, read or worked out; `data-value` without the ±.
+ */
+value: Figure | null, 
+/**
+ * A sentence: "read twice, meets leg 5 at an inside corner".
+ */
+about: string, 
+/**
+ * All readings of it, newest first.
+ */
+story: Array<StoryView>, 
+/**
+ * Photos of it, the newest first, by their names in the photo folder: `/photo/{sha256}`.
+ */
+photos: Array<string>, };
+
+/**
  * One job, whole.
  */
 export type JobView = { 
@@ -241,9 +351,9 @@ edges: Array<ThingView>,
  */
 faces: Array<FaceView>, 
 /**
- * Other things.
+ * What stands out of the roof, lies on it, or is nailed to.
  */
-items: Array<ThingView>, 
+items: Array<ItemView>, 
 /**
  * Areas and lengths, once there is a roof.
  */
@@ -332,7 +442,11 @@ thing: Thing, } | { "next": "corner",
 /**
  * The leg, from 1.
  */
-after_leg: number, } | { "next": "plan" };
+after_leg: number, } | { "next": "plan" } | { "next": "open", 
+/**
+ * `layers`, `pipe 1`.
+ */
+thing: string, };
 
 /**
  * The open keypad.
@@ -342,6 +456,10 @@ export type OpenPadView = {
  * What is being read.
  */
 thing: Thing, 
+/**
+ * By name: `leg 4`.
+ */
+name: string, 
 /**
  * In words: "Leg 4, back".
  */
@@ -677,7 +795,68 @@ leg: number,
 /**
  * How, with what was read.
  */
-read: PitchRead, };
+read: PitchRead, } | { "ask": "add_item", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The leg from which the face rises, from 1.
+ */
+leg: number, 
+/**
+ * What it is.
+ */
+item: ItemKind, 
+/**
+ * Items booked before it: the same request said twice books once.
+ */
+after: number, } | { "ask": "saddle", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The number of the chimney.
+ */
+number: number, 
+/**
+ * What was seen.
+ */
+seen: SaddleSeen, } | { "ask": "layers", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * How many layers, where they were counted.
+ */
+layers: number | null, 
+/**
+ * What it is, in the words of the rates.
+ */
+kind: string | null, 
+/**
+ * The leg at whose edge it was seen, from 1; none where the place was not named.
+ */
+leg: number | null, } | { "ask": "deck", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * Planks or sheets.
+ */
+kind: DeckKind, 
+/**
+ * The leg at whose edge it was seen, from 1; none where the place was not named.
+ */
+leg: number | null, };
+
+/**
+ * What was seen of a saddle behind a chimney.
+ */
+export type SaddleSeen = "yes" | "no" | "not_seen";
 
 /**
  * A sentence of one breath, with a code by which another language finds its own.
@@ -738,6 +917,32 @@ building_on: Side, };
  * A side of a walker.
  */
 export type Side = "right" | "left";
+
+/**
+ * One size of what stands out of a roof.
+ */
+export type SizeOf = "across" | "width" | "depth" | "height";
+
+/**
+ * A size that is read on the keypad.
+ */
+export type SizeView = { 
+/**
+ * The thing to ask for.
+ */
+thing: Thing, 
+/**
+ * `width`.
+ */
+name: string, 
+/**
+ * How well it is known.
+ */
+state: State, 
+/**
+ * What it measures; none where nobody read it.
+ */
+value: Figure | null, };
 
 /**
  * A slot of the keypad.
@@ -847,8 +1052,7 @@ why: Said, };
 export type TapeMarks = "feet_inches" | "feet_tenths" | "metres";
 
 /**
- * What an entry is about, in the words of the screens: `leg 4`, `tie 2-5`.
- * Legs and corners are counted from 1, as a person counts them.
+ * What an entry is about. Legs, corners and items are counted from 1, as a person counts them.
  */
 export type Thing = { "thing": "leg", 
 /**
@@ -862,7 +1066,35 @@ from: number,
 /**
  * Second corner.
  */
-to: number, };
+to: number, } | { "thing": "item", 
+/**
+ * What it is.
+ */
+item: ItemKind, 
+/**
+ * Its number among those of its kind.
+ */
+number: number, } | { "thing": "size", 
+/**
+ * What it is.
+ */
+item: ItemKind, 
+/**
+ * Its number among those of its kind.
+ */
+number: number, 
+/**
+ * Which of its sizes.
+ */
+size: SizeOf, } | { "thing": "overhang", 
+/**
+ * The leg.
+ */
+leg: number, } | { "thing": "eave_height" } | { "thing": "deck" } | { "thing": "deck_size", 
+/**
+ * Which.
+ */
+size: DeckSizeOf, } | { "thing": "layers" };
 
 /**
  * A thing in a list: a leg, a tie, an edge.

@@ -171,7 +171,8 @@ fn value(said: Option<&str>, sizes: &[SizeView]) -> Option<Figure> {
     })
 }
 
-/// How well an item is known: as well as the least known of its sizes.
+/// How well an item is known: as well as the least known of its sizes. The height of a chimney is
+/// worth having, and nothing waits for it.
 fn known(seen: &Seen, sizes: &[Thing]) -> State {
     // Worst first.
     const RANKS: [State; 8] = [
@@ -184,7 +185,17 @@ fn known(seen: &Seen, sizes: &[Thing]) -> State {
         State::Agreed,
         State::Proved,
     ];
-    let states: Vec<State> = sizes.iter().map(|size| seen.state(size)).collect();
+    let height = |size: &&Thing| {
+        matches!(
+            size,
+            Thing::Size {
+                size: SizeOf::Height,
+                ..
+            }
+        )
+    };
+    let waited_for = sizes.iter().filter(|size| !height(size));
+    let states: Vec<State> = waited_for.map(|size| seen.state(size)).collect();
     let worst = RANKS.into_iter().find(|rank| states.contains(rank));
     // What has no size was seen, and that is all there is to it.
     worst.unwrap_or(State::ReadOnce)
@@ -212,18 +223,25 @@ fn about(seen: &Seen, noted: &Noted<PenetrationSeen>) -> String {
             item.word()
         ));
     }
-    if item.sizes() == [SizeOf::Across] {
-        let size = Thing::Size {
-            item,
-            number: noted.what.number,
-            size: SizeOf::Across,
-        };
-        if seen.in_force(&size).is_empty() {
-            parts.push("its size is not read".to_owned());
-        }
-    }
+    parts.extend(item.sizes().iter().map(|size| how_read(seen, noted, *size)));
     parts.extend(noted.struck.as_ref().map(things::struck));
     parts.join(", ")
+}
+
+/// "size taped", "height not read".
+fn how_read(seen: &Seen, noted: &Noted<PenetrationSeen>, size: SizeOf) -> String {
+    let thing = Thing::Size {
+        item: noted.what.item,
+        number: noted.what.number,
+        size,
+    };
+    match seen.in_force(&thing).last() {
+        Some(read) => {
+            let how = names::how(&thing, read.how, read.followed);
+            format!("{} {how}", size.word())
+        }
+        None => format!("{} not read", size.word()),
+    }
 }
 
 fn told_of_item(seen: &Seen, thing: &Thing) -> Vec<StoryView> {
