@@ -385,6 +385,27 @@ digit: number, } | { "key": "whole" } | { "key": "inches" } | { "key": "eighths"
 eighths: number, } | { "key": "take_back_one" } | { "key": "book_it" };
 
 /**
+ * Something that lacks.
+ */
+export type LackView = { 
+/**
+ * A sentence.
+ */
+words: Said, 
+/**
+ * What it may cost: "$12,803.20 to $14,110.95".
+ */
+costs: string | null, 
+/**
+ * The thing on the plan whose leaf says it: `layers`, `face 3`.
+ */
+opens: ThingLink | null, 
+/**
+ * The rate that is blank.
+ */
+rate: RateView | null, };
+
+/**
  * A kind of line.
  */
 export type LineKind = "leg" | "eave" | "rake" | "ridge" | "hip" | "valley" | "side_wall" | "head_wall" | "pitch_break" | "tie";
@@ -425,6 +446,23 @@ suspect: boolean,
  * The keypad is open for it.
  */
 in_hand: boolean, };
+
+/**
+ * Loads of tear-off beside whole trailers, as shares of the bar.
+ */
+export type LoadBar = { 
+/**
+ * One time in ten it is less; as often less as more; one time in ten it is more.
+ */
+at: [number, number, number], 
+/**
+ * Where each whole load ends.
+ */
+whole: Array<number>, 
+/**
+ * What stands at the bar's end: "2 loads".
+ */
+end: string, };
 
 /**
  * What a fast double press meant.
@@ -603,6 +641,35 @@ to_close: [[number, number], [number, number]] | null,
 walker: [number, number] | null, };
 
 /**
+ * One rate of the firm.
+ */
+export type RateView = { 
+/**
+ * The path of its key: `field.price`.
+ */
+key: string, 
+/**
+ * "Field, price".
+ */
+name: string, 
+/**
+ * As typed; empty where it is blank.
+ */
+value: string, 
+/**
+ * The firm's own, where it was changed for this job.
+ */
+was: string | null, 
+/**
+ * The entry that changed it.
+ */
+entry: string | null, 
+/**
+ * The words it may be, where it is one of a few.
+ */
+choices: Array<string>, };
+
+/**
  * A reading just booked, read back.
  */
 export type ReadBackView = { 
@@ -638,7 +705,7 @@ dispute: Said | null, };
 /**
  * One reply.
  */
-export type Reply = { "reply": "today" } & TodayView | { "reply": "job" } & JobView | { "reply": "pad" } & PadView | { "reply": "settings" } & SettingsView | { "reply": "refused" } & Said;
+export type Reply = { "reply": "today" } & TodayView | { "reply": "job" } & JobView | { "reply": "pad" } & PadView | { "reply": "settings" } & SettingsView | { "reply": "takeoff" } & TakeoffView | { "reply": "refused" } & Said;
 
 /**
  * One request.
@@ -823,7 +890,23 @@ number: number,
 /**
  * What was seen.
  */
-seen: SaddleSeen, } | { "ask": "layers", 
+seen: SaddleSeen, } | { "ask": "takeoff", 
+/**
+ * Which job.
+ */
+job: string, } | { "ask": "set_rate", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The path of its key: `field.price`.
+ */
+key: string, 
+/**
+ * Its value as typed; empty: blank, so that what it prices is not priced.
+ */
+value: string, } | { "ask": "layers", 
 /**
  * Which job.
  */
@@ -1047,6 +1130,109 @@ title: string,
 why: Said, };
 
 /**
+ * One line, which opens to what made it.
+ */
+export type TakeoffLine = { 
+/**
+ * Names it within its part: `field`, `materials`.
+ */
+key: string, 
+/**
+ * "Starter".
+ */
+name: string, 
+/**
+ * "30 packs", "$1,035.00".
+ */
+value: Figure, 
+/**
+ * What rounding leaves over: "0.4 pack over".
+ */
+spare: string | null, 
+/**
+ * "not priced", "billed so".
+ */
+word: string | null, 
+/**
+ * Where it begins and ends as shares of the whole, where it is a step of the price.
+ */
+step: [number, number] | null, 
+/**
+ * How it was worked out, in words.
+ */
+formula: string, 
+/**
+ * Rates it was worked out with.
+ */
+rates: Array<RateView>, 
+/**
+ * Notes of the code profile it was worked out with: "ice barrier, required: yes".
+ */
+notes: Array<string>, 
+/**
+ * Things that made it, each opening its readings.
+ */
+things: Array<ThingLink>, 
+/**
+ * Lines of which it is the sum.
+ */
+lines: Array<TakeoffLine>, };
+
+/**
+ * One part of the leaf.
+ */
+export type TakeoffPart = { 
+/**
+ * "Order list".
+ */
+name: string, 
+/**
+ * What it comes to, in a sentence.
+ */
+words: Said | null, 
+/**
+ * Loads against whole trailers.
+ */
+loads: LoadBar | null, 
+/**
+ * Its lines.
+ */
+lines: Array<TakeoffLine>, };
+
+/**
+ * The takeoff of one job.
+ */
+export type TakeoffView = { 
+/**
+ * Of which job.
+ */
+job: string, 
+/**
+ * Why there is nothing to take off, where there is not.
+ */
+lack: LackView | null, 
+/**
+ * What nobody knows, with what it may cost.
+ */
+not_known: Array<LackView>, 
+/**
+ * What has work and no price.
+ */
+not_priced: Array<LackView>, 
+/**
+ * What to look at before any of it is used.
+ */
+cautions: Array<Said>, 
+/**
+ * The leaf, part by part.
+ */
+parts: Array<TakeoffPart>, 
+/**
+ * Rates changed for this job.
+ */
+changed: Array<RateView>, };
+
+/**
  * How a tape is marked.
  */
 export type TapeMarks = "feet_inches" | "feet_tenths" | "metres";
@@ -1095,6 +1281,19 @@ leg: number, } | { "thing": "eave_height" } | { "thing": "deck" } | { "thing": "
  * Which.
  */
 size: DeckSizeOf, } | { "thing": "layers" };
+
+/**
+ * A thing that a button opens.
+ */
+export type ThingLink = { 
+/**
+ * `leg 4`.
+ */
+thing: string, 
+/**
+ * "Leg 4, back".
+ */
+title: string, };
 
 /**
  * A thing in a list: a leg, a tie, an edge.

@@ -1,11 +1,19 @@
 // The last reply, and where the person is. All that is true about a job comes from a reply.
 import { MediaQuery } from 'svelte/reactivity';
-import type { JobView, Reply, Request, Said, SettingsView, TodayView } from './generated';
+import type {
+  JobView,
+  Reply,
+  Request,
+  Said,
+  SettingsView,
+  TakeoffView,
+  TodayView,
+} from './generated';
 import { command, NoAnswer, photo } from './wire';
 import { words } from './words';
 
-export type Place = 'Today' | 'Field book' | 'Plan';
-export const PLACES: readonly Place[] = ['Today', 'Field book', 'Plan'];
+export type Place = 'Today' | 'Field book' | 'Plan' | 'Takeoff';
+export const PLACES: readonly Place[] = ['Today', 'Field book', 'Plan', 'Takeoff'];
 
 /** A sentence for the person; `refused` also shakes what was touched. */
 export type News = { text: string; kind: 'news' | 'refused'; count: number };
@@ -16,6 +24,7 @@ export const wide = new MediaQuery('width >= 1000px');
 class Book {
   today = $state<TodayView | null>(null);
   job = $state<JobView | null>(null);
+  takeoff = $state<TakeoffView | null>(null);
   settings = $state<SettingsView | null>(null);
   place = $state<Place>('Today');
   /** The thing whose region is open: `leg 4`. */
@@ -68,6 +77,9 @@ async function take(send: () => Promise<Reply>): Promise<boolean> {
       if (book.job) book.job.pad = reply;
       hush();
       return heed(reply.refused);
+    case 'takeoff':
+      book.takeoff = reply;
+      return true;
     case 'settings':
       book.settings = reply;
       if (book.job) book.job.settings = reply;

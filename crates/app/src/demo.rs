@@ -129,10 +129,12 @@ fn job_of(reply: Reply, act: usize) -> Result<Box<JobView>, DemoError> {
     match reply {
         Reply::Job(job) => Ok(job),
         Reply::Refused(said) => Err(DemoError::Refused { act, said }),
-        Reply::Today(_) | Reply::Pad(_) | Reply::Settings(_) => Err(DemoError::Refused {
-            act,
-            said: names::said("no_job_reply", "No job came back. Build the program again."),
-        }),
+        Reply::Today(_) | Reply::Pad(_) | Reply::Settings(_) | Reply::Takeoff(_) => {
+            Err(DemoError::Refused {
+                act,
+                said: names::said("no_job_reply", "No job came back. Build the program again."),
+            })
+        }
     }
 }
 
@@ -145,7 +147,11 @@ fn type_in(app: &App, job: Uuid, taped: &Taped, act: usize) -> Result<Box<JobVie
     });
     let first = match &done {
         Reply::Job(job) => job.pad.open.as_ref().map_or(0, |open| open.press),
-        Reply::Today(_) | Reply::Pad(_) | Reply::Settings(_) | Reply::Refused(_) => 0,
+        Reply::Today(_)
+        | Reply::Pad(_)
+        | Reply::Settings(_)
+        | Reply::Takeoff(_)
+        | Reply::Refused(_) => 0,
     };
     if (taped.how, taped.followed) != (HowRead::Taped, Followed::EaveEdge) {
         let (how, followed) = (taped.how, taped.followed);
@@ -172,7 +178,11 @@ fn type_in(app: &App, job: Uuid, taped: &Taped, act: usize) -> Result<Box<JobVie
 fn job_or_pad(reply: Reply, act: usize) -> Result<(), DemoError> {
     match reply {
         Reply::Refused(said) => Err(DemoError::Refused { act, said }),
-        Reply::Today(_) | Reply::Job(_) | Reply::Pad(_) | Reply::Settings(_) => Ok(()),
+        Reply::Today(_)
+        | Reply::Job(_)
+        | Reply::Pad(_)
+        | Reply::Settings(_)
+        | Reply::Takeoff(_) => Ok(()),
     }
 }
 

@@ -1,6 +1,7 @@
 //! Why something was not done, as a sentence for a person.
 
 use crate::reply::Said;
+use eavebook_core::settings::SettingFault;
 use eavebook_store::StoreError;
 
 /// Why a request changed nothing. Its text names the thing and the remedy.
@@ -12,6 +13,9 @@ pub enum Refusal {
     /// The request cannot be done.
     #[error("{0}")]
     Ask(#[from] Unfit),
+    /// The rates do not take it.
+    #[error("{0}.")]
+    Rate(#[from] SettingFault),
 }
 
 /// A request that cannot be done.
@@ -136,6 +140,7 @@ impl Refusal {
     pub fn said(&self) -> Said {
         let code = match self {
             Refusal::Store(why) => why.code(),
+            Refusal::Rate(_) => "rate_refused",
             Refusal::Ask(why) => return why.said(),
         };
         Said {
@@ -181,8 +186,8 @@ impl Unfit {
     }
 }
 
-/// What the store says, as a sentence with a capital and a stop.
-fn sentence(why: &StoreError) -> String {
+/// What the store or the rates say, as a sentence with a capital and a stop.
+fn sentence(why: &impl std::fmt::Display) -> String {
     let said = crate::view::names::capital(&why.to_string());
     format!("{said}.")
 }

@@ -1,6 +1,10 @@
 //! What a screen is told. Figures come as words, worked out and rounded here; places in plan come
 //! as feet, to be drawn.
 
+mod takeoff;
+
+pub use takeoff::{LackView, LoadBar, RateView, TakeoffLine, TakeoffPart, TakeoffView, ThingLink};
+
 use crate::request::{FractionStep, Request};
 pub use eavebook_core::book::keypad::Slot;
 use eavebook_core::book::kinds::{EndKind, Followed, HowRead, Side, TapeMarks, Thing};
@@ -20,6 +24,8 @@ pub enum Reply {
     Pad(Box<PadView>),
     /// Settings after a change.
     Settings(SettingsView),
+    /// The takeoff of one job.
+    Takeoff(Box<TakeoffView>),
     /// Nothing was changed, and why.
     Refused(Said),
 }

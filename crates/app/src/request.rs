@@ -161,6 +161,20 @@ pub enum Request {
         /// What was seen.
         seen: SaddleSeen,
     },
+    /// The takeoff and the price of one job. Reply: `Takeoff`.
+    Takeoff {
+        /// Which job.
+        job: Uuid,
+    },
+    /// Change one rate of the firm for this job alone. Reply: `Job`.
+    SetRate {
+        /// Which job.
+        job: Uuid,
+        /// The path of its key: `field.price`.
+        key: String,
+        /// Its value as typed; empty: blank, so that what it prices is not priced.
+        value: String,
+    },
     /// What lies on the roof, as seen at one place. Reply: `Job`.
     Layers {
         /// Which job.

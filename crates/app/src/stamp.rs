@@ -54,6 +54,12 @@ pub fn device() -> Device {
     }
 }
 
+/// The day on this device.
+#[must_use]
+pub fn today() -> chrono::NaiveDate {
+    Local::now().date_naive()
+}
+
 /// A day ago: what arrived only in part before then is not coming any more.
 #[must_use]
 pub fn a_day_ago() -> std::time::SystemTime {

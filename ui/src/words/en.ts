@@ -35,7 +35,7 @@ const tapes: Record<TapeMarks, string> = {
 const ends: Record<EndKind, string> = { sloped: 'Slope', gable: 'Gable', wall: 'Wall' };
 
 export const en = {
-  places: { Today: 'Today', 'Field book': 'Field book', Plan: 'Plan' },
+  places: { Today: 'Today', 'Field book': 'Field book', Plan: 'Plan', Takeoff: 'Takeoff' },
   states,
   frame: {
     places: 'Places',
@@ -170,6 +170,25 @@ export const en = {
     liftedEdge:
       'Lift only with permission, only where it will seal again. Cold shingles crack. One edge does not prove the whole deck.',
     ends,
+  },
+  takeoff: {
+    title: 'Takeoff',
+    working: 'Taking off…',
+    lack: 'Nothing to take off yet',
+    notKnown: 'Not known',
+    notPriced: 'Not priced',
+    costs: (range: string) => `Total ${range}`,
+    changed: 'Changed for this job',
+    because: (name: string) => `How ${name} was worked out`,
+    lines: (name: string) => `Lines of ${name}`,
+    madeOf: 'Made of',
+    notes: 'By the code profile',
+    rates: 'Rates',
+    blank: 'blank',
+    was: (value: string) => `firm's own: ${value}`,
+    change: 'Change',
+    leaveBlank: 'Leave blank',
+    asTheFirm: 'As the firm has it',
   },
   pitch: {
     title: 'Pitch',

@@ -6,6 +6,7 @@ pub mod on_roof;
 pub mod pad;
 pub mod photos;
 pub mod plan;
+pub mod takeoff;
 pub mod today;
 
 use crate::refusal::Refusal;
@@ -77,6 +78,8 @@ pub fn answer(book: &mut Book, request: Request) -> Result<Reply, Refusal> {
             kind,
             leg,
         } => on_roof::covering(book, job, CoveringSeen { layers, kind, leg }),
+        Request::Takeoff { job } => takeoff::takeoff(book, job),
+        Request::SetRate { job, key, value } => takeoff::set_rate(book, job, &key, &value),
         Request::Deck { job, kind, leg } => on_roof::deck(book, job, kind, leg),
     }
 }

@@ -384,7 +384,7 @@ fn layers(seen: &Seen, job: Uuid) -> ItemView {
             value: (!said.is_empty()).then(|| said.join(", ")),
             about,
             told: told.collect(),
-            asks: vec![ask_layers(seen, job, None)],
+            asks: vec![ask_layers(seen, job, None), ask_covering(job, kind)],
         },
     )
 }
@@ -419,6 +419,25 @@ pub fn ask_layers(seen: &Seen, job: Uuid, leg: Option<u32>) -> AskView {
             None => "Layers, the place not named".to_owned(),
         },
         choices: (1..=3).map(choice).collect(),
+    }
+}
+
+/// What lies there, in the words of the firm's rates.
+fn ask_covering(job: Uuid, now: Option<&str>) -> AskView {
+    let choices = super::takeoff::rates::coverings().map(|kind| ChoiceView {
+        name: names::capital(kind),
+        chosen: now == Some(kind),
+        says: Request::Layers {
+            job,
+            layers: None,
+            kind: Some(kind.to_owned()),
+            leg: None,
+        },
+        opens: None,
+    });
+    AskView {
+        title: "What lies there".to_owned(),
+        choices: choices.collect(),
     }
 }
 

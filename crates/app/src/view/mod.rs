@@ -12,6 +12,7 @@ pub mod pad;
 pub mod plan;
 pub mod roof;
 pub mod seen;
+pub mod takeoff;
 pub mod things;
 pub mod today;
 pub mod totals;

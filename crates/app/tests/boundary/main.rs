@@ -17,6 +17,7 @@ mod pretend_house;
 mod reading_again;
 mod restart;
 mod roof;
+mod takeoff;
 mod today;
 mod twice;
 mod typing;

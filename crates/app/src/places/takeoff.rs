@@ -1,0 +1,40 @@
+//! The takeoff of a job, and the firm's rates as they hold for it.
+
+use super::job::{self, Opened};
+use crate::refusal::Refusal;
+use crate::reply::Reply;
+use crate::view;
+use crate::view::takeoff::rates::JobRates;
+use eavebook_core::book::kinds::{Kind, RateSet};
+use eavebook_core::book::story::Subject;
+use eavebook_store::Book;
+use uuid::Uuid;
+
+/// The takeoff and the price.
+///
+/// # Errors
+/// `NoJob`.
+pub fn takeoff(book: &Book, job: Uuid) -> Result<Reply, Refusal> {
+    let opened = Opened::read(book, job)?;
+    Ok(Reply::Takeoff(Box::new(view::takeoff::view(&opened))))
+}
+
+/// Changes one rate for this job; empty: its price is blank.
+///
+/// # Errors
+/// `NoJob`; a key or a value that the rates refuse, in their sentence.
+pub fn set_rate(book: &mut Book, job: Uuid, key: &str, value: &str) -> Result<Reply, Refusal> {
+    let opened = Opened::read(book, job)?;
+    let now = JobRates::of(&opened.book);
+    let value = value.trim();
+    let changed = now.rates.with(key, value).map_err(Refusal::Rate)?;
+    if changed != now.rates {
+        let set = RateSet {
+            key: key.to_owned(),
+            value: value.to_owned(),
+        };
+        let replaced = opened.book.replaced_by_new(&Subject::Rate(key.to_owned()));
+        opened.book(book, &Kind::Rate(set), replaced)?;
+    }
+    job::reply(book, job)
+}

@@ -1,0 +1,79 @@
+//! The takeoff as it is shown: every total with its lines, every line with what made it.
+
+pub mod because;
+pub mod figures;
+pub mod lacks;
+pub mod order;
+pub mod rates;
+pub mod steps;
+pub mod work;
+
+use super::roof::Raised;
+use super::seen::{self, Seen};
+use crate::places::job::Opened;
+use crate::reply::TakeoffView;
+use because::Traces;
+use eavebook_core::settings::{Chosen, Code};
+use eavebook_core::solve::{Terms, take_off_and_price};
+use rates::JobRates;
+
+/// The takeoff of a job as it is shown.
+#[must_use]
+pub fn view(opened: &Opened) -> TakeoffView {
+    let laid = opened.laid_out();
+    let solved = seen::solve(&laid);
+    let hidden = opened.draft.hidden();
+    let seen = Seen::new(opened, &laid, solved.as_ref(), hidden.as_ref());
+    let rates = JobRates::of(&opened.book);
+    let mut shown = TakeoffView {
+        job: opened.job,
+        lack: None,
+        not_known: Vec::new(),
+        not_priced: Vec::new(),
+        cautions: Vec::new(),
+        parts: Vec::new(),
+        changed: rates.changed(),
+    };
+    let terms = Terms {
+        rates: Chosen::Demo(rates.rates.clone()),
+        code: Chosen::Demo(Code::demo()),
+        on: Some(crate::stamp::today()),
+    };
+    let worked = laid
+        .survey
+        .as_ref()
+        .zip(solved.as_ref())
+        .and_then(|(survey, solved)| {
+            let raised = Raised::of(&seen, solved)?;
+            Some((
+                raised,
+                take_off_and_price(survey, solved, &terms).ok()?,
+                solved,
+            ))
+        });
+    let Some((raised, priced, worked)) = worked else {
+        shown.lack = Some(lacks::no_roof(&seen, solved.as_ref()));
+        return shown;
+    };
+    let (takeoff, price) = (&priced.takeoff, &priced.price);
+    let traces = Traces {
+        seen: &seen,
+        raised: &raised,
+        rates: &rates,
+        code: terms.code.get(),
+        order: &takeoff.order,
+    };
+    shown.not_known = lacks::not_known(&seen, &priced);
+    shown.not_priced = lacks::not_priced(&seen, &rates, price);
+    shown.cautions = lacks::cautions_of(&rates, &priced);
+    shown.parts = vec![
+        steps::price(&traces, takeoff, price),
+        order::squares(&traces, takeoff, worked.totals.area),
+        order::order(&traces, takeoff),
+        work::tear_off(&traces, takeoff),
+        work::air(&traces, &takeoff.ventilation),
+        work::labour(&traces, takeoff),
+        order::billing(&traces, takeoff),
+    ];
+    shown
+}
