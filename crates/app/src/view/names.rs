@@ -4,23 +4,12 @@ use crate::reply::{Said, State};
 use eavebook_core::book::kinds::{
     DeckSizeOf, EndKind, Followed, HowRead, ItemKind, SaddleSeen, SizeOf, Thing, Turn,
 };
+pub use eavebook_core::book::names::HouseSide;
 
 /// `leg 4`, `tie 2-5`: the name of a thing in lists and in addresses.
 #[must_use]
 pub fn name(thing: &Thing) -> String {
-    match thing {
-        Thing::Leg { leg } => format!("leg {leg}"),
-        Thing::Tie { from, to } => format!("tie {from}-{to}"),
-        Thing::Item { item, number } => format!("{} {number}", item.word()),
-        Thing::Size { item, number, size } => {
-            format!("{} {number} {}", item.word(), size.word())
-        }
-        Thing::Overhang { leg } => format!("overhang {leg}"),
-        Thing::EaveHeight => "eave height".to_owned(),
-        Thing::Deck => "deck".to_owned(),
-        Thing::DeckSize { size } => format!("deck {}", size.word()),
-        Thing::Layers => "layers".to_owned(),
-    }
+    thing.name()
 }
 
 /// The thing with this name.
@@ -73,53 +62,6 @@ fn item_named(item: ItemKind, name: &str) -> Option<Thing> {
     let sizes = [SizeOf::Across, SizeOf::Width, SizeOf::Depth, SizeOf::Height];
     let size = sizes.into_iter().find(|known| known.word() == size)?;
     Some(Thing::Size { item, number, size })
-}
-
-/// A side of the house, seen from the front.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum HouseSide {
-    /// Where leg 1 runs.
-    Front,
-    /// On the right of somebody who looks at the front.
-    Right,
-    /// Opposite the front.
-    Back,
-    /// On the left of somebody who looks at the front.
-    Left,
-}
-
-/// Between two sides, degrees, with room for a turn judged by eye.
-const HALFWAY: f64 = 46.0;
-
-impl HouseSide {
-    /// The side along which a leg runs: `direction` in degrees from leg 1, left positive. A walk
-    /// with the building on the left comes from the front to the right side by a turn of 90, one
-    /// with the building on the right comes to the left side by a turn of -90.
-    #[must_use]
-    pub fn of(direction: f64) -> HouseSide {
-        let direction = direction.rem_euclid(360.0);
-        // A leg halfway, as of a bay, belongs to the front or the back of which it is a part.
-        if direction <= HALFWAY || direction >= 360.0 - HALFWAY {
-            HouseSide::Front
-        } else if direction < 180.0 - HALFWAY {
-            HouseSide::Right
-        } else if direction <= 180.0 + HALFWAY {
-            HouseSide::Back
-        } else {
-            HouseSide::Left
-        }
-    }
-
-    /// In a word: `back`.
-    #[must_use]
-    pub fn word(self) -> &'static str {
-        match self {
-            HouseSide::Front => "front",
-            HouseSide::Right => "right",
-            HouseSide::Back => "back",
-            HouseSide::Left => "left",
-        }
-    }
 }
 
 /// A name with a capital: `Back 2`.
@@ -288,28 +230,6 @@ mod tests {
         ] {
             assert_eq!(thing(no_name), None, "{no_name}");
         }
-    }
-
-    #[test]
-    fn a_walk_with_the_building_on_the_right_meets_front_left_back_right() {
-        let sides = [0.0, -90.0, -180.0, -270.0]
-            .map(HouseSide::of)
-            .map(HouseSide::word);
-        assert_eq!(sides, ["front", "left", "back", "right"]);
-    }
-
-    #[test]
-    fn a_walk_with_the_building_on_the_left_meets_front_right_back_left() {
-        let sides = [0.0, 90.0, 180.0, 270.0]
-            .map(HouseSide::of)
-            .map(HouseSide::word);
-        assert_eq!(sides, ["front", "right", "back", "left"]);
-    }
-
-    #[test]
-    fn both_sides_of_a_bay_belong_to_its_front() {
-        assert_eq!([45.0, -45.0].map(HouseSide::of), [HouseSide::Front; 2]);
-        assert_eq!([135.0, -135.0].map(HouseSide::of), [HouseSide::Back; 2]);
     }
 
     #[test]

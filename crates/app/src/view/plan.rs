@@ -196,13 +196,7 @@ fn line(
 /// What rises at a leg; a slope where nobody said otherwise.
 #[must_use]
 pub fn end_of(seen: &Seen, leg: u32) -> EndKind {
-    let said = seen
-        .book
-        .leg_ends
-        .iter()
-        .rev()
-        .find(|(_, at, _)| *at == leg);
-    said.map_or(EndKind::Sloped, |(_, _, end)| *end)
+    eavebook_core::book::names::end_of(seen.book, leg)
 }
 
 fn line_kind(kind: EdgeKind) -> LineKind {

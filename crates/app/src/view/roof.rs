@@ -1,9 +1,8 @@
 //! The raised roof by leg: names of faces, their pitches and areas, and the edges between them.
 
-use super::names::{self, HouseSide};
 use super::seen::Seen;
 use crate::reply;
-use eavebook_core::book::kinds::EndKind;
+use eavebook_core::book::names::{FacePlace, face_places};
 use eavebook_core::pitch::SettledRise;
 use eavebook_core::roof::{EdgeKind, Face, Roof};
 use eavebook_core::solve::{LengthSpread, Solved, length_spread};
@@ -138,34 +137,11 @@ impl<'a> Raised<'a> {
     }
 }
 
-/// Faces are named by the side to which they fall, with a number where a side has several, in the
-/// order of the walk. A gable is no face, but stands in the list of its side.
+/// What the face of each leg is called.
 #[must_use]
 pub fn face_names(seen: &Seen) -> Vec<String> {
-    let kinds: Vec<(HouseSide, EndKind)> = (1..=seen.laid.legs)
-        .map(|leg| {
-            let side = seen.laid.directions.get(leg - 1).copied().flatten();
-            let leg = u32::try_from(leg).unwrap_or(u32::MAX);
-            (
-                side.map_or(HouseSide::Front, HouseSide::of),
-                super::plan::end_of(seen, leg),
-            )
-        })
-        .collect();
-    let named = kinds.iter().enumerate().map(|(place, (side, end))| {
-        let same = |other: &&(HouseSide, EndKind)| other.0 == *side && other.1 == *end;
-        let word = match end {
-            EndKind::Sloped => names::capital(side.word()),
-            EndKind::Gable => format!("{} gable", names::capital(side.word())),
-            EndKind::Wall => format!("{} wall", names::capital(side.word())),
-        };
-        if kinds.iter().filter(same).count() == 1 {
-            word
-        } else {
-            format!("{word} {}", kinds[..=place].iter().filter(same).count())
-        }
-    });
-    named.collect()
+    let places = face_places(seen.book, seen.laid);
+    places.iter().map(FacePlace::name).collect()
 }
 
 /// A length in words with its ±, where that is known.
@@ -187,15 +163,10 @@ pub fn in_12(rise: f64) -> String {
 fn inner_edges(roof: &Roof, spread: Option<&LengthSpread>) -> Vec<InnerEdge> {
     let mut counts: BTreeMap<EdgeKind, usize> = BTreeMap::new();
     let inner = roof.edges.iter().enumerate().filter_map(|(place, edge)| {
-        let (letter, word) = match edge.kind {
-            EdgeKind::Eave | EdgeKind::Rake => return None,
-            EdgeKind::Ridge => ("r", "Ridge"),
-            EdgeKind::Hip => ("h", "Hip"),
-            EdgeKind::Valley => ("v", "Valley"),
-            EdgeKind::SideWall => ("s", "Side wall"),
-            EdgeKind::HeadWall => ("w", "Head wall"),
-            EdgeKind::PitchBreak => ("b", "Pitch break"),
-        };
+        if matches!(edge.kind, EdgeKind::Eave | EdgeKind::Rake) {
+            return None;
+        }
+        let (letter, word) = (edge.kind.letter(), edge.kind.title());
         let count = counts.entry(edge.kind).or_default();
         *count += 1;
         let legs = edge.faces.iter().filter_map(|face| roof.faces.get(*face));

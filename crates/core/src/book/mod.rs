@@ -12,6 +12,7 @@ pub mod heads;
 pub mod keypad;
 pub mod kinds;
 pub mod lay_out;
+pub mod names;
 pub mod on_roof;
 pub mod seen_on_roof;
 pub mod story;

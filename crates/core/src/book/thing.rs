@@ -194,6 +194,24 @@ pub enum Scale {
 }
 
 impl Thing {
+    /// Its name in lists: `leg 4`, `tie 2-5`, `pipe 1`.
+    #[must_use]
+    pub fn name(&self) -> String {
+        match self {
+            Thing::Leg { leg } => format!("leg {leg}"),
+            Thing::Tie { from, to } => format!("tie {from}-{to}"),
+            Thing::Item { item, number } => format!("{} {number}", item.word()),
+            Thing::Size { item, number, size } => {
+                format!("{} {number} {}", item.word(), size.word())
+            }
+            Thing::Overhang { leg } => format!("overhang {leg}"),
+            Thing::EaveHeight => "eave height".to_owned(),
+            Thing::Deck => "deck".to_owned(),
+            Thing::DeckSize { size } => format!("deck {}", size.word()),
+            Thing::Layers => "layers".to_owned(),
+        }
+    }
+
     /// The thing of which this is a size; itself where it is none. Photos of a size are photos of
     /// the whole.
     #[must_use]

@@ -134,6 +134,36 @@ impl EdgeKind {
         EdgeKind::HeadWall,
         EdgeKind::PitchBreak,
     ];
+
+    /// The letter of its name on a plan: `r` of `r2`.
+    #[must_use]
+    pub fn letter(self) -> char {
+        match self {
+            EdgeKind::Eave => 'e',
+            EdgeKind::Rake => 'k',
+            EdgeKind::Ridge => 'r',
+            EdgeKind::Hip => 'h',
+            EdgeKind::Valley => 'v',
+            EdgeKind::SideWall => 's',
+            EdgeKind::HeadWall => 'w',
+            EdgeKind::PitchBreak => 'b',
+        }
+    }
+
+    /// The trade's word for it: `Side wall`.
+    #[must_use]
+    pub fn title(self) -> &'static str {
+        match self {
+            EdgeKind::Eave => "Eave",
+            EdgeKind::Rake => "Rake",
+            EdgeKind::Ridge => "Ridge",
+            EdgeKind::Hip => "Hip",
+            EdgeKind::Valley => "Valley",
+            EdgeKind::SideWall => "Side wall",
+            EdgeKind::HeadWall => "Head wall",
+            EdgeKind::PitchBreak => "Pitch break",
+        }
+    }
 }
 
 /// What should be looked at on a roof.

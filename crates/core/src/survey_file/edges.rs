@@ -62,7 +62,15 @@ pub enum EdgeFault {
     NoPitchReading,
 }
 
-const KEYS: &[&str] = &["pitch", "pitch_readings", "bands", "end", "overhang"];
+const KEYS: &[&str] = &[
+    "pitch",
+    "pitch_readings",
+    "same_as",
+    "bands",
+    "end",
+    "overhang",
+];
+const READING_KEYS: &[&str] = &["degrees", "reversed", "level_and_tape"];
 /// Readings of one slope, and edges of one body.
 const MOST_READINGS: usize = 100;
 const MOST_EDGES: usize = 500;
@@ -78,6 +86,7 @@ fn edge(reader: &mut Reader<'_>) -> Result<LegEdge, Refusal> {
         let (name, rise) = match key {
             "pitch" => ("pitch", Rise::Pitch(pitch(reader)?)),
             "pitch_readings" => ("pitch_readings", Rise::PitchReadings(readings(reader)?)),
+            "same_as" => ("same_as", Rise::SameAs(measures::index(reader)?)),
             "bands" => ("bands", Rise::Bands(bands(reader)?)),
             "end" => ("end", end(reader)?),
             "overhang" => {
@@ -109,9 +118,10 @@ fn pitch(reader: &mut Reader<'_>) -> Result<Pitch, Refusal> {
 }
 
 fn end(reader: &mut Reader<'_>) -> Result<Rise, Refusal> {
-    match reader.text("gable or wall")?.as_str() {
+    match reader.text("gable, wall or unknown")?.as_str() {
         "gable" => Ok(Rise::Gable),
         "wall" => Ok(Rise::Wall),
+        "unknown" => Ok(Rise::Unknown),
         other => Err(reader.refuse(EdgeFault::UnknownEnd {
             end: quotable(other),
         })),
@@ -177,8 +187,9 @@ fn reading(reader: &mut Reader<'_>) -> Result<PitchReading, Refusal> {
                 angle = Some(Angle::degrees(degrees));
             }
             "reversed" if reader.truth("true or false")? => way = Way::Reversed,
-            "reversed" => {}
-            _ => return Err(reader.unknown_key(key, &["degrees", "reversed"])),
+            "level_and_tape" if reader.truth("true or false")? => way = Way::LevelAndTape,
+            "reversed" | "level_and_tape" => {}
+            _ => return Err(reader.unknown_key(key, READING_KEYS)),
         }
         Ok(())
     })?;

@@ -38,6 +38,9 @@ pub enum ExtraFault {
         /// The size given.
         key: &'static str,
     },
+    /// A place in plan and a face.
+    #[error("it gives both at and face_of: keep one of the two")]
+    TwoPlaces,
 }
 
 /// Places in a list of walls or penetrations; of figures from others.
@@ -76,11 +79,11 @@ struct Size {
 }
 
 pub(super) fn penetrations(reader: &mut Reader<'_>) -> Result<Vec<Penetration>, Refusal> {
-    const KEYS: &[&str] = &["kind", "size_in", "width", "depth", "at"];
+    const KEYS: &[&str] = &["kind", "size_in", "width", "depth", "at", "face_of"];
     reader.list("a list of penetrations", MOST, |reader| {
         let mut kind: Option<String> = None;
         let mut size = Size::default();
-        let mut at = None;
+        let (mut at, mut face_of) = (None, None);
         reader.object("a penetration with kind and at", |reader, key| {
             match key {
                 "kind" => kind = Some(reader.text("a kind such as \"pipe\"")?),
@@ -88,13 +91,21 @@ pub(super) fn penetrations(reader: &mut Reader<'_>) -> Result<Vec<Penetration>, 
                 "width" => size.width = Some(length(reader, Least::AboveZero)?),
                 "depth" => size.depth = Some(length(reader, Least::AboveZero)?),
                 "at" => at = Some(point(reader)?),
+                "face_of" => {
+                    let [body, leg] = reader.pair("a body and a leg of it", measures::index)?;
+                    face_of = Some(Place::FaceOf { body, leg });
+                }
                 _ => return Err(reader.unknown_key(key, KEYS)),
             }
             Ok(())
         })?;
         let kind = reader.must_have(kind, "kind", "\"kind\": \"pipe\"")?;
         let kind = sized(&kind, &size).map_err(|fault| reader.refuse(fault))?;
-        let at = Place::Plan(reader.must_have(at, "at", "\"at\": [x, y]")?);
+        let at = match (at, face_of) {
+            (Some(_), Some(_)) => return Err(reader.refuse(ExtraFault::TwoPlaces)),
+            (None, Some(face)) => face,
+            (at, None) => Place::Plan(reader.must_have(at, "at", "\"at\": [x, y]")?),
+        };
         Ok(Penetration { kind, at })
     })
 }

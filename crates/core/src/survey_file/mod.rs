@@ -11,10 +11,10 @@ mod extras;
 mod json;
 mod known_outline;
 mod measures;
-
 mod readings;
 mod refusal;
 mod terms;
+mod write;
 
 pub use crate::path::Path;
 pub use bodies::BodyFault;
@@ -24,8 +24,8 @@ pub use known_outline::OutlineFault;
 pub use measures::MeasureFault;
 pub use readings::ReadingFault;
 pub use refusal::{Fault, Refusal, ShapeFault, SyntaxFault};
-
 pub use terms::TermsFault;
+pub use write::write;
 
 use crate::settings::{Chosen, Code, Rates};
 use crate::survey::Survey;

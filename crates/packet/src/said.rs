@@ -1,0 +1,322 @@
+//! What is said of a job on several papers alike: how a reading came about and how well it is
+//! known, what stands out of the roof, which photos there are, what is not known.
+
+use crate::edition::Lang;
+use crate::job::Job;
+use crate::named::{self, NamedFace, Parts};
+use crate::words;
+use eavebook_core::book::agree::in_dispute;
+use eavebook_core::book::fold::{BookedReading, TakenOut};
+use eavebook_core::book::kinds::{
+    Followed, HowRead, ItemKind, PenetrationSeen, PitchRead, SaddleSeen, SizeOf, Thing,
+};
+use eavebook_core::book::lay_out::counts;
+use eavebook_core::book::names::HouseSide;
+use eavebook_core::book::on_roof;
+use eavebook_core::outline::ClosureState;
+use eavebook_core::takeoff::OrderLine;
+use eavebook_core::units::RoundTo;
+
+/// How well one reading is known.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ReadingState {
+    Struck,
+    Hearsay,
+    Suspect,
+    Proved,
+    Agreed,
+    OffPhoto,
+    ReadOnce,
+}
+
+impl ReadingState {
+    /// In a word or two.
+    pub fn word(self) -> &'static str {
+        match self {
+            ReadingState::Struck => "struck",
+            ReadingState::Hearsay => "hearsay",
+            ReadingState::Suspect => "suspect",
+            ReadingState::Proved => "proved",
+            ReadingState::Agreed => "agreed",
+            ReadingState::OffPhoto => "off photo",
+            ReadingState::ReadOnce => "read once",
+        }
+    }
+}
+
+/// How well a reading is known: against the others of its thing, the loop, the photos.
+pub fn state_of(job: &Job, read: &BookedReading) -> ReadingState {
+    if read.struck.is_some() {
+        return ReadingState::Struck;
+    }
+    if !counts(read) {
+        return ReadingState::Hearsay;
+    }
+    let same = |other: &&BookedReading| other.thing == read.thing && counts(other);
+    let beside: Vec<&BookedReading> = job.book.readings.iter().filter(same).collect();
+    if named::suspects(job).contains(&read.thing) || in_dispute(&beside) {
+        return ReadingState::Suspect;
+    }
+    let closes = job.laid.walk.closure.state == ClosureState::Closes;
+    let is_leg = matches!(read.thing, Thing::Leg { .. });
+    let agreed = beside.len() > 1 || (closes && (is_leg || !unproved(job).contains(&read.thing)));
+    if agreed && photos_of(job, &read.thing).is_empty() {
+        ReadingState::Agreed
+    } else if agreed {
+        ReadingState::Proved
+    } else if read.how == HowRead::OffPhoto {
+        ReadingState::OffPhoto
+    } else {
+        ReadingState::ReadOnce
+    }
+}
+
+/// Things whose only reading nothing checks.
+fn unproved(job: &Job) -> Vec<Thing> {
+    let (Some(outline), Some(body)) = (named::outline(job), named::body(job)) else {
+        return Vec::new();
+    };
+    let readings = body.readings.iter().zip(&outline.readings);
+    readings
+        .filter(|(_, figure)| figure.is_unproved())
+        .filter_map(|(reading, _)| named::spanned(reading.span))
+        .collect()
+}
+
+/// Names of the photos taken of a thing.
+pub fn photos_of(job: &Job, thing: &Thing) -> Vec<String> {
+    let photos = job.book.photos.iter().zip(1..);
+    photos
+        .filter(|((_, photo), _)| photo.of.as_ref().map(Thing::whole) == Some(thing.whole()))
+        .map(|(_, number): (_, usize)| format!("photo {number}"))
+        .collect()
+}
+
+/// How a value was read, and of a side of the outline along what: `taped along the eave edge`.
+pub fn how(read: &BookedReading) -> String {
+    let how = match read.how {
+        HowRead::Taped => "taped",
+        HowRead::Paced => "paced",
+        HowRead::OffPhoto => "read off a photo",
+        HowRead::Told => "told, not read,",
+    };
+    if !read.thing.is_of_outline() {
+        return how.trim_end_matches(',').to_owned();
+    }
+    let along = match read.followed {
+        Followed::EaveEdge => "the eave edge",
+        Followed::GutterFace => "the gutter face",
+        Followed::Wall => "the wall",
+    };
+    format!("{how} along {along}")
+}
+
+/// A slope as it was read: `26.9°`, `6 in 12`.
+pub fn slope(read: &PitchRead) -> String {
+    match read {
+        PitchRead::Number { in_12 } => format!("{in_12} in 12"),
+        PitchRead::LevelAndTape { run_in, rise_in } => format!("{rise_in} in rise in {run_in} in"),
+        PitchRead::Phone { degrees, .. } => format!("{degrees}°"),
+        PitchRead::SameAs { leg } => format!("same as leg {leg}"),
+    }
+}
+
+/// How it was read.
+pub fn slope_how(read: &PitchRead) -> &'static str {
+    match read {
+        PitchRead::Number { .. } => "given as a number",
+        PitchRead::LevelAndTape { .. } => "level and tape",
+        PitchRead::Phone {
+            reversed: false, ..
+        } => "phone on the slope",
+        PitchRead::Phone { reversed: true, .. } => "phone, turned end for end",
+        PitchRead::SameAs { .. } => "taken as same, not read",
+    }
+}
+
+/// How a reading went out of use.
+pub fn taken_out(how: TakenOut) -> &'static str {
+    match how {
+        TakenOut::Strike => "struck",
+        TakenOut::Undo => "taken back",
+        TakenOut::Replaced => "replaced",
+    }
+}
+
+/// One thing that stands out of the roof.
+pub struct Item<'a> {
+    /// What it is.
+    pub kind: ItemKind,
+    /// Its number among those of its kind, as on the screens.
+    pub number: u32,
+    /// Its sizes as read, in the order in which they are asked: `3 in`, `2 ft x 2 ft`.
+    pub size: Option<String>,
+    /// What was seen of a saddle behind it.
+    pub saddle: Option<SaddleSeen>,
+    /// The largest face of the leg over which it was booked.
+    pub face: Option<&'a NamedFace<'a>>,
+    /// Whether all sizes that are asked of it were read, and how.
+    pub state: &'static str,
+    /// Names of its photos.
+    pub photos: Vec<String>,
+}
+
+/// What stands out of the roof, in the order in which it was booked.
+pub fn items<'a>(job: &Job, parts: &'a Parts<'a>) -> Vec<Item<'a>> {
+    on_roof::items(job.book)
+        .into_iter()
+        .map(|seen| item(job, parts, seen))
+        .collect()
+}
+
+fn item<'a>(job: &Job, parts: &'a Parts<'a>, seen: &PenetrationSeen) -> Item<'a> {
+    let thing_of = |size: &SizeOf| Thing::Size {
+        item: seen.item,
+        number: seen.number,
+        size: *size,
+    };
+    let things: Vec<Thing> = seen.item.sizes().iter().map(thing_of).collect();
+    let flashing = |thing: &&Thing| {
+        !matches!(
+            thing,
+            Thing::Size {
+                size: SizeOf::Height,
+                ..
+            }
+        )
+    };
+    let read = |thing: &Thing| on_roof::measured(job.book, thing);
+    let sizes: Vec<String> = things
+        .iter()
+        .filter(flashing)
+        .filter_map(|thing| Some(read(thing)?.words(RoundTo::EighthInch)))
+        .collect();
+    let lacks = things
+        .iter()
+        .filter(flashing)
+        .any(|thing| read(thing).is_none());
+    let over = parts
+        .faces
+        .iter()
+        .filter(|named| named.face.leg + 1 == seen.leg as usize);
+    let larger = |a: &&NamedFace, b: &&NamedFace| a.face.area.total_cmp(&b.face.area);
+    Item {
+        kind: seen.item,
+        number: seen.number,
+        size: (!sizes.is_empty()).then(|| sizes.join(" x ")),
+        saddle: seen.saddle,
+        face: over.max_by(larger),
+        state: if lacks { "size not read" } else { "read once" },
+        photos: photos_of(job, &seen.thing()),
+    }
+}
+
+/// How much of a line is needed, and what is spare of the packs bought.
+pub fn needed(line: &OrderLine, lang: Lang) -> String {
+    let digits = if (line.needed - line.needed.round()).abs() < 0.05 {
+        0
+    } else {
+        1
+    };
+    let unit = line.unit.name();
+    match lang {
+        Lang::En => format!(
+            "needs {:.digits$} {unit}, spare {:.1} {unit}",
+            line.needed, line.left_over
+        ),
+        Lang::Es => format!(
+            "hacen falta {:.digits$} {unit}, sobran {:.1} {unit}",
+            line.needed, line.left_over
+        ),
+    }
+}
+
+/// One photo as the list has it.
+#[derive(Clone, Debug)]
+pub struct PhotoRow {
+    /// From 1, in the order in which they were kept.
+    pub number: usize,
+    /// Its SHA-256.
+    pub sha256: String,
+    /// The side of the house, where what it was taken of says so.
+    pub side: Option<HouseSide>,
+    /// What it was taken of.
+    pub shows: Option<String>,
+    /// How surely: what was in hand when it was taken is not a guess.
+    pub state: &'static str,
+    /// Its copy from `data/`; none where it cannot be shown.
+    pub file: Option<String>,
+    /// What stands under it on a paper.
+    pub caption: String,
+}
+
+/// The photos of a job, by side in the order of a walk from the front, those without a side last.
+pub fn photo_rows(job: &Job, parts: &Parts) -> Vec<PhotoRow> {
+    let numbered = job.book.photos.iter().zip(1..);
+    let mut rows: Vec<PhotoRow> = numbered
+        .map(|((_, photo), number)| {
+            let side = photo
+                .of
+                .as_ref()
+                .and_then(|thing| side_of(job, parts, thing));
+            PhotoRow {
+                number,
+                sha256: photo.sha256.clone(),
+                side,
+                shows: photo.of.as_ref().map(Thing::name),
+                state: if photo.of.is_some() {
+                    "confirmed"
+                } else {
+                    "unplaced"
+                },
+                file: None,
+                caption: caption(job, number, side, photo.of.as_ref()),
+            }
+        })
+        .collect();
+    rows.sort_by_key(|row| (row.side.is_none(), row.side, row.number));
+    rows
+}
+
+/// The side of the house on which a thing is, where it is on one.
+fn side_of(job: &Job, parts: &Parts, thing: &Thing) -> Option<HouseSide> {
+    match thing.whole() {
+        Thing::Leg { leg } | Thing::Overhang { leg } => parts.side(leg),
+        Thing::Item { item, number } => {
+            let items = on_roof::items(job.book);
+            let seen = items
+                .into_iter()
+                .find(|seen| (seen.item, seen.number) == (item, number))?;
+            parts.side(seen.leg)
+        }
+        Thing::Tie { .. }
+        | Thing::Size { .. }
+        | Thing::EaveHeight
+        | Thing::Deck
+        | Thing::DeckSize { .. }
+        | Thing::Layers => None,
+    }
+}
+
+/// `Photo 2. Left side, leg 2: read 14 ft 3 in.`
+fn caption(job: &Job, number: usize, side: Option<HouseSide>, of: Option<&Thing>) -> String {
+    let Some(thing) = of else {
+        return format!("Photo {number}. Not placed.");
+    };
+    let place = match side {
+        Some(side) => format!("{} side, {}", words::capital(side.word()), thing.name()),
+        None => words::capital(&thing.name()),
+    };
+    let in_force =
+        |read: &&BookedReading| read.thing.whole() == thing.whole() && read.struck.is_none();
+    let last = job.book.readings.iter().rev().find(in_force);
+    match last {
+        Some(read) => format!("Photo {number}. {place}: read {}.", in_words(&read.text)),
+        None => format!("Photo {number}. {place}."),
+    }
+}
+
+/// A booked text in the one form of the papers.
+pub fn in_words(text: &str) -> String {
+    eavebook_core::units::Tape::read(text).map_or_else(|_| text.to_owned(), |tape| tape.words())
+}
