@@ -2,12 +2,14 @@
 
 mod booking;
 mod program;
+mod taking_off;
 
 use std::error::Error;
 use std::time::{Duration, Instant};
 
 fn main() -> Result<(), Box<dyn Error>> {
     booking::run()?;
+    taking_off::run()?;
     program::run()
 }
 
