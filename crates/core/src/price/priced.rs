@@ -213,8 +213,15 @@ impl fmt::Display for NotPriced {
                 "a saddle behind a chimney over 30 in wide: price it.",
             ),
             NotPriced::Unlisted(Unlisted::Penetrations { what, penetrations }) => {
-                let (count, s) = (penetrations.len(), if penetrations.len() == 1 { "" } else { "s" });
-                write!(out, "{count} {what}{s}, counted and without a line in the rates: price them.")
+                let (s, them) = match penetrations.len() {
+                    1 => ("", "it"),
+                    _ => ("s", "them"),
+                };
+                write!(
+                    out,
+                    "{} {what}{s}, counted and without a line in the rates: price {them}.",
+                    penetrations.len()
+                )
             }
         }
     }

@@ -2,7 +2,7 @@
 
 use super::Code;
 use super::fault::{SettingFault, SettingLack};
-use super::rates::{ProfitMethod, Rates};
+use super::{ProfitMethod, Rates};
 use crate::path::Path;
 use crate::units::Money;
 use rust_decimal::Decimal;

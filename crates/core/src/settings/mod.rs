@@ -11,12 +11,13 @@ mod limits;
 mod rates;
 mod reader;
 mod text;
+mod work;
 
 pub use change::{Blanks, Chosen};
 pub use code::{Code, IceBarrierCode, RecoverCode, UnderlaymentCode, VentilationCode};
 pub use fault::{SettingFault, SettingLack};
 pub use rates::{
-    Anchor, ApronFlashing, BillingBy, Boots, Cap, DeckRates, EdgeMetal, Field, IceBarrierRates,
-    KickOut, Labour, Nails, Pool, Pricing, ProfitMethod, Rates, RidgeVent, Starter, StepFlashing,
-    TearOffRates, Trailer, Triangle, Underlayment, Valley, ValleyKind,
+    Anchor, ApronFlashing, Boots, Cap, DeckRates, EdgeMetal, Field, IceBarrierRates, KickOut,
+    Nails, Pool, Rates, RidgeVent, Starter, StepFlashing, Underlayment, Valley, ValleyKind,
 };
+pub use work::{BillingBy, Labour, Pricing, ProfitMethod, TearOffRates, Trailer, Triangle};

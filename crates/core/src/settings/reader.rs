@@ -66,9 +66,22 @@ impl<'de> Deserializer<'de> for At<'de> {
         }
     }
 
+    /// A table has keys: a list of values in the order of its fields is none.
+    fn deserialize_struct<V: Visitor<'de>>(
+        self,
+        _: &'static str,
+        _: &'static [&'static str],
+        visitor: V,
+    ) -> Result<V::Value, SettingFault> {
+        if self.0.is_array() {
+            return Err(de::Error::invalid_type(de::Unexpected::Seq, &visitor));
+        }
+        self.deserialize_any(visitor)
+    }
+
     forward_to_deserialize_any! {
         bool i8 i16 i32 i64 i128 u8 u16 u64 u128 f32 f64 char str string bytes byte_buf option unit
-        unit_struct newtype_struct seq tuple tuple_struct map struct identifier ignored_any
+        unit_struct newtype_struct seq tuple tuple_struct map identifier ignored_any
     }
 }
 

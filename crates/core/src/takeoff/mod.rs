@@ -8,6 +8,8 @@
 mod because;
 mod cautions;
 mod courses;
+mod flashing;
+mod goods;
 mod ice_barrier;
 mod item;
 mod lying;

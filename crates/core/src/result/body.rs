@@ -1,0 +1,203 @@
+//! One body of the result: corners, legs, suspects, closure, slopes.
+
+use crate::outline::{ClosureState, SlipKind};
+use crate::pitch::SettledRise;
+use crate::solve::SolvedBody;
+use crate::survey::Body;
+use serde::Serialize;
+
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct BodyResult<'a> {
+    id: &'a str,
+    corners: Vec<CornerResult>,
+    legs: Vec<LegResult>,
+    suspects: Vec<SuspectResult<'a>>,
+    nothing_wrong: f64,
+    unproved: Vec<&'a str>,
+    closure: Option<ClosureResult>,
+    pitches: Vec<PitchResult>,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct CornerResult {
+    x: Option<f64>,
+    y: Option<f64>,
+    sigma: Option<f64>,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct LegResult {
+    leg: usize,
+    length: Option<f64>,
+    sigma: Option<f64>,
+    redundancy: Option<f64>,
+    smallest_slip: Option<f64>,
+    worked_out: bool,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct SuspectResult<'a> {
+    reading: &'a str,
+    kind: &'static str,
+    likely_value: f64,
+    probability: f64,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct ClosureResult {
+    along: Option<f64>,
+    across: Option<f64>,
+    state: &'static str,
+    words: String,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct PitchResult {
+    leg: usize,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    band: Option<usize>,
+    pitch: f64,
+    sigma_deg: f64,
+    chances: Vec<ChanceResult>,
+    steeper_when_unsure: f64,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    positions: Option<usize>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    zero_error_deg: Option<f64>,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct ChanceResult {
+    pitch: f64,
+    chance: f64,
+}
+
+pub(super) fn body_result<'a>(body: &'a Body, solved: &'a SolvedBody) -> BodyResult<'a> {
+    let outline = &solved.outline;
+    let id_of = |reading: usize| body.readings[reading].id.as_str();
+    BodyResult {
+        id: &body.id,
+        corners: outline
+            .corners
+            .iter()
+            .map(|corner| CornerResult {
+                x: corner.map(|corner| unsigned_zero(corner.at.x)),
+                y: corner.map(|corner| unsigned_zero(corner.at.y)),
+                sigma: corner.map(|corner| corner.sigma),
+            })
+            .collect(),
+        legs: outline
+            .legs
+            .iter()
+            .enumerate()
+            .map(|(leg, figure)| LegResult {
+                leg,
+                length: figure.length,
+                sigma: figure.sigma,
+                redundancy: figure.redundancy,
+                smallest_slip: figure.smallest_slip,
+                worked_out: figure.worked_out,
+            })
+            .collect(),
+        suspects: outline
+            .suspects
+            .named
+            .iter()
+            .map(|suspect| SuspectResult {
+                reading: id_of(suspect.reading),
+                kind: slip_kind(suspect.kind),
+                likely_value: suspect.likely_value,
+                probability: suspect.probability,
+            })
+            .collect(),
+        nothing_wrong: outline.suspects.nothing_wrong,
+        unproved: outline
+            .readings
+            .iter()
+            .enumerate()
+            .filter(|(_, figure)| figure.is_unproved())
+            .map(|(reading, _)| id_of(reading))
+            .collect(),
+        closure: outline.closure.as_ref().map(|closure| ClosureResult {
+            along: closure.along,
+            across: closure.across,
+            state: closure_state(closure.state),
+            words: closure.words.to_string(),
+        }),
+        pitches: solved
+            .rises
+            .iter()
+            .enumerate()
+            .flat_map(|(leg, rise)| pitch_results(leg, rise))
+            .collect(),
+    }
+}
+
+/// -0.0 prints as it is, and nobody wants to read it.
+fn unsigned_zero(feet: f64) -> f64 {
+    feet + 0.0
+}
+
+fn pitch_results(leg: usize, rise: &SettledRise) -> Vec<PitchResult> {
+    let exact = |band: Option<usize>, pitch: f64| PitchResult {
+        leg,
+        band,
+        pitch,
+        sigma_deg: 0.0,
+        chances: vec![ChanceResult { pitch, chance: 1.0 }],
+        steeper_when_unsure: pitch,
+        positions: None,
+        zero_error_deg: None,
+    };
+    match rise {
+        SettledRise::Slope(pitch) => {
+            let Some(read) = &pitch.read else {
+                return vec![exact(None, pitch.used.in_12())];
+            };
+            vec![PitchResult {
+                leg,
+                band: None,
+                pitch: pitch.used.in_12(),
+                sigma_deg: pitch.sigma.in_degrees(),
+                chances: read
+                    .chances
+                    .iter()
+                    .map(|(pitch, chance)| ChanceResult {
+                        pitch: pitch.in_12(),
+                        chance: *chance,
+                    })
+                    .collect(),
+                steeper_when_unsure: read.steeper_when_unsure.in_12(),
+                positions: Some(read.positions),
+                zero_error_deg: read.zero_error.map(|angle| angle.in_degrees()),
+            }]
+        }
+        SettledRise::Bands(bands) => bands
+            .iter()
+            .enumerate()
+            .map(|(k, band)| exact(Some(k), band.pitch.in_12()))
+            .collect(),
+        SettledRise::Unknown | SettledRise::Gable | SettledRise::Wall => Vec::new(),
+    }
+}
+
+fn slip_kind(kind: SlipKind) -> &'static str {
+    match kind {
+        SlipKind::Tens => "tens",
+        SlipKind::OneFoot => "one_foot",
+        SlipKind::Transposed => "transposed",
+        SlipKind::InchesForTenths => "inches_for_tenths",
+        SlipKind::Overhang => "overhang",
+        SlipKind::Reversed => "reversed",
+        SlipKind::Other => "other",
+    }
+}
+
+fn closure_state(state: ClosureState) -> &'static str {
+    match state {
+        ClosureState::Open => "open",
+        ClosureState::Closes => "closes",
+        ClosureState::Gap => "gap",
+        ClosureState::NotChecked => "not_checked",
+    }
+}
