@@ -21,7 +21,7 @@ fn cautions_of(solved: &Solved, code: &str) -> bool {
 }
 
 /// The number between two at which an answer changes, to a millionth.
-fn turning_point(mut from: f64, mut to: f64, says: impl Fn(f64) -> bool) -> f64 {
+pub fn turning_point(mut from: f64, mut to: f64, says: impl Fn(f64) -> bool) -> f64 {
     let at_from = says(from);
     assert_ne!(at_from, says(to), "nothing changes from {from} to {to}");
     while to - from > 1e-8 {

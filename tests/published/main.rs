@@ -11,6 +11,7 @@ mod advice;
 mod checks;
 mod factors;
 mod outlines;
+mod packs;
 mod reach;
 mod roofs;
 

@@ -130,3 +130,34 @@ fn a_hundred_thousand_mutated_survey_files_are_read_or_refused() {
     }
     assert!((INPUTS / 200..INPUTS).contains(&read), "{read} were read");
 }
+
+#[test]
+fn mutated_rates_and_code_profiles_are_read_or_refused() {
+    /// Rates are long: a twentieth of the others takes as much time.
+    const FEWER: usize = INPUTS / 20;
+    let seeds: Vec<Vec<u8>> = [
+        include_str!("../../../assets/rates-demo.toml"),
+        include_str!("../../../assets/code-demo.toml"),
+        "[[0, 1.0], [7, 1.2]]",
+        "34.50",
+    ]
+    .map(|text| text.as_bytes().to_vec())
+    .into();
+    let words = [
+        "null", "nan", "inf", "-1", "0", "1e308", "\"\"", "[", "]", "=", "\n", "#", "other",
+        "2024-05-01", "'", "\"roof\"", "true", ".",
+    ];
+    let mut dice = Dice(20_260_103);
+    let mut read = 0;
+    for _ in 0..FEWER {
+        let bytes = mutated(&seeds, &words, &mut dice);
+        let text = String::from_utf8_lossy(&bytes);
+        laws::of_settings(&text);
+        let rates = eavebook_core::settings::Rates::from_toml(
+            &text,
+            eavebook_core::settings::Blanks::Kept,
+        );
+        read += usize::from(rates.is_ok());
+    }
+    assert!((FEWER / 200..FEWER).contains(&read), "{read} were read");
+}

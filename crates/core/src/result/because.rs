@@ -4,7 +4,7 @@ use super::edge_kind;
 use crate::pitch::SettledRise;
 use crate::roof::Roof;
 use crate::solve::{Priced, Solved};
-use crate::survey::{Body, Sketch, Span, Survey};
+use crate::survey::{Body, Sketch, Survey};
 use crate::takeoff::Cause;
 use serde::{Serialize, Serializer};
 use std::borrow::Cow;
@@ -171,7 +171,7 @@ fn names(survey: &Survey, roof: &Roof, causes: &[Cause]) -> Vec<String> {
             .map(|(_, leg)| *leg)
             .collect();
         if !here.is_empty() {
-            names.extend(readings(body, &here));
+            names.extend(readings(body));
             names.extend(here.iter().map(|leg| slope_of(body, *leg)));
         }
     }
@@ -183,28 +183,13 @@ fn leg_of(roof: &Roof, face: usize) -> Option<(usize, usize)> {
     roof.faces.get(face).map(|face| (face.body, face.leg))
 }
 
-/// Readings that placed some legs of a body: those along them, and all that span more than a leg.
-/// Where a leg was never read, all of the body made it.
-fn readings(body: &Body, legs: &BTreeSet<usize>) -> Vec<String> {
+/// Readings that placed the legs of a body: one net, so each of them moved each leg a little.
+fn readings(body: &Body) -> Vec<String> {
     if let Sketch::Known(_) = body.outline {
         return vec![known_corners(body)];
     }
     if body.readings.len() > MOST_READINGS {
         return vec![format!("{} readings", body.id)];
     }
-    let along = |span: Span| match span {
-        Span::Leg(leg) | Span::WallOfLeg { leg, .. } => Some(leg),
-        Span::Tie(..) | Span::Overall { .. } => None,
-    };
-    let read: BTreeSet<usize> = body
-        .readings
-        .iter()
-        .filter_map(|it| along(it.span))
-        .collect();
-    let all = !legs.is_subset(&read);
-    let placed = body
-        .readings
-        .iter()
-        .filter(|it| all || along(it.span).is_none_or(|leg| legs.contains(&leg)));
-    placed.map(|reading| reading.id.clone()).collect()
+    body.readings.iter().map(|it| it.id.clone()).collect()
 }

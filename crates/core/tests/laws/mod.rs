@@ -1,6 +1,7 @@
 //! What holds of any bytes whatever: asked of mutated inputs by the plain tests, and of what a
 //! fuzzer finds.
 
+use eavebook_core::settings::{Blanks, Code, Rates};
 use eavebook_core::survey_file::{self, Refusal};
 use eavebook_core::units::Tape;
 
@@ -38,6 +39,34 @@ pub fn of_survey_file(bytes: &[u8]) {
             let other = serde_json::from_slice::<serde_json::Value>(bytes);
             assert!(other.is_ok(), "{}", String::from_utf8_lossy(bytes));
             assert!(!file.survey.bodies.is_empty());
+        }
+    }
+}
+
+/// Rates and code profile as TOML are refused in one short line, or read again from what they write.
+///
+/// # Panics
+/// Where that does not hold.
+pub fn of_settings(text: &str) {
+    match Rates::from_toml(text, Blanks::Kept) {
+        Err(fault) => assert_one_line(&fault.to_string()),
+        Ok(rates) => {
+            let table = rates.to_value();
+            let again = Rates::read(table.as_object().expect("a table"), Blanks::Kept);
+            assert_eq!(again, Ok(rates));
+        }
+    }
+    match Code::from_toml(text) {
+        Err(fault) => assert_one_line(&fault.to_string()),
+        Ok(code) => {
+            let table = code.to_value();
+            assert_eq!(Code::read(table.as_object().expect("a table")), Ok(code));
+        }
+    }
+    // The same text as one key of sound rates.
+    for key in ["field.price", "labour.steepness", "field.pool", "boots.pipe.9"] {
+        if let Err(fault) = Rates::demo().with(key, text) {
+            assert_one_line(&fault.to_string());
         }
     }
 }

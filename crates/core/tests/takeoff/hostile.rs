@@ -46,7 +46,12 @@ fn extreme(
             }
         }
         Value::Array(_) | Value::Number(_) | Value::String(_) => {
-            if let Some(most) = of(path).into_iter().find(|it| takes(path, it)) {
+            let same_kind = |it: &Value| {
+                (it.is_string(), it.is_array()) == (value.is_string(), value.is_array())
+            };
+            let candidates = of(path).into_iter();
+            let mut fits = candidates.filter(|it| same_kind(it) && takes(path, it));
+            if let Some(most) = fits.next() {
                 *value = most;
             }
         }
