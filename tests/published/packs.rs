@@ -123,7 +123,14 @@ impl House {
     }
 
     fn taken(&self) -> Takeoff {
-        take_off(&self.survey(), &self.roof(), Area::ZERO, &self.rates, &self.code).unwrap()
+        take_off(
+            &self.survey(),
+            &self.roof(),
+            Area::ZERO,
+            &self.rates,
+            &self.code,
+        )
+        .unwrap()
     }
 
     fn line(&self, item: &OrderItem) -> OrderLine {
@@ -142,7 +149,10 @@ impl House {
     /// What the lines of one item cost.
     fn cost(&self, item: &str) -> f64 {
         let lines = price(&self.taken(), &self.rates).lines;
-        let line = lines.iter().find(|line| line.item.to_string() == item).unwrap();
+        let line = lines
+            .iter()
+            .find(|line| line.item.to_string() == item)
+            .unwrap();
         dollars(line.amount.unwrap())
     }
 
@@ -184,7 +194,10 @@ fn textbook(check: &Check) -> House {
 /// A roof of felt rolls that hold so many squares.
 fn felt(check: &Check, squares_a_roll: f64) -> f64 {
     house(2, check.input("length_ft"), check.input("rafter_ft"))
-        .rate("underlayment.roll_sqft", &(100.0 * squares_a_roll).to_string())
+        .rate(
+            "underlayment.roll_sqft",
+            &(100.0 * squares_a_roll).to_string(),
+        )
         .packs(&OrderItem::Underlayment)
 }
 
@@ -210,7 +223,11 @@ fn strips_a_square(check: &Check) -> f64 {
 /// The attic of a roof so flat that its slope is its plan, in square inches of opening.
 fn attic(check: &Check, ratio: &str) -> f64 {
     let house = house(1, 100.0, check.input("attic_sqft") / 100.0).pitch(0.0);
-    house.code("ventilation.ratio", ratio).taken().ventilation.required_sqin
+    house
+        .code("ventilation.ratio", ratio)
+        .taken()
+        .ventilation
+        .required_sqin
 }
 
 fn barrier(check: &Check) -> f64 {
@@ -223,7 +240,10 @@ fn barrier(check: &Check) -> f64 {
 fn torn_off(check: &Check) -> House {
     let exactly = |pounds_a_square: f64| format!("{:?}", [pounds_a_square / 100.0; 3]);
     let mut house = squares(check.input("squares"))
-        .rate("tear_off.covering_psf.other", &exactly(check.input("lb_layer")))
+        .rate(
+            "tear_off.covering_psf.other",
+            &exactly(check.input("lb_layer")),
+        )
         .rate("tear_off.felt_psf", &exactly(check.input("felt_lb")))
         .rate("tear_off.granule_loss_percent", "[0, 0, 0]")
         .rate("tear_off.wet_percent", "[0, 0, 0]");
@@ -364,6 +384,10 @@ fn nails_a_square_at_four_and_six_a_strip() {
         house.line(&OrderItem::Nails).needed * house.rates.nails.per_lb
     });
     for (found, expected) in nails.iter().zip(check.expected.as_array().unwrap()) {
-        assert!((found - expected.as_f64().unwrap()).abs() < 1e-6, "{}", check.source);
+        assert!(
+            (found - expected.as_f64().unwrap()).abs() < 1e-6,
+            "{}",
+            check.source
+        );
     }
 }

@@ -144,8 +144,24 @@ fn mutated_rates_and_code_profiles_are_read_or_refused() {
     .map(|text| text.as_bytes().to_vec())
     .into();
     let words = [
-        "null", "nan", "inf", "-1", "0", "1e308", "\"\"", "[", "]", "=", "\n", "#", "other",
-        "2024-05-01", "'", "\"roof\"", "true", ".",
+        "null",
+        "nan",
+        "inf",
+        "-1",
+        "0",
+        "1e308",
+        "\"\"",
+        "[",
+        "]",
+        "=",
+        "\n",
+        "#",
+        "other",
+        "2024-05-01",
+        "'",
+        "\"roof\"",
+        "true",
+        ".",
     ];
     let mut dice = Dice(20_260_103);
     let mut read = 0;
@@ -153,10 +169,8 @@ fn mutated_rates_and_code_profiles_are_read_or_refused() {
         let bytes = mutated(&seeds, &words, &mut dice);
         let text = String::from_utf8_lossy(&bytes);
         laws::of_settings(&text);
-        let rates = eavebook_core::settings::Rates::from_toml(
-            &text,
-            eavebook_core::settings::Blanks::Kept,
-        );
+        let rates =
+            eavebook_core::settings::Rates::from_toml(&text, eavebook_core::settings::Blanks::Kept);
         read += usize::from(rates.is_ok());
     }
     assert!((FEWER / 200..FEWER).contains(&read), "{read} were read");

@@ -365,7 +365,10 @@ fn what_is_no_body_is_refused_by_its_path() {
         house_with("\"source\": \"public record\", ", ""),
         house_with("\"rates\": \"demo\"", "\"rates\": \"mine\""),
         house_with("\"rates\": \"demo\"", "\"rates\": []"),
-        house_with("\"most_layers\": 2", "\"most_layers\": 2, \"most_layers\": 3"),
+        house_with(
+            "\"most_layers\": 2",
+            "\"most_layers\": 2, \"most_layers\": 3",
+        ),
         house_with("\"most_layers\": 2", "\"most_layers\": 1e999"),
     ];
     insta::assert_snapshot!(said.join("\n"));

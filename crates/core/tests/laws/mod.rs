@@ -64,7 +64,12 @@ pub fn of_settings(text: &str) {
         }
     }
     // The same text as one key of sound rates.
-    for key in ["field.price", "labour.steepness", "field.pool", "boots.pipe.9"] {
+    for key in [
+        "field.price",
+        "labour.steepness",
+        "field.pool",
+        "boots.pipe.9",
+    ] {
         if let Err(fault) = Rates::demo().with(key, text) {
             assert_one_line(&fault.to_string());
         }
