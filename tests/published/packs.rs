@@ -162,6 +162,11 @@ impl House {
     }
 }
 
+/// Limits and whole packs are held to within a hair that rounding of doubles cannot cross.
+fn turns_at(from: f64, to: f64, says: impl Fn(f64) -> bool) -> f64 {
+    (turning_point(from, to, says) * 1e3).round() / 1e3
+}
+
 fn dollars(money: Money) -> f64 {
     money.as_decimal().to_string().parse().unwrap()
 }
@@ -294,7 +299,7 @@ published! {
     shingles_a_square_at_five_inches = "WX-23", a_square;
     shingles_a_square_at_four_inches = "WX-24", a_square;
     nothing_is_shingled_below_2_in_12 = "CD-01", |_| {
-        turning_point(1.0, 3.0, |pitch| {
+        turns_at(1.0, 3.0, |pitch| {
             house(1, 20.0, 20.0).pitch(pitch).taken().not_shingled.is_empty()
         })
     };
@@ -303,7 +308,7 @@ published! {
         house.barrier_in() / Pitch::rise_in_12(4.0).slope_factor() - house.overhang_in
     };
     from_8_in_12_an_ice_barrier_reaches_36_in_up_the_slope = "CD-04", |_| {
-        turning_point(1.0, 12.0, |pitch| {
+        turns_at(1.0, 12.0, |pitch| {
             let mut house = eaves(house(1, 30.0, 20.0)).pitch(pitch).code("ice_barrier.inside_in", "0");
             house.overhang_in = 1.0;
             house.barrier_in() > 35.0
@@ -330,11 +335,11 @@ published! {
         assert!((tear_off.mean_lb - check.input("lb")).abs() < 1e-6);
         tear_off.loads_by_payload as f64
     };
-    strips_a_square = "PK-01", strips_a_square;
-    metric_strips_a_square = "PK-03", strips_a_square;
+    strips_in_a_square = "PK-01", strips_a_square;
+    metric_strips_in_a_square = "PK-03", strips_a_square;
     a_bundle_of_strips_caps_so_many_feet = "PK-10", |check| {
         let pack = (3.0 * check.input("strips")).to_string();
-        turning_point(20.0, 50.0, |ridge| {
+        turns_at(20.0, 50.0, |ridge| {
             let house = house(1, 30.0, 20.0).edge(EdgeKind::Ridge, ridge);
             house.rate("cap.per_pack", &pack).packs(&OrderItem::Cap) > 1.5
         })

@@ -73,7 +73,10 @@ fn the_demo_house_has_a_roof_with_its_spread() {
     assert_eq!(told["bodies"][0]["closure"]["state"], "closes");
     assert_eq!(told["faces"].as_array().expect("faces").len(), 12);
     assert!(told["retake_first"][0]["pitch"].is_object());
-    assert!(told.get("price").is_none() && told.get("takeoff").is_none());
+    let pieces = told["takeoff"]["laid"]["new_pieces"].as_u64().unwrap();
+    assert_eq!(told["takeoff"]["order"][0]["needed"], pieces as f64);
+    let money = |key: &str| -> f64 { told["price"][key].as_str().unwrap().parse().unwrap() };
+    assert!(money("low") < money("total") && money("total") < money("high"));
 }
 
 #[test]
