@@ -1,6 +1,7 @@
 //! The `eavebook` program: a file per command.
 
 mod demo;
+mod hub;
 mod lines;
 mod open;
 mod progress;
@@ -27,11 +28,13 @@ const EXAMPLES: &str = "Examples:
   eavebook demo --book my-roofs      books an invented house and prints its figures
   eavebook open --book my-roofs      shows the book in the browser of this machine
   eavebook solve house.json          what a survey file says, as JSON
-  eavebook solve --help              what a survey file holds";
+  eavebook solve --help              what a survey file holds
+  eavebook hub --help                a server through which devices exchange entries";
 
 #[derive(Subcommand)]
 enum Command {
     Demo(demo::Demo),
+    Hub(hub::Hub),
     Open(open::Open),
     Solve(solve::Solve),
 }
@@ -64,6 +67,7 @@ fn run() -> Result<(), Refusal> {
     };
     match line.command {
         Command::Demo(demo) => demo.run(),
+        Command::Hub(hub) => hub.run(),
         Command::Open(open) => open.run(),
         Command::Solve(solve) => solve.run(),
     }

@@ -21,6 +21,17 @@ impl SetDigest {
         super::entry::hex(&self.sum)
     }
 
+    /// The digest that was kept as its count and its [`SetDigest::hex`]; `None` for another text.
+    #[must_use]
+    pub fn from_hex(count: u64, hex: &str) -> Option<SetDigest> {
+        let digits = hex.len() == 64 && hex.bytes().all(|digit| digit.is_ascii_hexdigit());
+        let mut sum = [0; 32];
+        for (at, byte) in sum.iter_mut().enumerate() {
+            *byte = u8::from_str_radix(hex.get(2 * at..2 * at + 2)?, 16).ok()?;
+        }
+        digits.then_some(SetDigest { count, sum })
+    }
+
     /// Takes one entry more into the set.
     #[must_use]
     pub fn with(mut self, id: Uuid, sha256: &str) -> SetDigest {
@@ -84,6 +95,15 @@ mod tests {
             "7a35b29b78ad8606bf3c53fb695882ddaa8a959c9ba4a7b56365b7f465efacb1"
         );
         assert_eq!(of(&[FIRST, SECOND]).count, 2);
+    }
+
+    #[test]
+    fn a_digest_kept_as_text_is_the_same_when_read() {
+        let two = of(&[FIRST, SECOND]);
+        assert_eq!(SetDigest::from_hex(2, &two.hex()), Some(two));
+        for bad in ["", "26", &"+1".repeat(32), &"é".repeat(32)] {
+            assert_eq!(SetDigest::from_hex(2, bad), None, "{bad}");
+        }
     }
 
     #[test]

@@ -1,0 +1,408 @@
+//! `eavebook hub backup` and `restore`: a whole hub in one file.
+//!
+//! The file is a line `eavebook-hub-backup/1`, then for each member a line of JSON
+//! `{"name","size","sha256"}` and its bytes, then a line `{"end":true,"members":N,"sha256":H}`, where
+//! H is the SHA-256 of all before that line. Members: `hub.sqlite`, `tls.key`, and a photo each as
+//! `blobs/COMPANY/SHA256`. It holds the key and hashes of tokens: keep it as one keeps a key.
+
+use crate::blobs::{Blobs, copy, make};
+use crate::error::HubError;
+use crate::keep::{self, FILE, connect_to, sync_dir};
+use crate::{hex, is_sha256, tls};
+use rusqlite::Connection;
+use rusqlite::backup::NO_PROGRESS;
+use serde::{Deserialize, Serialize};
+use sha2::{Digest, Sha256};
+use std::fs::{File, OpenOptions};
+use std::io::{self, BufRead, BufReader, BufWriter, Read, Write};
+use std::path::{Path, PathBuf};
+use uuid::Uuid;
+
+const FIRST_LINE: &str = "eavebook-hub-backup/1\n";
+/// Longest line of a member.
+const LINE: u64 = 1024;
+
+#[derive(Deserialize, Serialize)]
+#[serde(untagged)]
+enum Line {
+    Member {
+        name: String,
+        size: u64,
+        sha256: String,
+    },
+    End {
+        end: bool,
+        members: u64,
+        sha256: String,
+    },
+}
+
+/// What a backup holds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Copied {
+    /// Entries of all companies.
+    pub entries: u64,
+    /// Photos.
+    pub photos: u64,
+}
+
+/// What was restored.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Restored {
+    /// What came back.
+    pub held: Copied,
+    /// The epoch that was drawn.
+    pub epoch: String,
+}
+
+/// Copies a hub into one new file; the hub may run meanwhile. Every photo is proved on the way.
+///
+/// # Errors
+/// `NoHub`, `BackupThere`, `PhotoDamaged`, `Database`, `File`: there is no file then.
+pub fn backup(dir: &Path, file: &Path) -> Result<Copied, HubError> {
+    let conn = connect_to(dir)?;
+    let there = || HubError::BackupThere {
+        file: file.display().to_string(),
+    };
+    if file.exists() {
+        return Err(there());
+    }
+    let name = |more: &str| {
+        let mut name = file.as_os_str().to_owned();
+        name.push(format!(".{}.{more}", std::process::id()));
+        PathBuf::from(name)
+    };
+    let (snapshot, arriving) = (name("snapshot"), name("arriving"));
+    let copied = copy_whole(dir, &conn, &snapshot, &arriving).and_then(|copied| {
+        // A link, not a rename: it does not write over a file that came meanwhile.
+        std::fs::hard_link(&arriving, file).map_err(|why| {
+            if why.kind() == io::ErrorKind::AlreadyExists {
+                there()
+            } else {
+                HubError::file(file)(why)
+            }
+        })?;
+        let folder = file
+            .parent()
+            .filter(|folder| !folder.as_os_str().is_empty());
+        sync_dir(folder.unwrap_or(Path::new("."))).map_err(HubError::file(file))?;
+        Ok(copied)
+    });
+    // Only names made here; what is not there need not go.
+    let _ = std::fs::remove_file(&snapshot);
+    let _ = std::fs::remove_file(&arriving);
+    copied
+}
+
+fn copy_whole(
+    dir: &Path,
+    conn: &Connection,
+    snapshot: &Path,
+    arriving: &Path,
+) -> Result<Copied, HubError> {
+    conn.backup("main", snapshot, NO_PROGRESS)
+        .map_err(HubError::database(dir))?;
+    let still = Connection::open(snapshot).map_err(HubError::database(dir))?;
+    let photos = photos(&still).map_err(HubError::database(dir))?;
+    let copied = count(&still, photos.len()).map_err(HubError::database(dir))?;
+    drop(still);
+    let at_file = |why| HubError::file(arriving)(why);
+    let mut options = OpenOptions::new();
+    options.write(true).create_new(true);
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::OpenOptionsExt;
+        options.mode(0o600);
+    }
+    let mut out = Out {
+        to: BufWriter::new(options.open(arriving).map_err(at_file)?),
+        hash: Sha256::new(),
+        members: 0,
+    };
+    out.write(FIRST_LINE.as_bytes()).map_err(at_file)?;
+    for (name, path) in [
+        (FILE, snapshot.to_path_buf()),
+        (tls::KEY, dir.join(tls::KEY)),
+    ] {
+        let (size, sha256) = measure(&path).map_err(HubError::file(&path))?;
+        out.member(name, size, &sha256, &path).map_err(at_file)?;
+    }
+    let blobs = Blobs::at(dir);
+    for (company, sha256, size) in photos {
+        let path = blobs.file(company, &sha256);
+        let damaged = |what: String| HubError::PhotoDamaged {
+            dir: dir.display().to_string(),
+            sha256: sha256.clone(),
+            what,
+        };
+        let (length, found) = measure(&path).map_err(|why| damaged(why.to_string()))?;
+        if (length, &found) != (size, &sha256) {
+            return Err(damaged(format!("{length} bytes of another content")));
+        }
+        let name = format!("blobs/{company}/{sha256}");
+        out.member(&name, size, &sha256, &path).map_err(at_file)?;
+    }
+    out.end().map_err(at_file)?;
+    Ok(copied)
+}
+
+/// Company, hash and size of every photo.
+fn photos(conn: &Connection) -> rusqlite::Result<Vec<(i64, String, u64)>> {
+    let sql = "SELECT company, sha256, size FROM blobs ORDER BY company, sha256";
+    let mut query = conn.prepare(sql)?;
+    let rows = query.query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?;
+    rows.collect()
+}
+
+fn count(conn: &Connection, photos: usize) -> rusqlite::Result<Copied> {
+    let entries = conn.query_row("SELECT count(*) FROM entries", [], |row| row.get(0))?;
+    Ok(Copied {
+        entries,
+        photos: photos as u64,
+    })
+}
+
+fn measure(path: &Path) -> io::Result<(u64, String)> {
+    let mut hash = Sha256::new();
+    let size = copy(&mut File::open(path)?, &mut io::sink(), &mut hash)?;
+    Ok((size, hex(&hash.finalize())))
+}
+
+/// A backup that is being written.
+struct Out {
+    to: BufWriter<File>,
+    hash: Sha256,
+    members: u64,
+}
+
+impl Out {
+    fn write(&mut self, bytes: &[u8]) -> io::Result<()> {
+        self.hash.update(bytes);
+        self.to.write_all(bytes)
+    }
+
+    fn member(&mut self, name: &str, size: u64, sha256: &str, path: &Path) -> io::Result<()> {
+        let line = serde_json::to_string(&Line::Member {
+            name: name.to_owned(),
+            size,
+            sha256: sha256.to_owned(),
+        })?;
+        self.write(line.as_bytes())?;
+        self.write(b"\n")?;
+        let mut from = File::open(path)?.take(size);
+        let length = copy(&mut from, &mut self.to, &mut self.hash)?;
+        self.members += 1;
+        if length == size {
+            Ok(())
+        } else {
+            Err(io::Error::other(format!(
+                "{name} changed while it was copied"
+            )))
+        }
+    }
+
+    fn end(mut self) -> io::Result<()> {
+        let line = serde_json::to_string(&Line::End {
+            end: true,
+            members: self.members,
+            sha256: hex(&self.hash.finalize()),
+        })?;
+        self.to.write_all(line.as_bytes())?;
+        self.to.write_all(b"\n")?;
+        self.to
+            .into_inner()
+            .map_err(io::IntoInnerError::into_error)?
+            .sync_all()
+    }
+}
+
+/// Brings a hub back into a new folder. Tokens, key and entries are those of the backup; the epoch
+/// is new, so that every device offers again what it has. Codes that were open are not brought back:
+/// one that was spent since must stay so.
+///
+/// # Errors
+/// `BackupDamaged` and `File`, `NotEmpty`: nothing was restored.
+pub fn restore(file: &Path, dir: &Path) -> Result<Restored, HubError> {
+    // All of it is proved before the first byte is written.
+    prove(file)?;
+    let empty = match std::fs::read_dir(dir) {
+        Err(why) if why.kind() == io::ErrorKind::NotFound => true,
+        files => files.map_err(HubError::file(dir))?.next().is_none(),
+    };
+    if !empty {
+        return Err(HubError::NotEmpty {
+            dir: dir.display().to_string(),
+        });
+    }
+    // Built beside and renamed: a restore that is cut off leaves no half of a hub.
+    let mut beside = dir.as_os_str().to_owned();
+    beside.push(format!(".{}.arriving", std::process::id()));
+    let beside = PathBuf::from(beside);
+    let restored = build(file, &beside).and_then(|restored| {
+        if dir.exists() {
+            std::fs::remove_dir(dir).map_err(HubError::file(dir))?;
+        }
+        std::fs::rename(&beside, dir).map_err(HubError::file(dir))?;
+        let folder = dir.parent().filter(|folder| !folder.as_os_str().is_empty());
+        sync_dir(folder.unwrap_or(Path::new("."))).map_err(HubError::file(dir))?;
+        Ok(restored)
+    });
+    if restored.is_err() {
+        // Made here a moment ago; what stays says by its name that it is no hub.
+        let _ = std::fs::remove_dir_all(&beside);
+    }
+    restored
+}
+
+fn damaged(file: &Path, what: impl Into<String>) -> HubError {
+    HubError::BackupDamaged {
+        file: file.display().to_string(),
+        what: what.into(),
+    }
+}
+
+fn prove(file: &Path) -> Result<(), HubError> {
+    each(file, |_, from, size| {
+        let read = io::copy(from, &mut io::sink())?;
+        Ok(read == size)
+    })
+}
+
+/// Walks over the members of a backup. `take` reads one to its end and says whether it was whole.
+fn each(
+    file: &Path,
+    mut take: impl FnMut(&str, &mut dyn Read, u64) -> io::Result<bool>,
+) -> Result<(), HubError> {
+    let amiss = |why| HubError::file(file)(why);
+    let mut from = Hashed {
+        from: BufReader::new(File::open(file).map_err(amiss)?),
+        hash: Sha256::new(),
+    };
+    if from.line().map_err(amiss)? != FIRST_LINE {
+        return Err(damaged(file, "its first line is not that of a backup"));
+    }
+    let mut members = 0;
+    loop {
+        let before = from.hash.clone();
+        let line = from.line().map_err(amiss)?;
+        let line: Line = serde_json::from_str(&line)
+            .map_err(|_| damaged(file, format!("it breaks off after member {members}")))?;
+        match line {
+            Line::Member { name, size, sha256 } => {
+                let mut member = Member {
+                    from: (&mut from).take(size),
+                    hash: Sha256::new(),
+                };
+                let whole = take(&name, &mut member, size).map_err(amiss)?;
+                if !whole || hex(&member.hash.finalize()) != sha256 {
+                    return Err(damaged(file, format!("{name} is not as it was copied")));
+                }
+                members += 1;
+            }
+            Line::End {
+                members: told,
+                sha256,
+                ..
+            } => {
+                let more = from.from.fill_buf().map_err(amiss)?;
+                if !more.is_empty() || told != members || hex(&before.finalize()) != sha256 {
+                    return Err(damaged(file, "its end does not fit what stands before"));
+                }
+                return Ok(());
+            }
+        }
+    }
+}
+
+struct Hashed {
+    from: BufReader<File>,
+    hash: Sha256,
+}
+
+impl Hashed {
+    fn line(&mut self) -> io::Result<String> {
+        let mut line = Vec::new();
+        (&mut self.from).take(LINE).read_until(b'\n', &mut line)?;
+        self.hash.update(&line);
+        Ok(String::from_utf8_lossy(&line).into_owned())
+    }
+}
+
+impl Read for Hashed {
+    fn read(&mut self, buffer: &mut [u8]) -> io::Result<usize> {
+        let read = self.from.read(buffer)?;
+        self.hash.update(&buffer[..read]);
+        Ok(read)
+    }
+}
+
+struct Member<R> {
+    from: R,
+    hash: Sha256,
+}
+
+impl<R: Read> Read for Member<R> {
+    fn read(&mut self, buffer: &mut [u8]) -> io::Result<usize> {
+        let read = self.from.read(buffer)?;
+        self.hash.update(&buffer[..read]);
+        Ok(read)
+    }
+}
+
+fn build(file: &Path, dir: &Path) -> Result<Restored, HubError> {
+    std::fs::create_dir_all(dir).map_err(HubError::file(dir))?;
+    each(file, |name, from, size| {
+        let path = match place(name) {
+            Some(place) => dir.join(place),
+            None => return Ok(false),
+        };
+        if let Some(folder) = path.parent() {
+            make(dir, folder)?;
+        }
+        if name == tls::KEY {
+            let mut secret = Vec::new();
+            from.read_to_end(&mut secret)?;
+            tls::write_secret(&path, &secret).map_err(io::Error::other)?;
+            return Ok(secret.len() as u64 == size);
+        }
+        let mut to = OpenOptions::new()
+            .write(true)
+            .create_new(true)
+            .open(&path)?;
+        let written = io::copy(from, &mut to)?;
+        to.sync_all()?;
+        sync_dir(path.parent().unwrap_or(dir))?;
+        Ok(written == size)
+    })?;
+    let conn = connect_to(dir).map_err(|why| damaged(file, why.to_string()))?;
+    keep::sound(dir, &conn).map_err(|why| damaged(file, why.to_string()))?;
+    let amiss = HubError::database(dir);
+    let (photos, blobs) = (photos(&conn).map_err(&amiss)?, Blobs::at(dir));
+    for (company, sha256, size) in &photos {
+        if !blobs.has(*company, sha256, *size) {
+            return Err(damaged(file, format!("photo {sha256} is not in it")));
+        }
+    }
+    tls::pin(dir).map_err(|why| damaged(file, why.to_string()))?;
+    let epoch = Uuid::new_v4().to_string();
+    let change = conn.unchecked_transaction().map_err(&amiss)?;
+    change
+        .execute("UPDATE hub SET epoch = ?1, url = NULL", [&epoch])
+        .and_then(|_| change.execute("DELETE FROM codes", []))
+        .map_err(&amiss)?;
+    change.commit().map_err(&amiss)?;
+    let held = count(&conn, photos.len()).map_err(&amiss)?;
+    conn.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(()))
+        .map_err(&amiss)?;
+    Ok(Restored { held, epoch })
+}
+
+/// Where a member goes; `None` for a name that no backup has.
+fn place(name: &str) -> Option<PathBuf> {
+    if name == FILE || name == tls::KEY {
+        return Some(PathBuf::from(name));
+    }
+    let (company, sha256) = name.strip_prefix("blobs/")?.split_once('/')?;
+    let company: i64 = company.parse().ok()?;
+    is_sha256(sha256).then(|| Blobs::at(Path::new("")).file(company, sha256))
+}

@@ -1,0 +1,177 @@
+//! Bodies: read up to a limit, unpacked up to a limit, given up when they stall.
+
+use crate::limits::STALL;
+use crate::problem::{Code, Problem};
+use axum::body::Body;
+use axum::http::{HeaderMap, header};
+use http_body_util::BodyExt;
+use serde::de::DeserializeOwned;
+use std::io::Read;
+
+/// How much of a body that is too large is still read: who is cut off while sending never reads
+/// the answer.
+const DRAINED: usize = 16 << 20;
+
+/// Compressed bytes may outgrow what they hold by so much.
+const SLACK: usize = 4096;
+
+/// Largest window of a compressed body, as a power of two: 8 MiB of memory.
+const WINDOW_LOG: u32 = 23;
+
+/// Reads a body and unpacks it: at most `limit` bytes.
+///
+/// # Errors
+/// `TooLarge`, `Encoding`, `Malformed`, `Stalled`.
+pub(crate) async fn read(
+    headers: &HeaderMap,
+    body: Body,
+    limit: usize,
+) -> Result<Vec<u8>, Problem> {
+    let packed = packing(headers)?;
+    let most = match packed {
+        Packing::None => limit,
+        Packing::Zstd => limit + SLACK,
+    };
+    let raw = gather(headers, body, most, limit).await?;
+    match packed {
+        Packing::None => Ok(raw),
+        Packing::Zstd => unpack(&raw, limit),
+    }
+}
+
+/// Reads JSON.
+///
+/// # Errors
+/// `Malformed`, with what is wrong where.
+pub(crate) fn json<T: DeserializeOwned>(bytes: &[u8]) -> Result<T, Problem> {
+    serde_json::from_slice(bytes)
+        .map_err(|why| Problem::malformed(format!("this body is not what is asked for: {why}")))
+}
+
+enum Packing {
+    None,
+    Zstd,
+}
+
+fn packing(headers: &HeaderMap) -> Result<Packing, Problem> {
+    let Some(named) = headers.get(header::CONTENT_ENCODING) else {
+        return Ok(Packing::None);
+    };
+    match named.to_str().map(str::to_ascii_lowercase).as_deref() {
+        Ok("zstd") => Ok(Packing::Zstd),
+        Ok("identity") => Ok(Packing::None),
+        Ok(_) | Err(_) => Err(Problem::new(
+            Code::Encoding,
+            "this content encoding is not read here: send zstd, or none",
+        )),
+    }
+}
+
+fn too_large(limit: usize) -> Problem {
+    Problem::new(
+        Code::TooLarge,
+        format!("this body is over {limit} bytes and nothing of it was taken: send less at once"),
+    )
+}
+
+async fn gather(
+    headers: &HeaderMap,
+    mut body: Body,
+    most: usize,
+    limit: usize,
+) -> Result<Vec<u8>, Problem> {
+    let told: Option<usize> = headers
+        .get(header::CONTENT_LENGTH)
+        .and_then(|length| length.to_str().ok())
+        .and_then(|length| length.parse().ok());
+    if told.is_some_and(|length| length > most)
+        && (headers.contains_key(header::EXPECT) || told.is_some_and(|length| length > DRAINED))
+    {
+        return Err(too_large(limit));
+    }
+    let mut bytes = Vec::with_capacity(told.unwrap_or(0).min(most));
+    let mut length = 0;
+    loop {
+        let frame = tokio::time::timeout(STALL, body.frame())
+            .await
+            .map_err(|_| {
+                let why = "the body stopped coming for 30 seconds: send it again";
+                Problem::new(Code::Stalled, why)
+            })?;
+        let Some(frame) = frame else {
+            break;
+        };
+        let frame =
+            frame.map_err(|_| Problem::malformed("the body was cut off: send it again whole"))?;
+        if let Ok(piece) = frame.into_data() {
+            length += piece.len();
+            if length <= most {
+                bytes.extend_from_slice(&piece);
+            } else if length > DRAINED {
+                break;
+            }
+        }
+    }
+    if length > most {
+        Err(too_large(limit))
+    } else {
+        Ok(bytes)
+    }
+}
+
+/// Unpacks zstd, and stops at the first byte past the limit, however much would follow.
+pub(crate) fn unpack(packed: &[u8], limit: usize) -> Result<Vec<u8>, Problem> {
+    let amiss =
+        |why| Problem::malformed(format!("this body is no whole zstd ({why}): send it again"));
+    let mut bytes = Vec::new();
+    let mut from = zstd::stream::read::Decoder::new(packed).map_err(amiss)?;
+    from.window_log_max(WINDOW_LOG).map_err(amiss)?;
+    from.take(limit as u64 + 1)
+        .read_to_end(&mut bytes)
+        .map_err(amiss)?;
+    if bytes.len() > limit {
+        Err(too_large(limit))
+    } else {
+        Ok(bytes)
+    }
+}
+
+/// Packs an answer where the asker reads zstd and it is worth it.
+pub(crate) fn pack(headers: &HeaderMap, bytes: Vec<u8>) -> (Option<&'static str>, Vec<u8>) {
+    const WORTH: usize = 1024;
+    let reads = headers
+        .get_all(header::ACCEPT_ENCODING)
+        .iter()
+        .filter_map(|value| value.to_str().ok())
+        .flat_map(|value| value.split(','))
+        .any(|one| one.trim().eq_ignore_ascii_case("zstd"));
+    if !reads || bytes.len() < WORTH {
+        return (None, bytes);
+    }
+    match zstd::stream::encode_all(&bytes[..], 1) {
+        Ok(packed) => (Some("zstd"), packed),
+        Err(_) => (None, bytes),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_bomb_is_stopped_at_the_limit() {
+        let bomb = zstd::stream::encode_all(&vec![0; 64 << 20][..], 3).unwrap();
+        assert!(bomb.len() < 8192);
+        assert_eq!(unpack(&bomb, 1 << 20), Err(too_large(1 << 20)));
+    }
+
+    #[test]
+    fn a_body_cut_off_is_no_body() {
+        let packed = zstd::stream::encode_all(&b"a roof"[..], 3).unwrap();
+        assert_eq!(unpack(&packed, 100).unwrap(), b"a roof");
+        for end in 0..packed.len() {
+            let told = unpack(&packed[..end], 100);
+            assert!(told.is_err() || told == Ok(Vec::new()), "{end}");
+        }
+    }
+}

@@ -1,0 +1,151 @@
+//! `POST /v1/digest`: whether two sets of entries are one, and where they differ: by job, then by
+//! the last byte of the id (the first bytes are a time, so they would not spread), then by id.
+
+use crate::limits::BODY_BYTES;
+use crate::problem::Problem;
+use crate::token::Caller;
+use crate::{Hub, body, keep};
+use axum::Json;
+use axum::body::Body;
+use axum::extract::State;
+use axum::http::HeaderMap;
+use eavebook_core::book::digest::SetDigest;
+use rusqlite::Connection;
+use serde::Deserialize;
+use serde_json::{Value, json};
+use std::collections::BTreeMap;
+use std::sync::Arc;
+use uuid::Uuid;
+
+#[derive(Deserialize)]
+struct Asks {
+    scope: String,
+    count: u64,
+    sum: String,
+}
+
+/// What is compared.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Scope {
+    Company,
+    Book(Uuid),
+    Byte(Uuid, u8),
+}
+
+impl Scope {
+    fn read(text: &str) -> Option<Scope> {
+        if text == "company" {
+            return Some(Scope::Company);
+        }
+        let book = text.strip_prefix("book:")?;
+        let Some((book, byte)) = book.split_once('/') else {
+            return Some(Scope::Book(book.parse().ok()?));
+        };
+        let two = byte.len() == 2 && byte.bytes().all(|digit| digit.is_ascii_hexdigit());
+        let byte = u8::from_str_radix(byte, 16).ok()?;
+        two.then_some(Scope::Byte(book.parse().ok()?, byte))
+    }
+}
+
+/// Compares; where they differ, says how the next smaller sets stand here.
+pub(crate) async fn digest(
+    caller: Caller,
+    State(hub): State<Arc<Hub>>,
+    headers: HeaderMap,
+    sent: Body,
+) -> Result<Json<Value>, Problem> {
+    let asks: Asks = body::json(&body::read(&headers, sent, BODY_BYTES).await?)?;
+    let scope = Scope::read(&asks.scope).ok_or_else(|| {
+        Problem::malformed("a scope is `company`, `book:ID`, or `book:ID/hh` with a byte in hex")
+    })?;
+    let told = hub
+        .read(move |keep| keep.read(|conn| compare(conn, caller.company, scope, &asks)))
+        .await?;
+    Ok(Json(told))
+}
+
+fn compare(conn: &Connection, company: i64, scope: Scope, asks: &Asks) -> Result<Value, Problem> {
+    let snapshot = conn.unchecked_transaction()?;
+    let is = |digest: SetDigest| {
+        digest.count == asks.count && digest.hex() == asks.sum.to_ascii_lowercase()
+    };
+    if scope == Scope::Company && is(keep::head(&snapshot, company)?.1) {
+        return Ok(json!({ "same": true }));
+    }
+    let mut whole = SetDigest::default();
+    let mut parts: BTreeMap<String, SetDigest> = BTreeMap::new();
+    let mut ids = Vec::new();
+    let mut look = |id: Uuid, book: &str, sha256: &str| {
+        let last = id.as_bytes()[15];
+        let part = match scope {
+            Scope::Company => format!("book:{book}"),
+            Scope::Book(book) => format!("book:{book}/{last:02x}"),
+            Scope::Byte(_, byte) if byte == last => {
+                ids.push(id);
+                String::new()
+            }
+            Scope::Byte(..) => return,
+        };
+        whole = whole.with(id, sha256);
+        let part = parts.entry(part).or_default();
+        *part = part.with(id, sha256);
+    };
+    let (sql, book) = match scope {
+        Scope::Company => (
+            "SELECT id, book, sha256 FROM entries WHERE company = ?1 AND ?2 = '' ORDER BY id",
+            String::new(),
+        ),
+        Scope::Book(book) | Scope::Byte(book, _) => (
+            "SELECT id, book, sha256 FROM entries WHERE company = ?1 AND book = ?2 ORDER BY id",
+            book.to_string(),
+        ),
+    };
+    let mut query = snapshot.prepare_cached(sql)?;
+    let mut rows = query.query((company, book))?;
+    while let Some(row) = rows.next()? {
+        let (id, book, sha256): (String, String, String) = (row.get(0)?, row.get(1)?, row.get(2)?);
+        if let Ok(id) = id.parse() {
+            look(id, &book, &sha256);
+        }
+    }
+    if is(whole) {
+        return Ok(json!({ "same": true }));
+    }
+    Ok(match scope {
+        Scope::Byte(..) => json!({ "same": false, "ids": ids }),
+        Scope::Company | Scope::Book(_) => {
+            let scopes: Vec<Value> = parts
+                .iter()
+                .map(|(scope, digest)| {
+                    json!({ "scope": scope, "count": digest.count, "sum": digest.hex() })
+                })
+                .collect();
+            json!({ "same": false, "scopes": scopes })
+        }
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_scope_is_read_or_refused() {
+        let book = Uuid::from_u128(7);
+        assert_eq!(Scope::read("company"), Some(Scope::Company));
+        assert_eq!(
+            Scope::read(&format!("book:{book}")),
+            Some(Scope::Book(book))
+        );
+        assert_eq!(
+            Scope::read(&format!("book:{book}/fe")),
+            Some(Scope::Byte(book, 0xfe))
+        );
+        for bad in ["", "book:", "book:7", "all"] {
+            assert_eq!(Scope::read(bad), None, "{bad}");
+        }
+        for bad in ["/f", "/+f", "/fff", "/", "/gg"] {
+            assert_eq!(Scope::read(&format!("book:{book}{bad}")), None, "{bad}");
+        }
+    }
+}

@@ -1,0 +1,81 @@
+//! `GET /v1/hello`: which hub this is, what it speaks, and to a device where it stands.
+
+use crate::problem::Problem;
+use crate::token::{Asked, Caller};
+use crate::{Hub, keep, limits, now};
+use axum::extract::State;
+use axum::http::{HeaderMap, header};
+use axum::{Extension, Json};
+use rusqlite::Connection;
+use serde_json::{Value, json};
+use std::sync::Arc;
+
+/// The protocol spoken.
+pub(crate) const PROTOCOL: std::ops::RangeInclusive<u32> = 1..=1;
+
+pub(crate) async fn hello(
+    State(hub): State<Arc<Hub>>,
+    Extension(asked): Extension<Asked>,
+    headers: HeaderMap,
+) -> Result<Json<Value>, Problem> {
+    let mut told = json!({
+        "hub_id": hub.keep.hub_id,
+        "epoch": hub.keep.epoch,
+        "protocol": { "min": PROTOCOL.start(), "max": PROTOCOL.end() },
+        "limits": {
+            "entries": limits::ENTRIES,
+            "entries_bytes": limits::ENTRIES_BYTES,
+            "entry_bytes": limits::ENTRY_BYTES,
+            "body_bytes": limits::BODY_BYTES,
+            "part_bytes": limits::PART_BYTES,
+            "parts": limits::PARTS,
+            "blob_bytes": limits::BLOB_BYTES,
+            "missing": limits::MISSING,
+            "requests_per_second": hub.per_second,
+            "uploads": hub.uploads,
+        },
+        "time": now(),
+    });
+    // Without a token it says nothing of anybody; with a bad one it refuses.
+    if headers.contains_key(header::AUTHORIZATION) {
+        let caller = Caller::of(&hub, &headers).await?;
+        let _ = asked.0.set(caller.clone());
+        let mine = caller.clone();
+        let (head, digest, own) = hub
+            .read(move |keep| {
+                keep.read(|conn| {
+                    let (head, digest) = keep::head(conn, mine.company)?;
+                    Ok((head, digest, own(conn, &mine)?))
+                })
+            })
+            .await?;
+        if let Some(fields) = told.as_object_mut() {
+            let more = [
+                ("head", json!(head)),
+                (
+                    "digest",
+                    json!({ "count": digest.count, "sum": digest.hex() }),
+                ),
+                ("own", own),
+                ("company", json!(caller.company_name)),
+                ("author", json!(caller.author)),
+                ("device_id", json!(caller.device)),
+                ("duplicate", json!(caller.duplicate)),
+            ];
+            fields.extend(more.map(|(name, value)| (name.to_owned(), value)));
+        }
+    }
+    Ok(Json(told))
+}
+
+/// The last count of each life of this device's store: a restored phone finds out by it.
+fn own(conn: &Connection, caller: &Caller) -> rusqlite::Result<Value> {
+    let sql = "SELECT incarnation, max(dseq) FROM entries WHERE company = ?1 AND device = ?2
+               GROUP BY incarnation ORDER BY incarnation";
+    let mut query = conn.prepare_cached(sql)?;
+    let lives = query.query_map((caller.company, &caller.device), |row| {
+        let (incarnation, max_dseq): (String, u64) = (row.get(0)?, row.get(1)?);
+        Ok(json!({ "incarnation": incarnation, "max_dseq": max_dseq }))
+    })?;
+    Ok(Value::Array(lives.collect::<rusqlite::Result<_>>()?))
+}

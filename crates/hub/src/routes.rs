@@ -1,0 +1,134 @@
+//! All routes, and what holds for each of them: the protocol's version, headers, a log line.
+
+use crate::hello::PROTOCOL;
+use crate::metrics::add;
+use crate::problem::{Code, Problem};
+use crate::token::Asked;
+use crate::{Hub, devices, digest, entries, feed, hello, pairing, photos};
+use axum::Router;
+use axum::extract::{MatchedPath, Request, State};
+use axum::http::{HeaderMap, HeaderValue, header};
+use axum::middleware::{self, Next};
+use axum::response::{IntoResponse, Response};
+use axum::routing::{delete, get, post, put};
+use serde_json::json;
+use std::sync::Arc;
+use std::time::Instant;
+
+/// The header in which a device says what it speaks.
+const SPOKEN: &str = "eavebook-protocol";
+
+/// The router over what a hub holds.
+pub(crate) fn router(hub: Arc<Hub>) -> Router {
+    Router::new()
+        .route("/v1/hello", get(hello::hello))
+        .route("/v1/pair", post(pairing::pair))
+        .route("/v1/entries", post(entries::push))
+        .route("/v1/conflicts", get(entries::conflicts))
+        .route("/v1/feed", get(feed::feed))
+        .route("/v1/digest", post(digest::digest))
+        .route("/v1/blobs/missing", post(photos::missing))
+        .route("/v1/blobs/{sha256}", put(photos::put).get(photos::get))
+        .route("/v1/blobs/{sha256}/parts", get(photos::parts))
+        .route("/v1/blobs/{sha256}/parts/{part}", put(photos::put_part))
+        .route("/v1/blobs/{sha256}/complete", post(photos::complete))
+        .route("/v1/devices", get(devices::list))
+        .route("/v1/devices/{device}", delete(devices::revoke))
+        .route("/healthz", get(|| async { "ok\n" }))
+        .route("/readyz", get(ready))
+        .route("/metrics", get(metrics))
+        .method_not_allowed_fallback(|| async {
+            Problem::new(Code::Method, "this address is not asked in this way")
+        })
+        .fallback(|| async { Problem::new(Code::NotFound, "there is nothing at this address") })
+        .layer(middleware::from_fn_with_state(Arc::clone(&hub), around))
+        .with_state(hub)
+}
+
+/// Whether it takes writing now.
+async fn ready(State(hub): State<Arc<Hub>>) -> Result<&'static str, Problem> {
+    if *hub.stopping.borrow() {
+        return Err(crate::problem::stopping());
+    }
+    hub.keep
+        .writer
+        .write(|conn| Ok(conn.query_row("SELECT count(*) FROM hub", [], |_| Ok(()))?))
+        .await?;
+    Ok("ready\n")
+}
+
+async fn metrics(State(hub): State<Arc<Hub>>) -> Response {
+    let kind = "text/plain; version=0.0.4; charset=utf-8";
+    ([(header::CONTENT_TYPE, kind)], hub.metrics.text()).into_response()
+}
+
+/// What holds for every request.
+async fn around(State(hub): State<Arc<Hub>>, mut request: Request, next: Next) -> Response {
+    let began = Instant::now();
+    let method = request.method().to_string();
+    // The route, not the address: an address may hold anything.
+    let route = request
+        .extensions()
+        .get::<MatchedPath>()
+        .map_or_else(|| "none".to_owned(), |path| path.as_str().to_owned());
+    let asked = Asked::default();
+    request.extensions_mut().insert(asked.clone());
+    let mut response = match spoken(request.headers()) {
+        Ok(()) => next.run(request).await,
+        Err(refused) => refused.into_response(),
+    };
+    let headers = response.headers_mut();
+    headers.insert(
+        header::X_CONTENT_TYPE_OPTIONS,
+        HeaderValue::from_static("nosniff"),
+    );
+    headers
+        .entry(header::CACHE_CONTROL)
+        .or_insert(HeaderValue::from_static("no-store"));
+    let status = response.status();
+    add(
+        if status.is_server_error() {
+            &hub.metrics.failed
+        } else if status.is_client_error() {
+            &hub.metrics.refused
+        } else {
+            &hub.metrics.answered_well
+        },
+        1,
+    );
+    let mut line = json!({
+        "method": method,
+        "route": route,
+        "status": status.as_u16(),
+        "ms": u64::try_from(began.elapsed().as_millis()).unwrap_or(u64::MAX),
+    });
+    if let (Some(line), Some(caller)) = (line.as_object_mut(), asked.0.get()) {
+        line.insert("device".to_owned(), json!(caller.device));
+        line.insert("company".to_owned(), json!(caller.company));
+    }
+    hub.log.tell("request", line);
+    response
+}
+
+/// That the protocol a device names is spoken here; one that names none speaks the first.
+fn spoken(headers: &HeaderMap) -> Result<(), Problem> {
+    let Some(named) = headers.get(SPOKEN) else {
+        return Ok(());
+    };
+    let version = named
+        .to_str()
+        .ok()
+        .and_then(|text| text.trim().parse().ok());
+    match version {
+        Some(version) if PROTOCOL.contains(&version) => Ok(()),
+        Some(_) | None => Err(Problem::new(
+            Code::Version,
+            format!(
+                "this hub speaks versions {} to {} of the protocol: update the older of the two",
+                PROTOCOL.start(),
+                PROTOCOL.end()
+            ),
+        )
+        .with("min", *PROTOCOL.start())),
+    }
+}

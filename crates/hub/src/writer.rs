@@ -1,0 +1,217 @@
+//! The one thread that writes. What waits is written together and committed once; each request is
+//! answered after the commit that holds it.
+
+use crate::error::HubError;
+use crate::problem::{Problem, stopping};
+use rusqlite::Connection;
+use std::sync::mpsc::{self, Receiver, Sender};
+use std::sync::{Mutex, PoisonError};
+use std::thread::{self, JoinHandle};
+use tokio::sync::{oneshot, watch};
+
+/// Requests in one commit.
+const GROUP: usize = 64;
+
+/// A request that waits to be written.
+trait Job: Send {
+    /// Writes, inside a transaction.
+    fn run(&mut self, conn: &Connection);
+    /// Answers, once it is on the disk or is not.
+    fn end(self: Box<Self>, committed: Result<(), Problem>);
+}
+
+struct Work<T, F> {
+    work: Option<F>,
+    told: Option<Result<T, Problem>>,
+    reply: oneshot::Sender<Result<T, Problem>>,
+}
+
+impl<T, F> Job for Work<T, F>
+where
+    T: Send,
+    F: FnOnce(&Connection) -> Result<T, Problem> + Send,
+{
+    fn run(&mut self, conn: &Connection) {
+        if let Some(work) = self.work.take() {
+            self.told = Some(apart(conn, work));
+        }
+    }
+
+    fn end(self: Box<Self>, committed: Result<(), Problem>) {
+        let Work { told, reply, .. } = *self;
+        let told = committed.and_then(|()| told.unwrap_or_else(|| Err(stopping())));
+        // Whoever asked may have gone: what was written stays, and is known when said again.
+        let _ = reply.send(told);
+    }
+}
+
+/// One request that fails takes back its own writing alone.
+fn apart<T>(
+    conn: &Connection,
+    work: impl FnOnce(&Connection) -> Result<T, Problem>,
+) -> Result<T, Problem> {
+    conn.execute_batch("SAVEPOINT one")?;
+    let told = work(conn);
+    if told.is_err() {
+        conn.execute_batch("ROLLBACK TO one")?;
+    }
+    conn.execute_batch("RELEASE one")?;
+    told
+}
+
+/// The way to the thread that writes.
+#[derive(Debug)]
+pub(crate) struct Writer {
+    jobs: Mutex<Option<Sender<Box<dyn Job>>>>,
+    thread: Mutex<Option<JoinHandle<()>>>,
+    committed: watch::Receiver<u64>,
+}
+
+impl Writer {
+    /// Begins the thread, which owns the connection.
+    ///
+    /// # Errors
+    /// `System`.
+    pub(crate) fn begin(conn: Connection) -> Result<Writer, HubError> {
+        let (send, wait) = mpsc::channel();
+        let (tell, committed) = watch::channel(0);
+        let thread = thread::Builder::new()
+            .name("hub-writer".to_owned())
+            .spawn(move || write(&conn, &wait, &tell))
+            .map_err(|why| HubError::System(why.to_string()))?;
+        Ok(Writer {
+            jobs: Mutex::new(Some(send)),
+            thread: Mutex::new(Some(thread)),
+            committed,
+        })
+    }
+
+    /// Writes; answers when it is on the disk.
+    pub(crate) async fn write<T: Send + 'static>(
+        &self,
+        work: impl FnOnce(&Connection) -> Result<T, Problem> + Send + 'static,
+    ) -> Result<T, Problem> {
+        let (reply, told) = oneshot::channel();
+        let job = Box::new(Work {
+            work: Some(work),
+            told: None,
+            reply,
+        });
+        let sent = match &*self.jobs.lock().unwrap_or_else(PoisonError::into_inner) {
+            Some(jobs) => jobs.send(job).is_ok(),
+            None => false,
+        };
+        if !sent {
+            return Err(stopping());
+        }
+        told.await.unwrap_or_else(|_| Err(stopping()))
+    }
+
+    /// Changes with every commit.
+    pub(crate) fn committed(&self) -> watch::Receiver<u64> {
+        self.committed.clone()
+    }
+
+    /// Writes what waits, folds the log into the database, and ends the thread.
+    pub(crate) fn end(&self) {
+        let close = |slot: &Mutex<Option<JoinHandle<()>>>| {
+            slot.lock().unwrap_or_else(PoisonError::into_inner).take()
+        };
+        drop(
+            self.jobs
+                .lock()
+                .unwrap_or_else(PoisonError::into_inner)
+                .take(),
+        );
+        if let Some(thread) = close(&self.thread) {
+            // It ends by itself: its jobs are closed.
+            let _ = thread.join();
+        }
+    }
+}
+
+fn write(conn: &Connection, jobs: &Receiver<Box<dyn Job>>, tell: &watch::Sender<u64>) {
+    while let Ok(first) = jobs.recv() {
+        let mut group = vec![first];
+        while group.len() < GROUP
+            && let Ok(next) = jobs.try_recv()
+        {
+            group.push(next);
+        }
+        let committed = together(conn, &mut group);
+        if committed.is_ok() {
+            tell.send_modify(|commits| *commits += 1);
+        }
+        for job in group {
+            job.end(committed.clone());
+        }
+    }
+    // What is not folded in now is folded in at the next opening.
+    let _ = conn.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(()));
+}
+
+fn together(conn: &Connection, group: &mut [Box<dyn Job>]) -> Result<(), Problem> {
+    conn.execute_batch("BEGIN IMMEDIATE")?;
+    for job in group {
+        job.run(conn);
+        // A full or failing disk ends the whole transaction by itself: nothing of the group stands.
+        if conn.is_autocommit() {
+            return Err(stopping_short());
+        }
+    }
+    conn.execute_batch("COMMIT").map_err(|why| {
+        let _ = conn.execute_batch("ROLLBACK");
+        Problem::from(why)
+    })
+}
+
+fn stopping_short() -> Problem {
+    Problem::new(
+        crate::problem::Code::Full,
+        "the hub's disk is full or fails and nothing of this was kept: free some space there, then \
+         send it again",
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::problem::Code;
+
+    fn table() -> Connection {
+        let conn = Connection::open_in_memory().unwrap();
+        conn.execute_batch("CREATE TABLE said (word TEXT UNIQUE)")
+            .unwrap();
+        conn
+    }
+
+    fn say(word: &'static str) -> impl FnOnce(&Connection) -> Result<usize, Problem> {
+        move |conn| Ok(conn.execute("INSERT INTO said VALUES (?1)", [word])?)
+    }
+
+    #[tokio::test]
+    async fn one_that_fails_takes_back_its_own_writing_alone() {
+        let writer = Writer::begin(table()).unwrap();
+        let (first, second, third) = tokio::join!(
+            writer.write(say("one")),
+            writer.write(|conn| {
+                conn.execute("INSERT INTO said VALUES ('half')", [])?;
+                Err::<(), _>(Problem::malformed("no"))
+            }),
+            writer.write(say("two")),
+        );
+        assert_eq!((first, third), (Ok(1), Ok(1)));
+        assert_eq!(second, Err(Problem::new(Code::Malformed, "no")));
+        let words = writer
+            .write(|conn| Ok(conn.query_row("SELECT count(*) FROM said", [], |row| row.get(0))?))
+            .await;
+        assert_eq!(words, Ok(2_i64));
+    }
+
+    #[tokio::test]
+    async fn after_the_end_nothing_is_taken_and_it_is_said_so() {
+        let writer = Writer::begin(table()).unwrap();
+        writer.end();
+        assert_eq!(writer.write(say("late")).await, Err(stopping()));
+    }
+}
