@@ -210,7 +210,10 @@ impl Answer {
 
     /// The stable code of a refusal.
     pub fn code(&self) -> String {
-        assert_eq!(self.header("content-type").as_deref(), Some("application/problem+json"));
+        assert_eq!(
+            self.header("content-type").as_deref(),
+            Some("application/problem+json")
+        );
         self.json()["code"].as_str().unwrap().to_owned()
     }
 
@@ -232,18 +235,14 @@ pub fn ask(
     body: &[u8],
 ) -> Answer {
     let mut stream = TcpStream::connect(at).unwrap();
-    stream.set_read_timeout(Some(Duration::from_secs(60))).unwrap();
+    stream
+        .set_read_timeout(Some(Duration::from_secs(60)))
+        .unwrap();
     send(&mut stream, method, path, headers, body);
     answer(&mut stream)
 }
 
-pub fn send(
-    to: &mut impl Write,
-    method: &str,
-    path: &str,
-    headers: &[(&str, &str)],
-    body: &[u8],
-) {
+pub fn send(to: &mut impl Write, method: &str, path: &str, headers: &[(&str, &str)], body: &[u8]) {
     let mut head = format!("{method} {path} HTTP/1.1\r\nhost: hub\r\nconnection: close\r\n");
     for (name, value) in headers {
         head.push_str(&format!("{name}: {value}\r\n"));
@@ -282,7 +281,8 @@ fn unchunked(mut bytes: &[u8]) -> Vec<u8> {
     let mut whole = Vec::new();
     loop {
         let end = bytes.windows(2).position(|two| two == b"\r\n").unwrap();
-        let length = usize::from_str_radix(std::str::from_utf8(&bytes[..end]).unwrap(), 16).unwrap();
+        let length =
+            usize::from_str_radix(std::str::from_utf8(&bytes[..end]).unwrap(), 16).unwrap();
         if length == 0 {
             return whole;
         }

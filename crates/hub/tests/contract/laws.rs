@@ -1,0 +1,142 @@
+//! Laws: saying again changes nothing, and a reader of the feed sees every entry exactly once.
+
+use crate::talk::{Device, Yard};
+use proptest::prelude::*;
+use std::collections::BTreeMap;
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::thread;
+use uuid::Uuid;
+
+const JOB: Uuid = Uuid::from_u128(0xb);
+
+/// Follows the feed from the beginning with pages of some size until `done` and nothing more comes.
+fn follow(device: &Device, limit: usize, done: &AtomicBool) -> Vec<(u64, String)> {
+    let (mut seen, mut after) = (Vec::new(), String::new());
+    loop {
+        let last = done.load(Ordering::SeqCst);
+        let page = device
+            .get(&format!("/v1/feed?after={after}&limit={limit}&wait=1"))
+            .json();
+        for one in page["entries"].as_array().unwrap() {
+            let id = one["entry"]["id"].as_str().unwrap().to_owned();
+            seen.push((one["seq"].as_u64().unwrap(), id));
+        }
+        after = page["next"].as_str().unwrap().to_owned();
+        if last && page["more"] == false && page["entries"].as_array().unwrap().is_empty() {
+            return seen;
+        }
+    }
+}
+
+#[test]
+fn readers_see_every_entry_exactly_once_and_in_order_while_eight_write() {
+    const WRITERS: u64 = 8;
+    const BATCHES: u64 = 12;
+    const BATCH: u64 = 9;
+    let yard = Yard::new();
+    let done = &AtomicBool::new(false);
+    let writers: Vec<Device> = (0..WRITERS).map(|_| yard.device("Ridge")).collect();
+    let readers: Vec<Device> = (0..3).map(|_| yard.device("Ridge")).collect();
+    thread::scope(|all| {
+        let reads: Vec<_> = readers
+            .iter()
+            .zip([1, 7, 500])
+            .map(|(reader, limit)| all.spawn(move || follow(reader, limit, done)))
+            .collect();
+        let writes: Vec<_> = writers
+            .iter()
+            .map(|writer| {
+                all.spawn(move || {
+                    for batch in 0..BATCHES {
+                        let texts: Vec<String> = (0..BATCH)
+                            .map(|n| writer.text(JOB, batch * BATCH + n, "{}"))
+                            .collect();
+                        assert!(writer.statuses(&texts).iter().all(|one| one == "new"));
+                        // A lost answer: the same again, beside the others' new ones.
+                        assert!(writer.statuses(&texts).iter().all(|one| one == "known"));
+                    }
+                })
+            })
+            .collect();
+        for write in writes {
+            write.join().unwrap();
+        }
+        done.store(true, Ordering::SeqCst);
+        for read in reads {
+            let seen = read.join().unwrap();
+            let numbers: Vec<u64> = seen.iter().map(|(seq, _)| *seq).collect();
+            assert_eq!(numbers, (1..=WRITERS * BATCHES * BATCH).collect::<Vec<_>>());
+            let ids: BTreeMap<&String, ()> = seen.iter().map(|(_, id)| (id, ())).collect();
+            assert_eq!(ids.len(), seen.len());
+        }
+    });
+}
+
+/// What a device may do: send some of its entries, perhaps again, perhaps with another's content.
+#[derive(Clone, Debug)]
+enum Act {
+    Push(Vec<(u8, u8)>),
+    Restart,
+}
+
+fn acts() -> impl Strategy<Value = Vec<Act>> {
+    let push = prop::collection::vec((0..12_u8, 0..8_u8), 1..10).prop_map(Act::Push);
+    prop::collection::vec(prop_oneof![9 => push, 1 => Just(Act::Restart)], 1..12)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 24, ..ProptestConfig::default() })]
+
+    #[test]
+    fn however_often_and_in_whatever_order_it_is_said_the_first_content_of_an_id_stands(
+        acts in acts(),
+    ) {
+        let mut yard = Yard::new();
+        let mut device = yard.device("Ridge");
+        let ids: Vec<Uuid> = (0..12).map(|_| Uuid::now_v7()).collect();
+        let mut model: Vec<(u8, String)> = Vec::new();
+        let mut conflicts: Vec<String> = Vec::new();
+        for act in acts {
+            let Act::Push(said) = act else {
+                yard.restart();
+                device.at = yard.address();
+                continue;
+            };
+            let mut expected = Vec::new();
+            let texts: Vec<String> = said
+                .iter()
+                .map(|(id, content)| {
+                    // Most say one content, some another.
+                    let body = if *content > 5 { content.to_string() } else { "{}".to_owned() };
+                    let text = crate::talk::entry(
+                        ids[usize::from(*id)], JOB, device.id, u64::from(*id) + 1, &body,
+                    )
+                    .to_string();
+                    expected.push(match model.iter().find(|(known, _)| known == id) {
+                        None => {
+                            model.push((*id, text.clone()));
+                            "new"
+                        }
+                        Some((_, first)) if *first == text => "known",
+                        Some(_) => {
+                            if !conflicts.contains(&text) {
+                                conflicts.push(text.clone());
+                            }
+                            "id_conflict"
+                        }
+                    });
+                    text
+                })
+                .collect();
+            prop_assert_eq!(device.statuses(&texts), expected);
+            let feed: Vec<String> =
+                device.feed().iter().map(|(_, entry)| entry.to_string()).collect();
+            let first: Vec<String> = model.iter().map(|(_, text)| text.clone()).collect();
+            prop_assert_eq!(feed, first);
+        }
+        let told = device.get("/v1/conflicts").json();
+        let told: Vec<String> =
+            told["conflicts"].as_array().unwrap().iter().map(ToString::to_string).collect();
+        prop_assert_eq!(told, conflicts);
+    }
+}
