@@ -324,6 +324,10 @@ impl Hashed {
         let mut line = Vec::new();
         (&mut self.from).take(LINE).read_until(b'\n', &mut line)?;
         self.hash.update(&line);
+        if !line.ends_with(b"\n") {
+            // Cut off: no line of a backup is empty.
+            line.clear();
+        }
         Ok(String::from_utf8_lossy(&line).into_owned())
     }
 }

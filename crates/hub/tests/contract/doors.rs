@@ -69,15 +69,16 @@ fn more_uploads_at_once_than_allowed_are_told_to_wait() {
     let path = format!("/v1/blobs/{}", "0".repeat(64));
     let mut slow = TcpStream::connect(yard.address()).unwrap();
     let head = format!(
-        "PUT {path} HTTP/1.1\r\nhost: hub\r\nauthorization: Bearer {}\r\ncontent-length: 9\r\n\r\n1",
+        "PUT {path} HTTP/1.1\r\nhost: hub\r\nauthorization: Bearer {}\r\n\
+         expect: 100-continue\r\ncontent-length: 9\r\n\r\n",
         device.token
     );
     slow.write_all(head.as_bytes()).unwrap();
-    let mut told = device.ask("PUT", &path, b"x");
-    // Until the slow one has arrived, the other is merely wrong.
-    while told.status == 422 {
-        told = device.ask("PUT", &path, b"x");
-    }
+    // It is asked to go on once its place is taken.
+    let mut asked = [0; 12];
+    slow.read_exact(&mut asked).unwrap();
+    assert_eq!(&asked, b"HTTP/1.1 100");
+    let told = device.ask("PUT", &path, b"x");
     assert_eq!((told.status, told.code()), (429, "rate".to_owned()));
     assert!(told.header("retry-after").is_some());
     drop(slow);
