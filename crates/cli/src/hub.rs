@@ -12,11 +12,15 @@ use std::path::{Path, PathBuf};
 /// what happens is told on stderr, a line of JSON each. It makes its own key for TLS. Devices know
 /// the hub by the pin of that key, so no certificate has to be bought, and its address may change.
 #[derive(Args)]
-#[command(args_conflicts_with_subcommands = false, subcommand_negates_reqs = true, after_help = "Examples:
+#[command(
+    args_conflicts_with_subcommands = false,
+    subcommand_negates_reqs = true,
+    after_help = "Examples:
   eavebook hub --listen 0.0.0.0:7443 --dir my-hub --url https://hub.example:7443
   eavebook hub code --company \"Ridge and Sons\" --dir my-hub
   eavebook hub backup monday.hub --dir my-hub
-  eavebook hub restore monday.hub --dir new-hub")]
+  eavebook hub restore monday.hub --dir new-hub"
+)]
 pub struct Hub {
     #[command(subcommand)]
     act: Option<Act>,

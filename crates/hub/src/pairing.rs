@@ -112,7 +112,7 @@ impl Kept {
 /// One word for each way in which a code can be bad: who guesses learns nothing.
 fn not_good() -> Problem {
     Problem::new(
-        problem::Code::PairCode,
+        problem::Code::Pairing,
         "this code is not good, or no longer: each works once, for ten minutes, and five wrong \
          tries end it; ask for a new one with `eavebook hub code`",
     )

@@ -22,7 +22,7 @@ pub(crate) enum Code {
     /// No token, an unknown one, one that was revoked.
     Token,
     /// A pairing code that is not good, or no longer.
-    PairCode,
+    Pairing,
     /// A device asks for what only the hub's keeper may.
     AdminOnly,
     /// Not there, or another company's.
@@ -60,7 +60,7 @@ impl Code {
         match self {
             Code::Malformed => "malformed",
             Code::Token => "token",
-            Code::PairCode => "pair_code",
+            Code::Pairing => "pair_code",
             Code::AdminOnly => "admin_only",
             Code::NotFound => "not_found",
             Code::Method => "method",
@@ -82,7 +82,7 @@ impl Code {
     fn status(self) -> StatusCode {
         match self {
             Code::Malformed => StatusCode::BAD_REQUEST,
-            Code::Token | Code::PairCode => StatusCode::UNAUTHORIZED,
+            Code::Token | Code::Pairing => StatusCode::UNAUTHORIZED,
             Code::AdminOnly => StatusCode::FORBIDDEN,
             Code::NotFound => StatusCode::NOT_FOUND,
             Code::Method => StatusCode::METHOD_NOT_ALLOWED,
@@ -192,7 +192,7 @@ impl IntoResponse for Problem {
                 headers.insert(header::RETRY_AFTER, HeaderValue::from_static("60"));
             }
             Code::Malformed
-            | Code::PairCode
+            | Code::Pairing
             | Code::AdminOnly
             | Code::NotFound
             | Code::Method

@@ -198,7 +198,7 @@ pub fn serve(settings: &Settings) -> Result<(), HubError> {
         .and_then(|()| out.flush())
         .map_err(system)?;
     drop(out);
-    running.runtime.block_on(asked.to_end());
+    running.runtime.block_on(asked.ended());
     running.stop();
     Ok(())
 }
@@ -218,7 +218,7 @@ impl Asked {
     }
 
     #[cfg(unix)]
-    async fn to_end(mut self) {
+    async fn ended(mut self) {
         tokio::select! {
             _ = self.terminate.recv() => {}
             _ = tokio::signal::ctrl_c() => {}
@@ -226,7 +226,7 @@ impl Asked {
     }
 
     #[cfg(not(unix))]
-    async fn to_end(self) {
+    async fn ended(self) {
         let _ = tokio::signal::ctrl_c().await;
     }
 }
