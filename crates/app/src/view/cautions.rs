@@ -18,6 +18,11 @@ fn words(caution: &Caution) -> String {
         Caution::NotChecked { .. } => "A leg is worked out from the others, so the outline is not \
              checked. Read that leg, or a tie."
             .to_owned(),
+        Caution::Lacks { lack, .. } => format!("{}.", names::capital(&lack.words(1))),
+        Caution::InParts { parts, .. } => format!(
+            "Nothing joins the {} parts of the outline. Read a leg or a tie between them.",
+            parts.len()
+        ),
         Caution::Roof(RoofCaution::GableAtInsideCorner { leg, .. }) => format!(
             "The gable at leg {} stands at an inside corner. Look whether two roofs meet there.",
             leg + 1
@@ -36,6 +41,7 @@ fn words(caution: &Caution) -> String {
             taken_by + 1
         ),
         Caution::Roof(RoofCaution::IdleWall { .. } | RoofCaution::LevelValley { .. })
+        | Caution::Hearsay { .. }
         | Caution::OverEight { .. }
         | Caution::UnderFour { .. }
         | Caution::WideChimney { .. }
@@ -49,6 +55,9 @@ fn words(caution: &Caution) -> String {
 fn no_roof(lack: &NoRoof) -> String {
     match lack {
         NoRoof::NoBodies => "No roof yet. Walk round the house and read its legs.".to_owned(),
+        NoRoof::OutlineOpen {
+            lack: Some(lack), ..
+        } => format!("No roof yet: {}.", lack.words(1)),
         NoRoof::OutlineOpen { leg, .. } => format!(
             "No roof yet: nothing says how long leg {} is. Read it, or a tie across it.",
             leg + 1

@@ -87,7 +87,11 @@ fn more(seen: &Seen, suspects: &[(Thing, &Suspect)]) -> Option<Said> {
         }
     }
     if !closure.cannot_see.is_empty() {
-        let unseen: Vec<String> = closure.cannot_see.iter().map(ToString::to_string).collect();
+        let unseen: Vec<String> = closure
+            .cannot_see
+            .iter()
+            .map(|unseen| unseen.words(1))
+            .collect();
         let words = format!("It would not show {}.", either(&unseen));
         return Some(names::said("cannot_see", words));
     }

@@ -1,6 +1,7 @@
 //! What to look at and what to be careful of, in sentences.
 
-use crate::outline::ClosureState;
+use super::hearsay::{Compared, Reason};
+use crate::outline::{ClosureState, Lack, Outline, Part};
 use crate::pitch::SettledRise;
 use crate::roof::{Roof, RoofCaution};
 use crate::solve::{NoRoof, SolvedBody};
@@ -17,6 +18,31 @@ pub enum Caution {
     NotChecked {
         /// Name of the body.
         body: String,
+    },
+    /// Something that no reading says, beside what keeps the roof from standing.
+    Lacks {
+        /// Name of the body.
+        body: String,
+        /// What.
+        lack: Lack,
+    },
+    /// Nothing joins the parts of an outline.
+    InParts {
+        /// Name of the body.
+        body: String,
+        /// Each with its own sum.
+        parts: Vec<Part>,
+    },
+    /// A figure of somebody else lies far from ours.
+    Hearsay {
+        /// Who said so.
+        source: String,
+        /// Theirs against ours, per cent of ours.
+        percent: f64,
+        /// What would account for it, likeliest first, with its chance.
+        reason: Reason,
+        /// Its chance.
+        chance: f64,
     },
     /// Something about the shape of the roof.
     Roof(RoofCaution),
@@ -73,6 +99,7 @@ pub fn cautions(
     survey: &Survey,
     solved: &[SolvedBody],
     roof: &Result<Roof, NoRoof>,
+    hearsay: &[Compared],
 ) -> Vec<Caution> {
     let mut all = Vec::new();
     match roof {
@@ -87,7 +114,16 @@ pub fn cautions(
                 body: body.id.clone(),
             });
         }
+        open_outline(&body.id, &solved.outline, roof, &mut all);
     }
+    all.extend(hearsay.iter().filter(|said| said.warn).filter_map(|said| {
+        Some(Caution::Hearsay {
+            source: said.source.clone(),
+            percent: said.difference_percent?,
+            reason: said.reason?,
+            chance: said.chance?,
+        })
+    }));
     for thing in &survey.penetrations {
         if let PenetrationKind::Chimney { width, .. } = thing.kind
             && thing.kind.holds_water_back()
@@ -134,6 +170,35 @@ pub fn cautions(
     all
 }
 
+/// What lacks beside the one that is named already, and what it leaves without a bond.
+fn open_outline(
+    body: &str,
+    outline: &Outline,
+    roof: &Result<Roof, NoRoof>,
+    all: &mut Vec<Caution>,
+) {
+    let is_named = |lack: &Lack| match roof {
+        Err(NoRoof::OutlineOpen {
+            body: named,
+            lack: Some(named_lack),
+            ..
+        }) => named == body && **named_lack == *lack,
+        Ok(_) | Err(_) => false,
+    };
+    for lack in outline.lacks.iter().filter(|lack| !is_named(lack)) {
+        all.push(Caution::Lacks {
+            body: body.to_owned(),
+            lack: lack.clone(),
+        });
+    }
+    if !outline.parts.is_empty() {
+        all.push(Caution::InParts {
+            body: body.to_owned(),
+            parts: outline.parts.clone(),
+        });
+    }
+}
+
 /// Slopes count as soon as they are settled, roof or no roof.
 fn slopes(solved: &[SolvedBody], all: &mut Vec<Caution>) {
     let used: Vec<Pitch> = solved
@@ -165,6 +230,9 @@ impl Caution {
         match self {
             Caution::NoRoof(_) => "no_roof",
             Caution::NotChecked { .. } => "not_checked",
+            Caution::Lacks { .. } => "lacks_reading",
+            Caution::InParts { .. } => "in_parts",
+            Caution::Hearsay { .. } => "hearsay_apart",
             Caution::Roof(_) => "roof_shape",
             Caution::OverEight { .. } => "over_8_in_12",
             Caution::UnderFour { .. } => "under_4_in_12",
@@ -185,6 +253,32 @@ impl fmt::Display for Caution {
                 f,
                 "A leg of {body} was worked out from the others, so its outline is not checked: read that leg or a tie."
             ),
+            Caution::Lacks { body, lack } => {
+                write!(f, "The outline of {body} lacks a reading: {lack}.")
+            }
+            Caution::InParts { body, parts } => {
+                let parts: Vec<String> = parts.iter().map(ToString::to_string).collect();
+                write!(
+                    f,
+                    "Nothing joins the {} parts of the outline of {body}: {}.",
+                    parts.len(),
+                    parts.join("; ")
+                )
+            }
+            Caution::Hearsay {
+                source,
+                percent,
+                reason,
+                chance,
+            } => {
+                let side = if *percent < 0.0 { "less" } else { "more" };
+                write!(
+                    f,
+                    "{source} says {:.0} per cent {side} than the readings: {reason}, {}. It moves no figure; look which is right.",
+                    percent.abs(),
+                    odds(*chance)
+                )
+            }
             Caution::Roof(caution) => roof_words(caution, f),
             Caution::OverEight { pitch } => write!(
                 f,
@@ -218,6 +312,16 @@ impl fmt::Display for Caution {
                 write!(f, "The {what} {at} is on no face: look at its place again.")
             }
         }
+    }
+}
+
+/// A chance as odds: `about 9 to 1`.
+fn odds(chance: f64) -> String {
+    let odds = |chance: f64| (chance / (1.0 - chance).max(0.01)).clamp(1.0, 99.0);
+    if chance >= 0.5 {
+        format!("about {:.0} to 1", odds(chance))
+    } else {
+        format!("about {:.0} to 1 against", odds(1.0 - chance))
     }
 }
 

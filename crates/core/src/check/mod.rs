@@ -3,10 +3,12 @@
 
 mod cautions;
 mod hearsay;
+mod proof;
 mod read_first;
 mod would_help;
 
 pub use cautions::{Caution, Where, cautions};
-pub use hearsay::{Compared, compare};
+pub use hearsay::{Compared, Reason, compare};
+pub use proof::{Proof, proofs};
 pub use read_first::{ReadAgain, ReadFirst, Why, read_first};
 pub use would_help::{Unread, WouldHelp, would_help};

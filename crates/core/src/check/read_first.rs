@@ -1,10 +1,9 @@
 //! Which reading or slope to look at again first.
 
-use crate::outline::default_sigma;
+use crate::outline::span_sigma;
 use crate::pitch::SettledRise;
 use crate::solve::{AreaVariance, SolvedBody, SpanRow};
-use crate::survey::{Body, Reading, Span};
-use crate::units::Length;
+use crate::survey::Body;
 use std::collections::BTreeMap;
 
 /// Something to look at again.
@@ -15,8 +14,10 @@ pub struct ReadFirst {
     /// Why it stands where it stands.
     pub why: Why,
     /// What a second look would take off the variance of the area, sq ft squared; none where
-    /// there is no roof yet.
+    /// there is no area yet.
     pub gain: Option<f64>,
+    /// How well a second look tells the suspects apart, 0 to 1.
+    pub separates: f64,
 }
 
 /// What can be looked at again.
@@ -51,8 +52,6 @@ pub enum Why {
 
 /// Spread of one more position both ways with a phone, degrees.
 const NEXT_LOOK_SIGMA: f64 = 0.29;
-/// One standard deviation that each stated overhang adds to a wall, feet.
-const OVERHANG_SIGMA: f64 = 0.1;
 
 /// Everything that was read, in the order in which to look at it again: what the others speak
 /// against, then what nothing checks, then by what a second look takes off the area's variance.
@@ -111,11 +110,14 @@ fn readings(
             None if figure.is_unproved() => Why::Unproved,
             None => Why::Narrows,
         };
+        let sigma = span_sigma(booked, solved.outline.roughness);
+        let gain = SpanRow::of(booked.span, body, solved)
+            .and_then(|row| variance.gain_of_reading(k, &row, sigma));
         all.push(ReadFirst {
             again: ReadAgain::Reading { body: k, reading },
             why,
-            gain: row(booked.span, solved)
-                .and_then(|row| variance.gain_of_reading(k, &row, sigma_of(booked))),
+            gain: gain.map(|gain| gain.variance),
+            separates: gain.map_or(0.0, |gain| gain.separates),
         });
     }
 }
@@ -136,44 +138,7 @@ fn slopes(k: usize, solved: &SolvedBody, variance: &AreaVariance, all: &mut Vec<
                 Why::Narrows
             },
             gain: variance.gain_of_look(k, leg, NEXT_LOOK_SIGMA),
+            separates: 0.0,
         });
     }
-}
-
-/// One standard deviation of another reading like this one, feet.
-fn sigma_of(reading: &Reading) -> f64 {
-    let feet = reading.value.in_feet();
-    let tape = reading
-        .sigma
-        .map_or_else(|| default_sigma(feet), Length::in_feet);
-    match reading.span {
-        Span::WallOfLeg { .. } => tape.hypot(OVERHANG_SIGMA).hypot(OVERHANG_SIGMA),
-        Span::Leg(_) | Span::Tie(..) | Span::Overall { .. } => tape,
-    }
-}
-
-/// How a span changes with the corners of its body; none while one of them is not known.
-pub(super) fn row(span: Span, solved: &SolvedBody) -> Option<SpanRow> {
-    let corners = &solved.outline.corners;
-    let n = corners.len();
-    let along = |from: usize, to: usize| {
-        let (from, to) = (corners[from % n]?.at, corners[to % n]?.at);
-        let (x, y) = (to.x - from.x, to.y - from.y);
-        let length = x.hypot(y);
-        (length > 0.0).then(|| [x / length, y / length])
-    };
-    let (from, to, along) = match span {
-        Span::Leg(leg) | Span::WallOfLeg { leg, .. } => (leg, leg + 1, along(leg, leg + 1)?),
-        Span::Tie(from, to) => (from, to, along(from, to)?),
-        Span::Overall {
-            from,
-            to,
-            along_leg,
-        } => (from, to, along(along_leg, along_leg + 1)?),
-    };
-    Some(SpanRow {
-        from: from % n,
-        to: to % n,
-        along,
-    })
 }

@@ -1,14 +1,17 @@
 //! Least squares: the readings of one body to its corners.
 
 use super::closure::{self, Closure, Tolerance};
-use super::fit::{Alone, Fit, Ground, fit};
+use super::fit::{Alone, Fit, Ground, TwoAlone, fit, fit_with};
+use super::lack::Freedom;
 use super::net::{Held, Net, Station, adjust_net};
 use super::nominal::{Nominal, unit_vector};
 use super::observe::Readings;
 use super::refuse::{NoOutline, refuse};
 use super::reliability::{leg_figure, reading_figures, sigma_of_corner};
+use super::repeats::roughness;
 use super::slips::SlipPriors;
-use super::suspects::{Suspects, suspects};
+use super::suspects::{Others, Suspects, suspects};
+use super::wanted::{lacks, parts};
 use super::{Corner, LegFigure, Outline};
 use crate::survey::{Body, Point, Sketch};
 use crate::units::Angle;
@@ -72,12 +75,11 @@ fn adjust_turned(
     direction_sigma: f64,
     settings: &Settings,
 ) -> Result<Outline, NoOutline> {
-    let readings = Readings::of(body, &shape.units);
-    let closure = closure::close(
-        &readings.mean_lengths(shape.legs(), None),
-        shape,
-        &settings.tolerance,
-    );
+    let roughness = roughness(body);
+    let readings = Readings::of(body, &shape.units, roughness);
+    let read = readings.mean_lengths(shape.legs(), &[]);
+    let mut closure = closure::close(&read, shape, &settings.tolerance);
+    closure.leave_out_checked_pairs(&body.readings);
     let ground = Ground {
         shape,
         readings: &readings,
@@ -93,13 +95,57 @@ fn adjust_turned(
                 body,
                 &readings.order,
                 &fit.adjusted,
-                &|k| Alone::without(&ground, k),
+                &Refits(&ground),
+                roughness,
                 &settings.slips,
             ),
+            lacks: lacks(shape, &fit.freedom, &read),
+            parts: parts(shape, &fit.freedom, &fit.adjusted.places),
+            roughness,
             ..figures(body, shape, &readings.order, &fit)
         },
-        None => nothing_known(shape.legs(), closure),
+        None => nothing_known(shape, closure),
     })
+}
+
+/// Fits of one outline without some of its readings.
+struct Refits<'a>(&'a Ground<'a>);
+
+impl Others for Refits<'_> {
+    fn without(&self, k: usize) -> Option<Alone> {
+        Alone::without(self.0, k)
+    }
+
+    fn rest_without(&self, k: usize) -> Option<Vec<Option<Alone>>> {
+        let fit = fit_with(self.0, &[k]).ok()??;
+        let count = self.0.readings.observations.len();
+        Some(
+            (0..count)
+                .map(|j| Alone::within(&fit.adjusted, j))
+                .collect(),
+        )
+    }
+
+    fn without_both(&self, pair: [usize; 2]) -> Option<TwoAlone> {
+        TwoAlone::without(self.0, pair)
+    }
+}
+
+/// Corners that are known do not bend: every reading is against them alone.
+struct NothingBends;
+
+impl Others for NothingBends {
+    fn without(&self, _: usize) -> Option<Alone> {
+        None
+    }
+
+    fn rest_without(&self, _: usize) -> Option<Vec<Option<Alone>>> {
+        None
+    }
+
+    fn without_both(&self, _: [usize; 2]) -> Option<TwoAlone> {
+        None
+    }
 }
 
 /// The figures of an adjusted net.
@@ -140,13 +186,20 @@ fn figures(body: &Body, shape: &Nominal, order: &[usize], fit: &Fit) -> Outline 
         suspects: Suspects::nothing_speaks(),
         readings,
         closure: None,
+        lacks: Vec::new(),
+        parts: Vec::new(),
+        roughness: 1.0,
         chi2: adjusted.chi2,
         degrees_of_freedom: adjusted.degrees_of_freedom,
     }
 }
 
 /// Not one length was read: only the datum has a place.
-fn nothing_known(corners: usize, closure: Closure) -> Outline {
+fn nothing_known(shape: &Nominal, closure: Closure) -> Outline {
+    let corners = shape.legs();
+    let unread = vec![None; corners];
+    let nowhere = vec![Point { x: 0.0, y: 0.0 }; corners];
+    let freedom = Freedom::of(shape, &vec![false; corners], std::iter::empty(), &nowhere);
     let mut covariance = DMatrix::from_element(2 * corners, 2 * corners, f64::NAN);
     covariance.view_mut((0, 0), (2, 2)).fill(0.0);
     let mut placed = vec![None; corners];
@@ -161,6 +214,9 @@ fn nothing_known(corners: usize, closure: Closure) -> Outline {
         readings: Vec::new(),
         suspects: Suspects::nothing_speaks(),
         closure: Some(closure),
+        lacks: lacks(shape, &freedom, &unread),
+        parts: Vec::new(),
+        roughness: 1.0,
         chi2: 0.0,
         degrees_of_freedom: 0,
     }
@@ -173,6 +229,7 @@ fn compare_with_known(
     settings: &Settings,
 ) -> Result<Outline, NoOutline> {
     let count = corners.len();
+    let roughness = roughness(body);
     let axes: Vec<[f64; 2]> = (0..count)
         .map(|leg| {
             let (a, b) = (corners[leg], corners[(leg + 1) % count]);
@@ -188,7 +245,7 @@ fn compare_with_known(
         order,
         observations,
         ..
-    } = Readings::of(body, &axes);
+    } = Readings::of(body, &axes, roughness);
     let net = Net {
         stations: corners
             .iter()
@@ -219,9 +276,19 @@ fn compare_with_known(
                 ..leg_figure(body, leg, &adjusted, &readings)
             })
             .collect(),
-        suspects: suspects(body, &order, &adjusted, &|_| None, &settings.slips),
+        suspects: suspects(
+            body,
+            &order,
+            &adjusted,
+            &NothingBends,
+            roughness,
+            &settings.slips,
+        ),
         readings,
         closure: None,
+        lacks: Vec::new(),
+        parts: Vec::new(),
+        roughness,
         chi2: adjusted.chi2,
         degrees_of_freedom: adjusted.degrees_of_freedom,
         covariance: adjusted.covariance,

@@ -2,6 +2,7 @@
 
 use super::nominal::Nominal;
 use super::words::{ClosureWords, GapHint, LastLeg, Miss, Sense, Unseen};
+use crate::survey::{Reading, Span};
 use crate::units::Length;
 
 /// When a sum closes: within the larger of a floor and a part of the perimeter.
@@ -135,10 +136,60 @@ pub(crate) fn close_walk(
         words,
         hints,
         cannot_see: match state {
-            ClosureState::Closes => Unseen::ALL.to_vec(),
+            ClosureState::Closes => Unseen::all(pairs(read, shape)),
             ClosureState::Open | ClosureState::Gap | ClosureState::NotChecked => Vec::new(),
         },
     }
+}
+
+impl Closure {
+    /// A leg read more than once, or spanned by a tie or an overall, is not checked by closing alone.
+    pub(crate) fn leave_out_checked_pairs(&mut self, readings: &[Reading]) {
+        let read_once = |leg: usize| {
+            let of_leg = |reading: &&Reading| match reading.span {
+                Span::Leg(k) | Span::WallOfLeg { leg: k, .. } => k == leg,
+                Span::Tie(..) | Span::Overall { .. } => false,
+            };
+            readings.iter().filter(of_leg).count() < 2
+        };
+        for unseen in &mut self.cannot_see {
+            if let Unseen::PairedSlip { pairs } = unseen {
+                pairs.retain(|pair| pair.iter().all(|leg| read_once(*leg)));
+            }
+        }
+    }
+}
+
+/// Legs that run against each other, each with the one nearest to it in length: the same slip on both
+/// adds nothing to either sum. Longest first.
+fn pairs(read: &[Option<f64>], shape: &Nominal) -> Vec<[usize; 2]> {
+    let lengths: Vec<(usize, f64)> = read
+        .iter()
+        .enumerate()
+        .filter_map(|(leg, length)| Some((leg, (*length)?)))
+        .collect();
+    let against = |a: usize, b: usize| {
+        let (u, v) = (shape.units[a], shape.units[b]);
+        u[0] * v[0] + u[1] * v[1] < -0.999
+    };
+    let nearest = |leg: usize, length: f64| {
+        let others = lengths.iter().filter(|(other, _)| against(leg, *other));
+        let apart = |other: &(usize, f64)| (other.1 - length).abs();
+        others
+            .min_by(|a, b| apart(a).total_cmp(&apart(b)))
+            .map(|(other, _)| *other)
+    };
+    let mut pairs: Vec<([usize; 2], f64)> = Vec::new();
+    for (leg, length) in &lengths {
+        if let Some(other) = nearest(*leg, *length) {
+            let pair = [(*leg).min(other), (*leg).max(other)];
+            if !pairs.iter().any(|(there, _)| *there == pair) {
+                pairs.push((pair, *length));
+            }
+        }
+    }
+    pairs.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+    pairs.into_iter().map(|(pair, _)| pair).collect()
 }
 
 fn miss(sum: f64, widest: f64) -> Option<Miss> {

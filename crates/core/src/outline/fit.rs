@@ -7,6 +7,7 @@ use super::net::{
 use super::nominal::Nominal;
 use super::observe::{Readings, leg_of};
 use crate::survey::{Point, Span};
+use nalgebra::{Matrix2, Vector2};
 
 /// What an outline is fitted to, in the frame of leg 0: corner 0 at the origin, leg 0 along the first
 /// axis.
@@ -27,7 +28,7 @@ pub(crate) struct Fit {
 
 /// Fits the corners; none where not one length was read.
 pub(crate) fn fit(ground: &Ground<'_>) -> Result<Option<Fit>, NetError> {
-    fit_with(ground, None)
+    fit_with(ground, &[])
 }
 
 /// One reading against all the others.
@@ -60,7 +61,7 @@ impl Alone {
     /// From a fit without the reading. A slip of many feet bends the whole outline, and in the bent
     /// one the others seem to say something else.
     pub(crate) fn without(ground: &Ground<'_>, k: usize) -> Option<Alone> {
-        let fit = fit_with(ground, Some(k)).ok()??;
+        let fit = fit_with(ground, &[k]).ok()??;
         let weak = Alone::within(&fit.adjusted, k)?;
         let (kept, given) = (
             ground.readings.observations[k].sigma,
@@ -73,17 +74,59 @@ impl Alone {
     }
 }
 
+/// Two readings against all the others.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct TwoAlone {
+    /// Weighted sum of squares of the others.
+    pub rest: f64,
+    /// Booked less what the others say, feet.
+    pub off: Vector2<f64>,
+    /// Covariance of those differences were nothing wrong, sq ft.
+    pub covariance: Matrix2<f64>,
+}
+
+impl TwoAlone {
+    /// From a fit without both; none where the others do not say both, or say them as one.
+    pub(crate) fn without(ground: &Ground<'_>, pair: [usize; 2]) -> Option<TwoAlone> {
+        let fit = fit_with(ground, &pair).ok()??;
+        let seen = pair.map(|k| &fit.adjusted.observed[k]);
+        let given = Matrix2::from_diagonal(&Vector2::from(seen.map(|o| o.sigma * o.sigma)));
+        let residual = Vector2::from(seen.map(|o| o.residual));
+        // Of the residuals: what the readings' own spread leaves after the fit took its part.
+        let apart = fit.adjusted.residual_covariance(pair[0], pair[1]);
+        let left = Matrix2::new(
+            given[(0, 0)] * seen[0].redundancy,
+            apart,
+            apart,
+            given[(1, 1)] * seen[1].redundancy,
+        );
+        if left.determinant() < 1e-8 * given.determinant() {
+            return None;
+        }
+        let inverse = left.try_inverse()?;
+        let off = given * inverse * residual;
+        let weak = given * inverse * given;
+        let explained = (off.transpose() * weak.try_inverse()? * off)[(0, 0)];
+        let kept = pair.map(|k| ground.readings.observations[k].sigma.powi(2));
+        Some(TwoAlone {
+            rest: (fit.adjusted.chi2 - explained).max(0.0),
+            off,
+            covariance: weak - given + Matrix2::from_diagonal(&Vector2::from(kept)),
+        })
+    }
+}
+
 /// A reading left out keeps this many times its spread: enough to say nothing, and the net stands.
 const LEFT_OUT: f64 = 1000.0;
 
-fn fit_with(ground: &Ground<'_>, left_out: Option<usize>) -> Result<Option<Fit>, NetError> {
+pub(crate) fn fit_with(ground: &Ground<'_>, left_out: &[usize]) -> Result<Option<Fit>, NetError> {
     let Ground {
         shape,
         readings,
         direction_sigma,
     } = *ground;
     let mut observations = readings.observations.clone();
-    if let Some(k) = left_out {
+    for &k in left_out {
         observations[k].sigma *= LEFT_OUT;
         // With its sign: a leg that the others turn round is not as good as one that runs forward.
         if let Some(leg) = leg_of(readings.spans[k], shape.legs()) {
@@ -101,7 +144,7 @@ fn fit_with(ground: &Ground<'_>, left_out: Option<usize>) -> Result<Option<Fit>,
         direction_sigma,
     };
     let start = known.straight_start(&observations, &readings.spans)?;
-    let held = readings.mean_lengths(shape.legs(), None);
+    let held = readings.mean_lengths(shape.legs(), &[]);
     let freedom = Freedom::of(
         shape,
         &held.iter().map(Option::is_some).collect::<Vec<bool>>(),

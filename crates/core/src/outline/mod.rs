@@ -4,7 +4,7 @@
 //! [`Outline`]. The least squares underneath stand in [`net`] and know nothing of houses.
 
 use crate::survey::Point;
-use nalgebra::DMatrix;
+use nalgebra::{DMatrix, Matrix2};
 
 mod adjust;
 mod closure;
@@ -16,20 +16,24 @@ mod nominal;
 mod observe;
 mod refuse;
 mod reliability;
+mod repeats;
 mod slips;
 mod suspects;
+mod two_slips;
 mod walk;
+mod wanted;
 mod words;
 
 pub use adjust::{Settings, adjust, adjust_with};
 pub use closure::{Closure, ClosureState, Tolerance};
 pub use nominal::{Nominal, WayRound, unit_vector};
-pub use observe::default_sigma;
+pub use observe::{default_sigma, span_sigma};
 pub use refuse::{MOST_CORNERS, NoOutline};
-pub use reliability::UNPROVED;
+pub use reliability::{UNPROVED, WELL_CHECKED};
 pub use slips::SlipPriors;
-pub use suspects::{Suspect, Suspects};
+pub use suspects::{Possible, Suspect, Suspects};
 pub use walk::{DrawnLeg, DrawnLength, LegLength, Round, Walk, WalkedLeg, walk};
+pub use wanted::{Lack, Part, Side, Way};
 pub use words::{ClosureWords, GapHint, LastLeg, Miss, Sense, Unseen};
 
 /// One adjusted outline.
@@ -37,8 +41,8 @@ pub use words::{ClosureWords, GapHint, LastLeg, Miss, Sense, Unseen};
 pub struct Outline {
     /// Where each corner lies; none where no reading says so.
     pub corners: Vec<Option<Corner>>,
-    /// Covariance of the corners, 2n x 2n sq ft (x0 y0 x1 ..); the datum corner 0 has zero rows,
-    /// corners without a place have rows of NaN.
+    /// Covariance of the corners, 2n x 2n sq ft (x0 y0 x1 ..); the datum corner 0 has zero rows unless
+    /// the body was found from another, corners without a place have rows of NaN.
     pub covariance: DMatrix<f64>,
     /// One figure a leg.
     pub legs: Vec<LegFigure>,
@@ -48,6 +52,13 @@ pub struct Outline {
     pub suspects: Suspects,
     /// How the two sums come out; none where the outline is known, not read.
     pub closure: Option<Closure>,
+    /// What no reading says, each with what would say it.
+    pub lacks: Vec<Lack>,
+    /// Corners that hang together, where the outline falls apart; empty where it does not.
+    pub parts: Vec<Part>,
+    /// How rough the work of this crew was, by its own repeats: the factor that the usual spread of
+    /// readings that state none was given.
+    pub roughness: f64,
     /// Weighted sum of squared residuals.
     pub chi2: f64,
     /// Readings and directions beyond what the corners need.
@@ -91,7 +102,59 @@ pub struct ReadingFigure {
     pub smallest_slip: Option<f64>,
 }
 
+impl Outline {
+    /// The outline moved as a whole, its place unsure by itself.
+    pub(crate) fn put(&mut self, by: Point, unsure: &Matrix2<f64>) {
+        let q = &mut self.covariance;
+        for i in 0..q.nrows() {
+            for j in 0..q.ncols() {
+                q[(i, j)] += unsure[(i % 2, j % 2)];
+            }
+        }
+        for (k, corner) in self.corners.iter_mut().enumerate() {
+            if let Some(corner) = corner {
+                corner.at.x += by.x;
+                corner.at.y += by.y;
+                corner.sigma = reliability::sigma_of_corner(&self.covariance, k);
+            }
+        }
+    }
+}
+
+/// How far the others check a reading.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Checked {
+    /// A slip in it shows in nothing.
+    Nothing,
+    /// Little of a slip in it shows.
+    Weakly,
+    /// A good part of a slip in it shows.
+    Well,
+}
+
+impl std::fmt::Display for Checked {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(match self {
+            Checked::Nothing => "nothing checks this",
+            Checked::Weakly => "weakly checked",
+            Checked::Well => "checked",
+        })
+    }
+}
+
 impl ReadingFigure {
+    /// How far the others check this one.
+    #[must_use]
+    pub fn checked(&self) -> Checked {
+        if self.is_unproved() {
+            Checked::Nothing
+        } else if self.redundancy < WELL_CHECKED {
+            Checked::Weakly
+        } else {
+            Checked::Well
+        }
+    }
+
     /// No other reading checks this one.
     #[must_use]
     pub fn is_unproved(&self) -> bool {

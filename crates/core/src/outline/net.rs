@@ -504,6 +504,13 @@ fn quadratic(covariance: &DMatrix<f64>, a: &Gradient, b: &Gradient) -> f64 {
 }
 
 impl Adjusted {
+    /// Covariance of the residuals of two observations.
+    #[must_use]
+    pub fn residual_covariance(&self, one: usize, other: usize) -> f64 {
+        let (a, b) = (&self.observed[one], &self.observed[other]);
+        -quadratic(&self.covariance, &a.gradient, &b.gradient)
+    }
+
     /// Correlation of the test values of two observations, -1 to 1; none where one of them is
     /// checked by nothing. Near 1 in size the tests cannot tell the two apart.
     #[must_use]
@@ -511,7 +518,7 @@ impl Adjusted {
         let (a, b) = (&self.observed[one], &self.observed[other]);
         let spread = |o: &Observed| o.sigma * o.redundancy.sqrt();
         let scale = spread(a) * spread(b);
-        let apart = -quadratic(&self.covariance, &a.gradient, &b.gradient);
+        let apart = self.residual_covariance(one, other);
         (scale > 1e-9 * a.sigma * b.sigma).then(|| (apart / scale).clamp(-1.0, 1.0))
     }
 }

@@ -17,7 +17,7 @@ pub(crate) fn leg_of(span: Span, corners: usize) -> Option<usize> {
 }
 
 /// What a reading says of its span, feet: a wall is taken out to the eaves.
-fn span_length(reading: &Reading) -> f64 {
+pub(super) fn span_length(reading: &Reading) -> f64 {
     match reading.span {
         Span::WallOfLeg { overhangs, .. } => overhangs
             .iter()
@@ -26,12 +26,13 @@ fn span_length(reading: &Reading) -> f64 {
     }
 }
 
-/// One standard deviation of a reading as a statement about its span, feet.
-fn span_sigma(reading: &Reading) -> f64 {
-    let value = reading.value.in_feet();
+/// One standard deviation of a reading as a statement about its span, feet: a stated one as it is, the
+/// usual one times how rough the work is, and what the overhangs of a wall add.
+#[must_use]
+pub fn span_sigma(reading: &Reading, roughness: f64) -> f64 {
     let tape = match reading.sigma {
         Some(sigma) => sigma.in_feet(),
-        None => default_sigma(value),
+        None => roughness * default_sigma(reading.value.in_feet()),
     };
     match reading.span {
         Span::WallOfLeg { .. } => tape.hypot(OVERHANG_SIGMA).hypot(OVERHANG_SIGMA),
@@ -59,20 +60,21 @@ pub(crate) struct Readings {
 
 impl Readings {
     /// `axes`: unit vector of each leg, for spans along it.
-    pub(crate) fn of(body: &Body, axes: &[[f64; 2]]) -> Readings {
+    /// `roughness`: see [`span_sigma`].
+    pub(crate) fn of(body: &Body, axes: &[[f64; 2]], roughness: f64) -> Readings {
         let mut order: Vec<usize> = (0..body.readings.len()).collect();
         order.sort_by(|&a, &b| {
             let (a, b) = (&body.readings[a], &body.readings[b]);
             span_key(a.span)
                 .cmp(&span_key(b.span))
                 .then(span_length(a).total_cmp(&span_length(b)))
-                .then(span_sigma(a).total_cmp(&span_sigma(b)))
+                .then(span_sigma(a, 1.0).total_cmp(&span_sigma(b, 1.0)))
                 .then(a.id.cmp(&b.id))
         });
         let observe = |reading: &Reading| Observation {
             row: row_of(reading.span, axes),
             value: span_length(reading),
-            sigma: span_sigma(reading),
+            sigma: span_sigma(reading, roughness),
         };
         Readings {
             spans: order.iter().map(|&k| body.readings[k].span).collect(),
@@ -81,12 +83,12 @@ impl Readings {
         }
     }
 
-    /// Mean of the readings of each leg, feet; none where there is none. `left_out`: an observation
-    /// that does not count.
-    pub(crate) fn mean_lengths(&self, corners: usize, left_out: Option<usize>) -> Vec<Option<f64>> {
+    /// Mean of the readings of each leg, feet; none where there is none. `left_out`: observations
+    /// that do not count.
+    pub(crate) fn mean_lengths(&self, corners: usize, left_out: &[usize]) -> Vec<Option<f64>> {
         let mut sums = vec![(0.0, 0.0); corners];
         for (k, (span, o)) in self.spans.iter().zip(&self.observations).enumerate() {
-            if let (Some(leg), false) = (leg_of(*span, corners), left_out == Some(k)) {
+            if let (Some(leg), false) = (leg_of(*span, corners), left_out.contains(&k)) {
                 sums[leg].0 += o.value;
                 sums[leg].1 += 1.0;
             }
@@ -115,7 +117,7 @@ fn row_of(span: Span, axes: &[[f64; 2]]) -> Row {
     }
 }
 
-fn span_key(span: Span) -> (u8, usize, usize, usize) {
+pub(super) fn span_key(span: Span) -> (u8, usize, usize, usize) {
     match span {
         Span::Leg(leg) => (0, leg, 0, 0),
         Span::WallOfLeg { leg, .. } => (1, leg, 0, 0),

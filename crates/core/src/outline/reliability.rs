@@ -8,6 +8,9 @@ use crate::survey::Body;
 /// A reading with less than this share of a slip in its own residual is checked by nothing.
 pub const UNPROVED: f64 = 0.05;
 
+/// A reading with more than this share of a slip in its own residual is checked; with less, weakly.
+pub const WELL_CHECKED: f64 = 0.3;
+
 /// Shift of the test value that is found in 4 of 5 cases when 1 in 1,000 sound readings may be
 /// accused (Baarda 1968, from memory).
 const NOTICED: f64 = 4.13;

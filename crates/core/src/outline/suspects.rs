@@ -1,9 +1,10 @@
 //! Which readings the others speak against, and what they would have been.
 
 use super::SlipKind;
-use super::fit::Alone;
+use super::fit::{Alone, TwoAlone};
 use super::net::Adjusted;
 use super::slips::{Candidate, SlipPriors, candidates, usual_marks};
+use super::two_slips::two_slips;
 use crate::survey::{Body, Span};
 
 /// What the readings speak against, all kinds of slip together.
@@ -14,6 +15,17 @@ pub struct Suspects {
     /// Fewest readings whose chance reaches 90 % of the rest, likeliest first; empty when the
     /// chance that nothing is wrong is one half or more.
     pub named: Vec<Suspect>,
+    /// What may have been slipped, likeliest first, down to a thousandth; empty while nobody is named.
+    pub possible: Vec<Possible>,
+}
+
+/// A slip, or two at once, that may have been made.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Possible {
+    /// Index of the reading in the survey; booked less what it would have been, feet.
+    pub slips: Vec<(usize, f64)>,
+    /// Chance of just this.
+    pub chance: f64,
 }
 
 impl Suspects {
@@ -23,6 +35,7 @@ impl Suspects {
         Suspects {
             nothing_wrong: 1.0,
             named: Vec::new(),
+            possible: Vec::new(),
         }
     }
 }
@@ -36,37 +49,48 @@ pub struct Suspect {
     pub kind: SlipKind,
     /// What it would have been, if this was the slip; feet.
     pub likely_value: f64,
-    /// Chance of this reading, all kinds together.
+    /// Chance of this reading, all kinds together, alone or with another.
     pub probability: f64,
 }
 
 /// Test values of two readings that go together this closely cannot tell them apart.
 const ALIKE: f64 = 0.99;
 
-/// One slip that may have been made, with the logarithm of its weight.
-struct Hypothesis {
-    observation: usize,
-    kind: SlipKind,
-    value: f64,
-    log_weight: f64,
+/// One slip that may have been made, or two at once, with the logarithm of its weight.
+pub(super) struct Hypothesis {
+    pub slips: Vec<Slip>,
+    pub log_weight: f64,
+}
+
+/// A slip in one observation.
+#[derive(Clone, Copy)]
+pub(super) struct Slip {
+    pub observation: usize,
+    pub kind: SlipKind,
+    /// What it would have been, feet.
+    pub value: f64,
 }
 
 /// How rough the work may be: (factor of the given spreads, logarithm of its chance given nothing).
-struct Spread(Vec<(f64, f64)>);
+pub(super) struct Spread(Vec<(f64, f64)>);
 
 impl Spread {
-    /// A stated spread is taken at its word; the usual one may be rougher or finer.
-    fn of(body: &Body, adjusted: &Adjusted, priors: &SlipPriors) -> Spread {
+    /// A stated spread is taken at its word; the usual one may be rougher or finer. `roughness`: the
+    /// factor that the given spreads hold already, which is no news here.
+    fn of(body: &Body, adjusted: &Adjusted, roughness: f64, priors: &SlipPriors) -> Spread {
         if body.readings.iter().any(|r| r.sigma.is_some()) {
             return Spread(vec![(1.0, 0.0)]);
         }
         let freedom = adjusted.degrees_of_freedom as f64;
-        let weigh = |&(factor, chance): &(f64, f64)| (factor, chance.ln() - freedom * factor.ln());
+        let weigh = |&(factor, chance): &(f64, f64)| {
+            let factor = factor / roughness;
+            (factor, chance.ln() - freedom * factor.ln())
+        };
         Spread(priors.roughness.iter().map(weigh).collect())
     }
 
     /// Logarithm of the chance of a sum of squares, all roughnesses together.
-    fn evidence(&self, chi2: f64) -> f64 {
+    pub(super) fn evidence(&self, chi2: f64) -> f64 {
         self.sum(|factor| -0.5 * chi2 / (factor * factor))
     }
 
@@ -80,7 +104,7 @@ impl Spread {
         })
     }
 
-    fn sum(&self, log_likelihood: impl Fn(f64) -> f64) -> f64 {
+    pub(super) fn sum(&self, log_likelihood: impl Fn(f64) -> f64) -> f64 {
         let logs: Vec<f64> = self
             .0
             .iter()
@@ -95,32 +119,76 @@ impl Spread {
 ///
 /// Had observation i been smaller by d, the sum of squares would be `chi2 - 2 d v / s^2 + d^2 r / s^2`
 /// (Baarda 1968, from memory): the others' own sum, and how far the corrected value lies from what
-/// they say. A slip of no known kind is a normal one, integrated out. `order[k]`: the reading behind
-/// observation k; `without`: observation k against a fit of all the others.
+/// they say. A slip of no known kind is a normal one, integrated out. Where one slip leaves another
+/// reading far off, two at once are weighed too.
 pub(crate) fn suspects(
     body: &Body,
     order: &[usize],
     adjusted: &Adjusted,
-    without: &dyn Fn(usize) -> Option<Alone>,
+    others: &dyn Others,
+    roughness: f64,
     priors: &SlipPriors,
 ) -> Suspects {
     if order.is_empty() {
         return Suspects::nothing_speaks();
     }
-    let spread = Spread::of(body, adjusted, priors);
+    let spread = Spread::of(body, adjusted, roughness, priors);
+    let candidates = Candidates::of(body, order, priors);
     let mut alone: Vec<Option<Alone>> = (0..order.len())
         .map(|k| Alone::within(adjusted, k))
         .collect();
-    let weigh =
-        |alone: &[Option<Alone>]| Weighed::of(body, order, adjusted, alone, &spread, priors);
+    let weigh = |alone: &[Option<Alone>]| {
+        let nothing =
+            order.len() as f64 * (1.0 - priors.per_reading).ln() + spread.evidence(adjusted.chi2);
+        Weighed::of(
+            nothing,
+            hypotheses(&candidates, adjusted, alone, &spread, priors),
+        )
+    };
     let mut weighed = weigh(&alone);
     if weighed.nothing_wrong < LOOK_AGAIN {
         for k in bends(&alone, adjusted) {
-            alone[k] = without(k).or(alone[k]);
+            alone[k] = others.without(k).or(alone[k]);
         }
         weighed = weigh(&alone);
+        let likely = weighed.likely_observations();
+        let pairs = two_slips(&candidates, &likely, adjusted, others, &spread, priors);
+        weighed = weighed.with(pairs);
     }
-    weighed.into_suspects(order, adjusted, priors)
+    weighed.into_suspects(body, order, adjusted, priors)
+}
+
+/// Fits that leave something out.
+pub(crate) trait Others {
+    /// One observation against all the others.
+    fn without(&self, k: usize) -> Option<Alone>;
+    /// What every observation is off by when one is left out.
+    fn rest_without(&self, k: usize) -> Option<Vec<Option<Alone>>>;
+    /// Two observations against all the others.
+    fn without_both(&self, pair: [usize; 2]) -> Option<TwoAlone>;
+}
+
+/// What each observation may have been before a slip.
+pub(super) struct Candidates {
+    /// What was booked, feet.
+    pub booked: Vec<f64>,
+    pub known: Vec<Vec<Candidate>>,
+}
+
+impl Candidates {
+    fn of(body: &Body, order: &[usize], priors: &SlipPriors) -> Candidates {
+        let usual = usual_marks(&body.readings);
+        let readings = order.iter().map(|&k| &body.readings[k]);
+        Candidates {
+            booked: readings.clone().map(|r| r.value.in_feet()).collect(),
+            known: readings
+                .map(|reading| {
+                    let overhangs = neighbouring_overhangs(body, reading.span);
+                    candidates(reading, usual, overhangs, priors)
+                })
+                .collect(),
+        }
+    }
 }
 
 /// Below this chance that nothing is wrong, large slips are weighed against a fit without them.
@@ -150,6 +218,8 @@ fn bends(alone: &[Option<Alone>], adjusted: &Adjusted) -> Vec<usize> {
 /// Every slip weighed against nothing.
 struct Weighed {
     hypotheses: Vec<Hypothesis>,
+    /// Logarithm of the weight of nothing.
+    nothing: f64,
     /// Logarithm of the weight that counts as 1.
     top: f64,
     /// Sum of all weights.
@@ -158,101 +228,209 @@ struct Weighed {
 }
 
 impl Weighed {
-    fn of(
-        body: &Body,
-        order: &[usize],
-        adjusted: &Adjusted,
-        alone: &[Option<Alone>],
-        spread: &Spread,
-        priors: &SlipPriors,
-    ) -> Weighed {
-        let hypotheses = hypotheses(body, order, adjusted, alone, spread, priors);
-        let nothing =
-            order.len() as f64 * (1.0 - priors.per_reading).ln() + spread.evidence(adjusted.chi2);
+    fn of(nothing: f64, hypotheses: Vec<Hypothesis>) -> Weighed {
         let top = hypotheses
             .iter()
             .fold(nothing, |top, h| top.max(h.log_weight));
         let slips: f64 = hypotheses.iter().map(|h| (h.log_weight - top).exp()).sum();
-        let nothing = (nothing - top).exp();
+        let still = (nothing - top).exp();
         Weighed {
             hypotheses,
+            nothing,
             top,
-            all: nothing + slips,
-            nothing_wrong: nothing / (nothing + slips),
+            all: still + slips,
+            nothing_wrong: still / (still + slips),
         }
     }
 
-    fn into_suspects(self, order: &[usize], adjusted: &Adjusted, priors: &SlipPriors) -> Suspects {
+    /// The same with more that may have happened.
+    fn with(mut self, more: Vec<Hypothesis>) -> Weighed {
+        if more.is_empty() {
+            return self;
+        }
+        self.hypotheses.extend(more);
+        Weighed::of(self.nothing, self.hypotheses)
+    }
+
+    fn chance(&self, hypothesis: &Hypothesis) -> f64 {
+        (hypothesis.log_weight - self.top).exp() / self.all
+    }
+
+    /// Every observation with its chance and those of its kinds, likeliest first.
+    fn accused(&self) -> Vec<Accused> {
+        let mut charges: Vec<(Slip, f64)> = self
+            .hypotheses
+            .iter()
+            .flat_map(|h| h.slips.iter().map(|slip| (*slip, self.chance(h))))
+            .collect();
+        charges.sort_by_key(|(slip, _)| slip.observation);
+        let mut accused: Vec<Accused> = charges
+            .chunk_by(|a, b| a.0.observation == b.0.observation)
+            .filter_map(accuse)
+            .collect();
+        accused.sort_by(|a, b| {
+            b.probability
+                .total_cmp(&a.probability)
+                .then(a.slip.observation.cmp(&b.slip.observation))
+        });
+        accused
+    }
+
+    fn likely_observations(&self) -> Vec<usize> {
+        self.accused()
+            .iter()
+            .map(|accused| accused.slip.observation)
+            .collect()
+    }
+
+    fn into_suspects(
+        self,
+        body: &Body,
+        order: &[usize],
+        adjusted: &Adjusted,
+        priors: &SlipPriors,
+    ) -> Suspects {
         if self.nothing_wrong >= priors.alarm_below {
             return Suspects {
                 nothing_wrong: self.nothing_wrong,
                 named: Vec::new(),
+                possible: Vec::new(),
             };
         }
-        let chance = |h: &Hypothesis| (h.log_weight - self.top).exp() / self.all;
-        let mut accused: Vec<(usize, Suspect)> = self
-            .hypotheses
-            .chunk_by(|a, b| a.observation == b.observation)
-            .filter_map(|own| {
-                let k = own.first()?.observation;
-                accuse(order[k], own, chance).map(|suspect| (k, suspect))
-            })
-            .collect();
-        accused.sort_by(|a, b| {
-            b.1.probability
-                .total_cmp(&a.1.probability)
-                .then(a.0.cmp(&b.0))
-        });
+        let accused = self.accused();
         let enough = priors.named_share * (1.0 - self.nothing_wrong);
+        let suspect = |accused: &Accused| Suspect {
+            reading: order[accused.slip.observation],
+            kind: accused.slip.kind,
+            likely_value: accused.slip.value,
+            probability: accused.probability,
+        };
+        let booked = |slip: &Slip| body.readings[order[slip.observation]].value.in_feet();
+        let mut possible: Vec<Possible> = self
+            .hypotheses
+            .iter()
+            .map(|h| Possible {
+                slips: h
+                    .slips
+                    .iter()
+                    .map(|slip| (order[slip.observation], booked(slip) - slip.value))
+                    .collect(),
+                chance: self.chance(h),
+            })
+            .filter(|possible| possible.chance > POSSIBLE)
+            .collect();
+        possible.sort_by(|a, b| b.chance.total_cmp(&a.chance));
         Suspects {
             nothing_wrong: self.nothing_wrong,
-            named: fewest(&accused, adjusted, enough),
+            named: self
+                .fewest(&accused, adjusted, enough)
+                .map(suspect)
+                .collect(),
+            possible,
         }
+    }
+
+    /// The fewest that together reach `enough`: with what would have happened in them alone. Never one
+    /// whose test goes with another's without that other.
+    fn fewest<'a>(
+        &self,
+        accused: &'a [Accused],
+        adjusted: &Adjusted,
+        enough: f64,
+    ) -> impl Iterator<Item = &'a Accused> {
+        let mut named: Vec<usize> = Vec::new();
+        let reached = |named: &[usize]| -> f64 {
+            self.hypotheses
+                .iter()
+                .filter(|h| h.slips.iter().all(|slip| named.contains(&slip.observation)))
+                .map(|h| self.chance(h))
+                .sum()
+        };
+        for accused in accused {
+            if reached(&named) >= enough {
+                break;
+            }
+            named.push(accused.slip.observation);
+        }
+        let two_at_once = self
+            .hypotheses
+            .iter()
+            .filter(|h| h.slips.len() > 1)
+            .map(|h| self.chance(h))
+            .sum::<f64>();
+        if named.len() == 1 || (named.len() == 2 && two_at_once > 0.5) {
+            for one in named.clone() {
+                let twin = accused
+                    .iter()
+                    .map(|accused| accused.slip.observation)
+                    .filter(|other| *other != one)
+                    .find(|other| {
+                        adjusted
+                            .correlation(one, *other)
+                            .is_some_and(|c| c.abs() > ALIKE)
+                    });
+                named.extend(twin.filter(|twin| !named.contains(twin)));
+            }
+        }
+        accused
+            .iter()
+            .filter(move |accused| named.contains(&accused.slip.observation))
     }
 }
 
+/// One observation with all that may have happened to it.
+struct Accused {
+    /// Its likeliest kind and the likeliest value of that kind.
+    slip: Slip,
+    probability: f64,
+}
+
+/// What is less likely than this is not told one by one.
+const POSSIBLE: f64 = 1e-3;
+
 fn hypotheses(
-    body: &Body,
-    order: &[usize],
+    candidates: &Candidates,
     adjusted: &Adjusted,
     alone: &[Option<Alone>],
     spread: &Spread,
     priors: &SlipPriors,
 ) -> Vec<Hypothesis> {
-    let usual = usual_marks(&body.readings);
-    let one_slip =
-        priors.per_reading.ln() + (order.len() as f64 - 1.0) * (1.0 - priors.per_reading).ln();
+    let count = candidates.booked.len() as f64;
+    let one_slip = priors.per_reading.ln() + (count - 1.0) * (1.0 - priors.per_reading).ln();
     let mut hypotheses = Vec::new();
-    for (observation, &k) in order.iter().enumerate() {
-        let reading = &body.readings[k];
+    for (observation, booked) in candidates.booked.iter().enumerate() {
         // Where the others say nothing, any value fits as well as the booked one.
         let alone = alone[observation].unwrap_or(Alone {
             rest: adjusted.chi2,
             off: 0.0,
             variance: f64::INFINITY,
         });
-        let booked = reading.value.in_feet();
-        let overhangs = neighbouring_overhangs(body, reading.span);
-        for Candidate { kind, value, part } in candidates(reading, usual, overhangs, priors) {
-            let left = alone.off - (booked - value);
+        let mut weigh = |kind, value, log_weight| {
             hypotheses.push(Hypothesis {
-                observation,
-                kind,
-                value,
-                log_weight: one_slip
-                    + (priors.share(kind) * part).ln()
-                    + spread.evidence(alone.rest + left * left / alone.variance),
+                slips: vec![Slip {
+                    observation,
+                    kind,
+                    value,
+                }],
+                log_weight,
             });
+        };
+        for Candidate { kind, value, part } in &candidates.known[observation] {
+            let left = alone.off - (booked - value);
+            let fits = spread.evidence(alone.rest + left * left / alone.variance);
+            weigh(
+                *kind,
+                *value,
+                one_slip + (priors.share(*kind) * part).ln() + fits,
+            );
         }
         if booked - alone.off > 0.0 {
-            hypotheses.push(Hypothesis {
-                observation,
-                kind: SlipKind::Other,
-                value: booked - alone.off,
-                log_weight: one_slip
-                    + priors.other.ln()
-                    + spread.evidence_of_any_slip(&alone, priors.other_sigma),
-            });
+            let fits = spread.evidence_of_any_slip(&alone, priors.other_sigma);
+            weigh(
+                SlipKind::Other,
+                booked - alone.off,
+                one_slip + priors.other.ln() + fits,
+            );
         }
     }
     hypotheses
@@ -271,52 +449,25 @@ fn neighbouring_overhangs(body: &Body, span: Span) -> [Option<f64>; 2] {
     [overhang(leg + legs - 1), overhang(leg + 1)]
 }
 
-/// One reading with all its kinds together; its likeliest kind and the likeliest value of that kind.
-fn accuse(
-    reading: usize,
-    own: &[Hypothesis],
-    chance: impl Fn(&Hypothesis) -> f64,
-) -> Option<Suspect> {
-    let of_kind = |kind| {
+/// One observation with all its kinds together.
+fn accuse(own: &[(Slip, f64)]) -> Option<Accused> {
+    let of_kind = |kind: SlipKind| {
         own.iter()
-            .filter(|h| h.kind == kind)
-            .map(&chance)
+            .filter(|(slip, _)| slip.kind == kind)
+            .map(|(_, chance)| chance)
             .sum::<f64>()
     };
     let kind = own
         .iter()
-        .max_by(|a, b| of_kind(a.kind).total_cmp(&of_kind(b.kind)))?
+        .max_by(|a, b| of_kind(a.0.kind).total_cmp(&of_kind(b.0.kind)))?
+        .0
         .kind;
-    let likeliest = own
+    let (slip, _) = own
         .iter()
-        .filter(|h| h.kind == kind)
-        .max_by(|a, b| a.log_weight.total_cmp(&b.log_weight))?;
-    Some(Suspect {
-        reading,
-        kind,
-        likely_value: likeliest.value,
-        probability: own.iter().map(&chance).sum(),
+        .filter(|(slip, _)| slip.kind == kind)
+        .max_by(|a, b| a.1.total_cmp(&b.1))?;
+    Some(Accused {
+        slip: *slip,
+        probability: own.iter().map(|(_, chance)| chance).sum(),
     })
-}
-
-/// The fewest that together reach `enough`; never one alone whose test goes with another's.
-fn fewest(accused: &[(usize, Suspect)], adjusted: &Adjusted, enough: f64) -> Vec<Suspect> {
-    let mut named = Vec::new();
-    let mut reached = 0.0;
-    for (_, suspect) in accused {
-        if reached >= enough {
-            break;
-        }
-        reached += suspect.probability;
-        named.push(*suspect);
-    }
-    if let ([_], Some((alone, _))) = (named.as_slice(), accused.first()) {
-        let twin = accused.iter().skip(1).find(|(other, _)| {
-            adjusted
-                .correlation(*alone, *other)
-                .is_some_and(|c| c.abs() > ALIKE)
-        });
-        named.extend(twin.map(|(_, suspect)| *suspect));
-    }
-    named
 }

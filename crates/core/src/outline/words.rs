@@ -99,13 +99,16 @@ pub enum GapHint {
 }
 
 /// What a closed sum says nothing about.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Unseen {
     /// The same slip on both legs of a pair.
-    PairedSlip,
-    /// A short hook or a stretched tape.
+    PairedSlip {
+        /// Pairs of legs that only closing checks, the longest first.
+        pairs: Vec<[usize; 2]>,
+    },
+    /// A short hook, a stretched tape, or one wrong unit on every reading.
     Tape,
-    /// A wrong overhang.
+    /// An overhang left out all round.
     Overhang,
     /// Walls out of square.
     OutOfSquare,
@@ -113,12 +116,43 @@ pub enum Unseen {
 
 impl Unseen {
     /// Everything.
-    pub const ALL: [Unseen; 4] = [
-        Unseen::PairedSlip,
-        Unseen::Tape,
-        Unseen::Overhang,
-        Unseen::OutOfSquare,
-    ];
+    #[must_use]
+    pub fn all(pairs: Vec<[usize; 2]>) -> Vec<Unseen> {
+        vec![
+            Unseen::PairedSlip { pairs },
+            Unseen::Tape,
+            Unseen::Overhang,
+            Unseen::OutOfSquare,
+        ]
+    }
+
+    /// In words, with the first leg counted from this number.
+    #[must_use]
+    pub fn words(&self, first: usize) -> String {
+        let said = match self {
+            Unseen::PairedSlip { pairs } => {
+                let pair = |[a, b]: &[usize; 2]| format!("{} and {}", a + first, b + first);
+                return match pairs.as_slice() {
+                    [] => "the same slip on every reading of a pair".to_owned(),
+                    [only] => format!("the same slip on both legs of a pair (legs {})", pair(only)),
+                    [one, other] => format!(
+                        "the same slip on both legs of a pair (legs {}, or {})",
+                        pair(one),
+                        pair(other)
+                    ),
+                    [one, other, ..] => format!(
+                        "the same slip on both legs of a pair (legs {}, {} or others)",
+                        pair(one),
+                        pair(other)
+                    ),
+                };
+            }
+            Unseen::Tape => "one wrong unit or a stretched tape on every reading",
+            Unseen::Overhang => "an overhang left out all round",
+            Unseen::OutOfSquare => "walls out of square",
+        };
+        said.to_owned()
+    }
 }
 
 impl Display for ClosureWords {
@@ -207,12 +241,7 @@ impl Display for GapHint {
 
 impl Display for Unseen {
     fn fmt(&self, f: &mut Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Unseen::PairedSlip => "the same slip on both legs of a pair",
-            Unseen::Tape => "a short hook or a stretched tape",
-            Unseen::Overhang => "a wrong overhang",
-            Unseen::OutOfSquare => "walls out of square",
-        })
+        f.write_str(&self.words(0))
     }
 }
 

@@ -1,5 +1,6 @@
 //! One body of the result: corners, legs, suspects, closure, slopes.
 
+use crate::check::Proof;
 use crate::outline::{ClosureState, SlipKind};
 use crate::pitch::SettledRise;
 use crate::solve::SolvedBody;
@@ -14,6 +15,14 @@ pub(super) struct BodyResult<'a> {
     suspects: Vec<SuspectResult<'a>>,
     nothing_wrong: f64,
     unproved: Vec<&'a str>,
+    /// How far the others check each reading.
+    reliability: Vec<ReliabilityResult<'a>>,
+    /// What no reading says.
+    lacks: Vec<String>,
+    /// Where the outline falls apart, each part with its own sum.
+    parts: Vec<PartResult<'a>>,
+    /// How rough the work was by its own repeats; 1 is the usual.
+    roughness: f64,
     closure: Option<ClosureResult>,
     pitches: Vec<PitchResult>,
 }
@@ -49,6 +58,25 @@ struct ClosureResult {
     across: Option<f64>,
     state: &'static str,
     words: String,
+    /// What closing says nothing about.
+    cannot_see: Vec<String>,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct ReliabilityResult<'a> {
+    reading: &'a str,
+    checked: String,
+    smallest_slip: Option<f64>,
+    /// What that slip would move the area by unnoticed; of a foot where nothing checks the reading.
+    moves_area: Option<f64>,
+    words: String,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct PartResult<'a> {
+    corners: &'a [usize],
+    along: f64,
+    across: f64,
 }
 
 #[derive(Clone, Debug, Serialize)]
@@ -72,7 +100,11 @@ struct ChanceResult {
     chance: f64,
 }
 
-pub(super) fn body_result<'a>(body: &'a Body, solved: &'a SolvedBody) -> BodyResult<'a> {
+pub(super) fn body_result<'a>(
+    body: &'a Body,
+    solved: &'a SolvedBody,
+    proofs: impl Iterator<Item = &'a Proof>,
+) -> BodyResult<'a> {
     let outline = &solved.outline;
     let id_of = |reading: usize| body.readings[reading].id.as_str();
     BodyResult {
@@ -118,11 +150,32 @@ pub(super) fn body_result<'a>(body: &'a Body, solved: &'a SolvedBody) -> BodyRes
             .filter(|(_, figure)| figure.is_unproved())
             .map(|(reading, _)| id_of(reading))
             .collect(),
+        reliability: proofs
+            .map(|proof| ReliabilityResult {
+                reading: id_of(proof.reading),
+                checked: proof.checked.to_string(),
+                smallest_slip: proof.smallest_slip.map(|slip| slip.in_feet()),
+                moves_area: proof.moves.map(|area| area.in_square_feet()),
+                words: proof.to_string(),
+            })
+            .collect(),
+        lacks: outline.lacks.iter().map(ToString::to_string).collect(),
+        parts: outline
+            .parts
+            .iter()
+            .map(|part| PartResult {
+                corners: &part.corners,
+                along: unsigned_zero(part.sum[0]),
+                across: unsigned_zero(part.sum[1]),
+            })
+            .collect(),
+        roughness: outline.roughness,
         closure: outline.closure.as_ref().map(|closure| ClosureResult {
             along: closure.along,
             across: closure.across,
             state: closure_state(closure.state),
             words: closure.words.to_string(),
+            cannot_see: closure.cannot_see.iter().map(ToString::to_string).collect(),
         }),
         pitches: solved
             .rises

@@ -9,7 +9,7 @@ mod takeoff;
 
 use crate::check::{Compared, ReadAgain, ReadFirst, Unread, Why, WouldHelp};
 use crate::roof::{EdgeKind, Roof};
-use crate::solve::{NotPriceable, Priced, Solved, Totals};
+use crate::solve::{Decides, NotPriceable, Priced, Share, Solved, Totals};
 use crate::survey::Survey;
 use because::Because;
 use body::{BodyResult, body_result};
@@ -24,6 +24,8 @@ pub struct ResultFile<'a> {
     faces: Vec<FaceResult<'a>>,
     edges: Vec<EdgeResult<'a>>,
     totals: TotalsResult,
+    /// The three that most decide the area's sigma.
+    area_story: Vec<ShareResult<'a>>,
     retake_first: Vec<RetakeResult<'a>>,
     would_help: Vec<WouldHelpResult<'a>>,
     hearsay: Vec<HearsayResult<'a>>,
@@ -35,6 +37,18 @@ pub struct ResultFile<'a> {
     takeoff: Option<TakeoffResult<'a>>,
     #[serde(skip_serializing_if = "Option::is_none")]
     price: Option<PriceResult<'a>>,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct ShareResult<'a> {
+    #[serde(skip_serializing_if = "Option::is_none")]
+    reading: Option<&'a str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pitch: Option<PitchPlace<'a>>,
+    /// Square feet that one standard deviation of it moves the area by.
+    square_feet: f64,
+    /// Its part of the area's variance.
+    part: f64,
 }
 
 #[derive(Clone, Debug, Serialize)]
@@ -84,6 +98,8 @@ struct RetakeResult<'a> {
     why: &'static str,
     /// What the area's sigma would be after a second look.
     area_sigma_after: Option<f64>,
+    /// How well a second look tells the suspects apart, 0 to 1.
+    separates: f64,
 }
 
 #[derive(Clone, Debug, Serialize)]
@@ -92,6 +108,8 @@ struct WouldHelpResult<'a> {
     #[serde(flatten)]
     unread: UnreadResult,
     area_sigma_after: Option<f64>,
+    /// How well it tells the suspects apart, 0 to 1.
+    separates: f64,
 }
 
 #[derive(Clone, Debug, Serialize)]
@@ -100,6 +118,11 @@ enum UnreadResult {
     Leg(usize),
     Tie([usize; 2]),
     PitchOfLeg(usize),
+    #[serde(untagged)]
+    Overall {
+        overall: [usize; 2],
+        along_leg: usize,
+    },
 }
 
 #[derive(Clone, Debug, Serialize)]
@@ -107,6 +130,12 @@ struct HearsayResult<'a> {
     source: &'a str,
     difference_percent: Option<f64>,
     explained: Option<bool>,
+    /// What most likely makes it.
+    reason: Option<String>,
+    /// The chance of that reason.
+    chance: Option<f64>,
+    /// Further apart than the like of them lie.
+    warn: bool,
 }
 
 #[derive(Clone, Debug, Serialize)]
@@ -152,11 +181,21 @@ pub fn result<'a>(survey: &'a Survey, solved: &'a Solved) -> ResultFile<'a> {
             .bodies
             .iter()
             .zip(&solved.bodies)
-            .map(|(body, solved)| body_result(body, solved))
+            .enumerate()
+            .map(|(k, (body, solved_body))| {
+                let proofs = solved.proofs.iter().filter(|proof| proof.body == k);
+                body_result(body, solved_body, proofs)
+            })
             .collect(),
         faces,
         edges,
         totals: totals_result(&solved.totals),
+        area_story: solved
+            .area_story
+            .iter()
+            .take(3)
+            .map(|share| share_result(survey, share))
+            .collect(),
         retake_first: solved
             .read_first
             .iter()
@@ -230,6 +269,25 @@ fn totals_result(totals: &Totals) -> TotalsResult {
     }
 }
 
+fn share_result<'a>(survey: &'a Survey, share: &Share) -> ShareResult<'a> {
+    let (reading, pitch) = match share.decides {
+        Decides::Reading { body, reading } => (
+            Some(survey.bodies[body].readings[reading].id.as_str()),
+            None,
+        ),
+        Decides::Pitch { body, leg } => {
+            let body = survey.bodies[body].id.as_str();
+            (None, Some(PitchPlace { body, leg }))
+        }
+    };
+    ShareResult {
+        reading,
+        pitch,
+        square_feet: share.area.in_square_feet(),
+        part: share.part,
+    }
+}
+
 fn retake_result<'a>(
     survey: &'a Survey,
     first: &ReadFirst,
@@ -254,6 +312,7 @@ fn retake_result<'a>(
             Why::Narrows => "narrows the area",
         },
         area_sigma_after,
+        separates: first.separates,
     }
 }
 
@@ -267,9 +326,18 @@ fn would_help_result<'a>(
         unread: match help.unread {
             Unread::Leg(leg) => UnreadResult::Leg(leg),
             Unread::Tie(from, to) => UnreadResult::Tie([from, to]),
+            Unread::Overall {
+                from,
+                to,
+                along_leg,
+            } => UnreadResult::Overall {
+                overall: [from, to],
+                along_leg,
+            },
             Unread::Pitch(leg) => UnreadResult::PitchOfLeg(leg),
         },
         area_sigma_after,
+        separates: help.separates,
     }
 }
 
@@ -278,6 +346,9 @@ fn hearsay_result(compared: &Compared) -> HearsayResult<'_> {
         source: &compared.source,
         difference_percent: compared.difference_percent,
         explained: compared.explained,
+        reason: compared.reason.map(|reason| reason.to_string()),
+        chance: compared.chance,
+        warn: compared.warn,
     }
 }
 

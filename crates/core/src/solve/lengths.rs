@@ -38,8 +38,8 @@ struct Figures {
     plan_area: f64,
 }
 
-/// How unsure the lengths are; none where there is no roof. Bodies and slopes that share no
-/// reading are independent of each other.
+/// How unsure the lengths are; none where there is no roof. Slopes that share no reading
+/// are independent of each other, bodies unless one was found from another.
 #[must_use]
 pub fn length_spread(survey: &Survey, solved: &Solved) -> Option<LengthSpread> {
     let roof = solved.roof.as_ref().ok()?;
@@ -51,11 +51,13 @@ pub fn length_spread(survey: &Survey, solved: &Solved) -> Option<LengthSpread> {
     };
     let still = figures(roof, roof, &kinds);
     let mut sum = Variances::nothing(&still);
+    let together = &solved.together;
+    let mut of_all = Vec::new();
     for (body, solved) in solved.bodies.iter().enumerate() {
         let by_corner: Vec<Change> = (0..2 * shapes[body].corners.len())
             .map(|k| Change::between(&still, moved(&with_corner(&shapes, body, k)), MOVE_FT))
             .collect();
-        sum.add_correlated(&by_corner, |k, l| {
+        sum.add_correlated(&by_corner, &by_corner, |k, l| {
             solved
                 .outline
                 .covariance
@@ -63,10 +65,19 @@ pub fn length_spread(survey: &Survey, solved: &Solved) -> Option<LengthSpread> {
                 .copied()
                 .unwrap_or(0.0)
         });
+        of_all.push(by_corner);
         for (read_at, sigma) in slopes(&solved.rises) {
             let turned = with_slope(&shapes, body, &solved.rises, read_at);
             let change = Change::between(&still, moved(&turned), MOVE_DEG);
-            sum.add_correlated(&[change], |_, _| sigma * sigma);
+            let change = [change];
+            sum.add_correlated(&change, &change, |_, _| sigma * sigma);
+        }
+    }
+    for (one, moves) in of_all.iter().enumerate() {
+        for (other, others) in of_all.iter().enumerate() {
+            if one != other && together.binds(one, other) {
+                sum.add_correlated(moves, others, |k, l| together.between((one, k), (other, l)));
+            }
         }
     }
     let sigma = |variance: f64| variance.max(0.0).sqrt();
@@ -222,11 +233,16 @@ impl Variances {
         }
     }
 
-    /// Adds what moves that hang together change: `covariance` of moves k and l.
-    fn add_correlated(&mut self, changes: &[Change], covariance: impl Fn(usize, usize) -> f64) {
+    /// Adds what moves that hang together change: `covariance` of move k of one set and l of another.
+    fn add_correlated(
+        &mut self,
+        ones: &[Change],
+        others: &[Change],
+        covariance: impl Fn(usize, usize) -> f64,
+    ) {
         let mut moves = Vec::new();
-        for (k, one) in changes.iter().enumerate() {
-            for (l, other) in changes.iter().enumerate() {
+        for (k, one) in ones.iter().enumerate() {
+            for (l, other) in others.iter().enumerate() {
                 moves.push((one, other, covariance(k, l)));
             }
         }

@@ -3,27 +3,34 @@
 //!
 //! Every step is a function of what stands before it; none calls the next.
 
+mod because_of;
 mod lengths;
 mod place;
 mod priced;
 mod shape;
+mod span_row;
 mod totals;
 mod variance;
 
+pub use because_of::{Decides, Share};
 pub use lengths::{LengthSpread, length_spread};
+pub use place::Together;
 pub use priced::{NotPriceable, Priced, Terms, take_off_and_price, take_off_and_price_as_meant};
 pub use shape::NoRoof;
+pub use span_row::SpanRow;
 pub use totals::Totals;
-pub use variance::{AreaVariance, SpanRow};
+pub use variance::{AreaVariance, Gain};
 
 use crate::check::{
-    Caution, Compared, ReadFirst, WouldHelp, cautions, compare, read_first, would_help,
+    Caution, Compared, Proof, ReadFirst, WouldHelp, cautions, compare, proofs, read_first,
+    would_help,
 };
 use crate::outline::{NoOutline, Outline, adjust};
 use crate::pitch::{SettledRise, settle};
 use crate::roof::{Gradient, Roof, raise, spread};
 use crate::survey::Survey;
 use crate::units::Area;
+use variance::variance_of;
 
 /// A survey with everything that is computed from it, step by step.
 #[derive(Clone, Debug)]
@@ -32,10 +39,16 @@ pub struct Solved {
     pub bodies: Vec<SolvedBody>,
     /// The roof over all bodies, or what it wants.
     pub roof: Result<Roof, NoRoof>,
+    /// How bodies that were found from one another move together.
+    pub together: Together,
     /// One standard deviation of the area of each face, in the order of the roof's faces.
     pub face_sigmas: Vec<Area>,
     /// Areas and lengths, as far as they are known.
     pub totals: Totals,
+    /// What decides the area's spread, the most first.
+    pub area_story: Vec<Share>,
+    /// How far each reading is checked, in the order of the survey.
+    pub proofs: Vec<Proof>,
     /// Readings and slopes by what a second look at them would gain, the dearest first.
     pub read_first: Vec<ReadFirst>,
     /// What nobody read that would help.
@@ -87,7 +100,7 @@ pub fn solve_over(survey: &Survey, ground: Ground) -> Result<Solved, NoOutline> 
         .iter()
         .map(adjust)
         .collect::<Result<Vec<Outline>, NoOutline>>()?;
-    place::put_in_place(&survey.bodies, &mut outlines);
+    let together = place::put_in_place(&survey.bodies, &mut outlines);
     let bodies: Vec<SolvedBody> = survey
         .bodies
         .iter()
@@ -102,28 +115,36 @@ pub fn solve_over(survey: &Survey, ground: Ground) -> Result<Solved, NoOutline> 
         let roof = raise(&shapes, &survey.walls).map_err(no_roof)?;
         Ok((roof, spread(&shapes).map_err(no_roof)?))
     });
-    let variance_of = |gradient: &Gradient| AreaVariance::of(&bodies, gradient);
     let (roof, variance, face_sigmas) = match raised {
         Ok((roof, spread)) => {
-            let sigma = |face: &Gradient| Area::square_feet(variance_of(face).total().sqrt());
+            let sigma =
+                |face: &Gradient| Area::square_feet(variance_of(&bodies, &together, face).sqrt());
             (
                 Ok(roof),
-                variance_of(&spread.area),
+                AreaVariance::of(&survey.bodies, &bodies, &together, &spread.area),
                 spread.faces.iter().map(sigma).collect(),
             )
         }
-        Err(lack) => (Err(lack), AreaVariance::default(), Vec::new()),
+        Err(lack) => {
+            let plan = AreaVariance::in_plan(&survey.bodies, &bodies, &together);
+            (Err(lack), plan, Vec::new())
+        }
     };
     let totals = totals::total(&bodies, &roof, &variance);
+    let area_story = because_of::shares(&survey.bodies, &bodies, &variance);
+    let proofs = proofs(&survey.bodies, &bodies, &variance);
     let read_first = read_first(&survey.bodies, &bodies, &variance);
-    let would_help = would_help(&survey.bodies, &bodies, &roof, &variance);
+    let would_help = would_help(&survey.bodies, &bodies, &variance);
     let hearsay = compare(survey, &bodies, &totals);
-    let cautions = cautions(survey, &bodies, &roof);
+    let cautions = cautions(survey, &bodies, &roof, &hearsay);
     Ok(Solved {
         bodies,
         roof,
+        together,
         face_sigmas,
         totals,
+        area_story,
+        proofs,
         read_first,
         would_help,
         hearsay,

@@ -1,6 +1,7 @@
 //! Settled outlines and slopes to the shapes that the roof is raised over.
 
 use super::{Ground, SolvedBody};
+use crate::outline::Lack;
 use crate::pitch::SettledRise;
 use crate::roof::{BodyShape, LegRise, Rise, RoofRefusal};
 use crate::survey::{Body, Sketch};
@@ -13,14 +14,14 @@ pub enum NoRoof {
     #[error("there is no outline yet: walk round the house and read its legs")]
     NoBodies,
     /// Corners that no reading places.
-    #[error(
-        "the outline of {body} lacks a reading: nothing says how long leg {leg} is, read it or a tie across it"
-    )]
+    #[error("the outline of {body} lacks a reading: {}", wanted(*leg, lack.as_deref()))]
     OutlineOpen {
         /// Name of the body.
         body: String,
         /// A leg that can still grow or shrink.
         leg: usize,
+        /// What lacks.
+        lack: Option<Box<Lack>>,
     },
     /// Slopes that nobody looked at.
     #[error("nobody said what rises at leg {leg} of {body}: read its pitch or call it a gable")]
@@ -36,6 +37,13 @@ pub enum NoRoof {
     /// The shape admits no roof.
     #[error("{0}")]
     Refused(RoofRefusal),
+}
+
+fn wanted(leg: usize, lack: Option<&Lack>) -> String {
+    lack.map_or_else(
+        || format!("nothing says how long leg {leg} is: read it or a tie across it"),
+        Lack::to_string,
+    )
 }
 
 impl NoRoof {
@@ -80,9 +88,16 @@ pub(super) fn shapes(
 }
 
 fn shape(body: &Body, solved: &SolvedBody, ground: Ground) -> Result<BodyShape, NoRoof> {
-    let open = |leg| NoRoof::OutlineOpen {
+    let open = |leg: usize| NoRoof::OutlineOpen {
         body: body.id.clone(),
         leg,
+        lack: solved
+            .outline
+            .lacks
+            .iter()
+            .find(|lack| lack.legs.contains(&leg))
+            .cloned()
+            .map(Box::new),
     };
     if let Some(leg) = solved
         .outline

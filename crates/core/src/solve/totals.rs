@@ -4,7 +4,6 @@ use super::{AreaVariance, NoRoof, SolvedBody};
 use crate::roof::{EdgeKind, Roof};
 use crate::survey::Point;
 use crate::units::{Area, Figure, Length};
-use nalgebra::DVector;
 use std::collections::BTreeMap;
 
 /// Areas and lengths of the whole roof; none where something they need is not known.
@@ -45,31 +44,18 @@ pub(super) fn total(
             }
         }
         Err(NoRoof::RiseUnknown { .. }) => match bodies {
-            [body] => of_outline(body).unwrap_or_default(),
+            [body] => of_outline(body, variance).unwrap_or_default(),
             _ => Totals::default(),
         },
         Err(_) => Totals::default(),
     }
 }
 
-/// Area within an outline and its spread: `g' Q g`, where moving corner i changes the area by
-/// `g_i = (y_(i+1) - y_(i-1), x_(i-1) - x_(i+1)) / 2`. None while a corner is not known.
-fn of_outline(body: &SolvedBody) -> Option<Totals> {
-    let corners = corners(body);
-    let area = outline_area(&corners)?;
-    let corners: Vec<Point> = corners.into_iter().collect::<Option<_>>()?;
-    let n = corners.len();
-    let gradient = DVector::from_iterator(
-        2 * n,
-        (0..n).flat_map(|i| {
-            let (before, after) = (corners[(i + n - 1) % n], corners[(i + 1) % n]);
-            [(after.y - before.y) / 2.0, (before.x - after.x) / 2.0]
-        }),
-    );
-    let variance = gradient.dot(&(&body.outline.covariance * &gradient));
+/// Area within an outline and its spread. None while a corner is not known.
+fn of_outline(body: &SolvedBody, variance: &AreaVariance) -> Option<Totals> {
     Some(Totals {
-        plan_area: Some(Area::square_feet(area)),
-        outline_sigma: Some(Area::square_feet(variance.max(0.0).sqrt())),
+        plan_area: Some(Area::square_feet(outline_area(&corners(body))?)),
+        outline_sigma: Some(Area::square_feet(variance.total().sqrt())),
         ..Totals::default()
     })
 }

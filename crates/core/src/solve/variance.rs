@@ -1,8 +1,10 @@
 //! Where the uncertainty of the roof's area comes from, and what another look would take off it.
 
-use super::SolvedBody;
+use super::{SolvedBody, SpanRow, Together};
+use crate::outline::span_sigma;
 use crate::pitch::SettledRise;
 use crate::roof::Gradient;
+use crate::survey::{Body, Point};
 use nalgebra::{DMatrix, DVector};
 
 /// The variance of the area, split into what can be looked at again.
@@ -14,103 +16,179 @@ pub struct AreaVariance {
     slopes: Vec<SlopeShare>,
 }
 
-/// How a span changes with the corners of its body: one corner along a unit vector, another
-/// against it.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct SpanRow {
-    /// The corner at its end.
-    pub to: usize,
-    /// The corner at its start.
-    pub from: usize,
-    /// From start to end.
-    pub along: [f64; 2],
-}
-
-impl SpanRow {
-    /// The four that are not zero among the 2n derivatives by corner.
-    fn parts(&self) -> [(usize, f64); 4] {
-        let [x, y] = self.along;
-        let (from, to) = (2 * self.from, 2 * self.to);
-        [(from, -x), (from + 1, -y), (to, x), (to + 1, y)]
-    }
-}
-
 #[derive(Clone, Debug)]
 struct OutlineShare {
     /// Covariance of the corners times the change of area by corner, sq ft times ft.
     pull: DVector<f64>,
     covariance: DMatrix<f64>,
     variance: f64,
+    /// What the corners would do, were a slip that may have been made put right.
+    mended: Vec<Mended>,
+}
+
+/// The corners without a slip that may have been made.
+#[derive(Clone, Debug)]
+struct Mended {
+    chance: f64,
+    /// Change of the corners, feet.
+    moves: DVector<f64>,
+    /// Change of the area, sq ft.
+    area: f64,
 }
 
 /// One slope unknown.
 #[derive(Clone, Debug)]
-struct SlopeShare {
-    body: usize,
-    read_at: usize,
+pub(super) struct SlopeShare {
+    pub(super) body: usize,
+    pub(super) read_at: usize,
     /// Change of area by a degree of slope, sq ft.
     per_degree: f64,
     sigma_degrees: f64,
 }
 
-impl AreaVariance {
-    /// Of bodies by how the area of their roof follows them.
-    pub(super) fn of(bodies: &[SolvedBody], area: &Gradient) -> AreaVariance {
-        let outlines = bodies
-            .iter()
-            .zip(&area.corners)
-            .map(|(body, by_corner)| outline_share(body, by_corner))
-            .collect();
-        let mut slopes: Vec<SlopeShare> = Vec::new();
-        for (k, (body, by_leg)) in bodies.iter().zip(&area.slopes).enumerate() {
-            for (rise, per_degree) in body.rises.iter().zip(by_leg) {
-                let SettledRise::Slope(pitch) = rise else {
-                    continue;
-                };
-                match slopes
-                    .iter_mut()
-                    .find(|share| share.body == k && share.read_at == pitch.read_at)
-                {
-                    Some(share) => share.per_degree += per_degree,
-                    None => slopes.push(SlopeShare {
-                        body: k,
-                        read_at: pitch.read_at,
-                        per_degree: *per_degree,
-                        sigma_degrees: pitch.sigma.in_degrees(),
-                    }),
-                }
+/// What one more reading would do.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Gain {
+    /// What it would take off the variance of the area if nothing is wrong, sq ft squared.
+    pub variance: f64,
+    /// What it may be expected to take off the doubt in the area, which besides its variance holds
+    /// the slips that may have been made; sq ft squared. The same while nobody is suspected.
+    pub doubt: f64,
+    /// How well it would tell the suspects apart, 0 to 1: the part of what it may say that depends on
+    /// who of them it was. 0 while nobody is suspected.
+    pub separates: f64,
+}
+
+/// Variance of a figure that changes so with what was measured.
+pub(super) fn variance_of(bodies: &[SolvedBody], together: &Together, figure: &Gradient) -> f64 {
+    let slopes: f64 = slope_shares(bodies, figure)
+        .iter()
+        .map(SlopeShare::variance)
+        .sum();
+    together.variance(bodies, &figure.corners) + slopes
+}
+
+impl SlopeShare {
+    pub(super) fn variance(&self) -> f64 {
+        (self.per_degree * self.sigma_degrees).powi(2)
+    }
+}
+
+fn slope_shares(bodies: &[SolvedBody], area: &Gradient) -> Vec<SlopeShare> {
+    let mut slopes: Vec<SlopeShare> = Vec::new();
+    for (k, (body, by_leg)) in bodies.iter().zip(&area.slopes).enumerate() {
+        for (rise, per_degree) in body.rises.iter().zip(by_leg) {
+            let SettledRise::Slope(pitch) = rise else {
+                continue;
+            };
+            match slopes
+                .iter_mut()
+                .find(|share| share.body == k && share.read_at == pitch.read_at)
+            {
+                Some(share) => share.per_degree += per_degree,
+                None => slopes.push(SlopeShare {
+                    body: k,
+                    read_at: pitch.read_at,
+                    per_degree: *per_degree,
+                    sigma_degrees: pitch.sigma.in_degrees(),
+                }),
             }
         }
-        AreaVariance { outlines, slopes }
+    }
+    slopes
+}
+
+impl AreaVariance {
+    /// Of bodies by how the area of their roof follows them.
+    pub(super) fn of(
+        bodies: &[Body],
+        solved: &[SolvedBody],
+        together: &Together,
+        area: &Gradient,
+    ) -> AreaVariance {
+        let pulls = together.pull(solved, &area.corners);
+        let outlines = bodies
+            .iter()
+            .zip(solved)
+            .zip(pulls.into_iter().zip(&area.corners))
+            .map(|((body, solved), (pull, by_corner))| OutlineShare {
+                variance: by_corner.dot(&pull),
+                mended: mended(body, solved, &pull),
+                covariance: solved.outline.covariance.clone(),
+                pull,
+            })
+            .collect();
+        AreaVariance {
+            outlines,
+            slopes: slope_shares(solved, area),
+        }
+    }
+
+    /// Of the area in plan, for want of a roof: moving corner i changes the area by
+    /// `(y_(i+1) - y_(i-1), x_(i-1) - x_(i+1)) / 2`. Nothing while a corner is not known.
+    pub(super) fn in_plan(
+        bodies: &[Body],
+        solved: &[SolvedBody],
+        together: &Together,
+    ) -> AreaVariance {
+        let by_corner = |body: &SolvedBody| {
+            let corners = body.outline.corners.iter().map(|c| Some((*c)?.at));
+            corners
+                .collect::<Option<Vec<Point>>>()
+                .map(|c| plan_gradient(&c))
+        };
+        let corners: Option<Vec<DVector<f64>>> = solved.iter().map(by_corner).collect();
+        corners.map_or_else(AreaVariance::default, |corners| {
+            let slopes = vec![Vec::new(); solved.len()];
+            AreaVariance::of(bodies, solved, together, &Gradient { corners, slopes })
+        })
     }
 
     /// Variance of the area, sq ft squared.
     #[must_use]
     pub fn total(&self) -> f64 {
         let outlines: f64 = self.outlines.iter().map(|share| share.variance).sum();
-        let slopes: f64 = self
-            .slopes
-            .iter()
-            .map(|share| (share.per_degree * share.sigma_degrees).powi(2))
-            .sum();
-        outlines + slopes
+        let slopes: f64 = self.slopes.iter().map(SlopeShare::variance).sum();
+        outlines.max(0.0) + slopes
     }
 
-    /// What one more reading of a body would take off the variance, sq ft squared; `sigma` is its
-    /// own spread, feet. None where there is no roof.
+    /// The slopes that are unknown, each with its variance.
+    pub(super) fn slopes(&self) -> &[SlopeShare] {
+        &self.slopes
+    }
+
+    /// Change of the area when one reading of a body reads a foot more; `sigma` is its own spread,
+    /// feet. None where there is no area.
     #[must_use]
-    pub fn gain_of_reading(&self, body: usize, span: &SpanRow, sigma: f64) -> Option<f64> {
+    pub fn per_foot(&self, body: usize, span: &SpanRow, sigma: f64) -> Option<f64> {
         let share = self.outlines.get(body)?;
-        let parts = span.parts();
-        let mut before = 0.0;
-        let mut pulled = 0.0;
-        for (k, a) in parts {
-            pulled += a * share.pull.get(k)?;
-            for (l, b) in parts {
-                before += a * b * share.covariance.get((k, l))?;
-            }
-        }
-        Some(pulled.powi(2) / (sigma * sigma + before))
+        Some(span.times(&share.pull) / (sigma * sigma))
+    }
+
+    /// What one more reading of a body would do; `sigma` is its own spread, feet. None where there
+    /// is no area.
+    #[must_use]
+    pub fn gain_of_reading(&self, body: usize, span: &SpanRow, sigma: f64) -> Option<Gain> {
+        let share = self.outlines.get(body)?;
+        let pulled = span.times(&share.pull);
+        let before = span.times(&span.carried(&share.covariance));
+        let expected = sigma * sigma + before;
+        let said: Vec<(f64, f64, f64)> = share
+            .mended
+            .iter()
+            .map(|mended| (mended.chance, span.times(&mended.moves), mended.area))
+            .collect();
+        let mean = |of: &dyn Fn(&(f64, f64, f64)) -> f64| -> f64 {
+            said.iter().map(|said| said.0 * of(said)).sum()
+        };
+        let (reads, area) = (mean(&|s| s.1), mean(&|s| s.2));
+        let depends = (mean(&|s| s.1 * s.1) - reads * reads).max(0.0);
+        let goes_with = mean(&|s| s.1 * s.2) - reads * area;
+        Some(Gain {
+            variance: pulled.powi(2) / expected,
+            doubt: (pulled + goes_with).powi(2) / (expected + depends),
+            separates: depends / (expected + depends),
+        })
     }
 
     /// What one more look with the given spread in degrees at the slope read at a leg would take
@@ -126,12 +204,48 @@ impl AreaVariance {
     }
 }
 
-fn outline_share(body: &SolvedBody, by_corner: &DVector<f64>) -> OutlineShare {
-    let covariance = body.outline.covariance.clone();
-    let pull = &covariance * by_corner;
-    OutlineShare {
-        variance: by_corner.dot(&pull).max(0.0),
-        pull,
-        covariance,
+/// What the corners of a body would do without each slip that may have been made. A reading that was
+/// `slip` too long has pushed them by `Q a slip / s^2`.
+fn mended(body: &Body, solved: &SolvedBody, pull: &DVector<f64>) -> Vec<Mended> {
+    let outline = &solved.outline;
+    if outline.suspects.named.is_empty() {
+        return Vec::new();
     }
+    let mend = |slips: &[(usize, f64)], chance: f64| {
+        let mut moves = DVector::zeros(outline.covariance.nrows());
+        let mut area = 0.0;
+        for (reading, slip) in slips {
+            let reading = body.readings.get(*reading)?;
+            let row = SpanRow::of(reading.span, body, solved)?;
+            let by = -slip / span_sigma(reading, outline.roughness).powi(2);
+            moves.axpy(by, &row.carried(&outline.covariance), 1.0);
+            area += by * row.times(pull);
+        }
+        Some(Mended {
+            chance,
+            moves,
+            area,
+        })
+    };
+    let possible = &outline.suspects.possible;
+    let slips = possible
+        .iter()
+        .filter_map(|possible| mend(&possible.slips, possible.chance));
+    slips.collect()
+}
+
+fn plan_gradient(corners: &[Point]) -> DVector<f64> {
+    let n = corners.len();
+    let around = |i: usize| (corners[(i + n - 1) % n], corners[(i + 1) % n]);
+    let twice: f64 = (0..n)
+        .map(|i| corners[i].x * (around(i).1.y - around(i).0.y))
+        .sum();
+    let sign = if twice < 0.0 { -0.5 } else { 0.5 };
+    DVector::from_iterator(
+        2 * n,
+        (0..n).flat_map(|i| {
+            let (before, after) = around(i);
+            [sign * (after.y - before.y), sign * (before.x - after.x)]
+        }),
+    )
 }
