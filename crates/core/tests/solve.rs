@@ -130,7 +130,7 @@ fn a_net_that_lacks_a_reading_says_which_and_gives_no_area() {
     assert!(told.area().is_nan());
     assert_eq!(
         told.cautions()[0],
-        "No roof yet: the outline of main lacks a reading: nothing says how long leg 1 is, read it or a tie across it."
+        "No roof yet: the outline of main lacks a reading: nothing says how deep the house is: read leg 1 or leg 3."
     );
     assert_eq!(told.solved.would_help[0].unread, Unread::Leg(1));
 }

@@ -1,6 +1,7 @@
 //! Ours beside a peer, turn by turn in one run. Prints rows; `cargo xtask bench` judges them.
 
 mod booking;
+mod outline;
 mod program;
 mod taking_off;
 
@@ -9,6 +10,7 @@ use std::time::{Duration, Instant};
 
 fn main() -> Result<(), Box<dyn Error>> {
     booking::run()?;
+    outline::run()?;
     taking_off::run()?;
     program::run()
 }

@@ -7,7 +7,9 @@ use eavebook_core::book::fold::{BookedReading, FieldBook};
 use eavebook_core::book::kinds::{HowRead, Side, TapeMarks, Thing};
 use eavebook_core::book::lay_out::{LaidOut, counts};
 use eavebook_core::check::ReadAgain;
-use eavebook_core::outline::{ClosureState, LegFigure, Outline, Suspect};
+use eavebook_core::outline::{
+    ClosureState, ClosureWords, LastLeg, LegFigure, Outline, Round, Suspect,
+};
 use eavebook_core::solve::{self, Solved};
 use eavebook_core::survey::{Reading, Span};
 use eavebook_core::units::RoundTo;
@@ -104,6 +106,9 @@ impl<'a> Seen<'a> {
     /// Things that the readings speak against, likeliest first, each once.
     #[must_use]
     pub fn suspects(&self) -> Vec<(Thing, &'a Suspect)> {
+        if self.only_looks_finished() {
+            return Vec::new();
+        }
         let named = self
             .outline()
             .map(|outline| outline.suspects.named.as_slice());
@@ -117,6 +122,20 @@ impl<'a> Seen<'a> {
             }
         }
         things
+    }
+
+    /// Every corner so far is tapped and they come to once around, yet the sums miss in a way that no
+    /// one slip makes: legs are still to come, and nobody is to be suspected for them.
+    fn only_looks_finished(&self) -> bool {
+        let walk = &self.laid.walk;
+        walk.round == Round::EveryCornerTapped
+            && matches!(
+                walk.closure.words,
+                ClosureWords::Gap {
+                    last_leg: LastLeg::Perhaps,
+                    ..
+                }
+            )
     }
 
     /// The readings that the adjustment took.

@@ -26,8 +26,9 @@ fn closing_is_never_called_correct_and_says_what_it_does_not_see() {
     let job = person.walks("60' out 30' out 60' out 30'");
     assert_eq!(
         job.closure.more.unwrap().en,
-        "It would not show the same slip on both legs of a pair, a short hook or a stretched tape, \
-         a wrong overhang or walls out of square."
+        "It would not show the same slip on both legs of a pair (legs 1 and 3, or 2 and 4), one \
+         wrong unit or a stretched tape on every reading, an overhang left out all round or walls \
+         out of square."
     );
 }
 

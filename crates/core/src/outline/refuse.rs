@@ -1,5 +1,6 @@
 //! What is no outline, and what to do about it.
 
+use super::nominal::Nominal;
 use crate::survey::{Body, Reading, Sketch, Span};
 use crate::units::Angle;
 
@@ -33,6 +34,14 @@ pub enum NoOutline {
         body: String,
         /// Their sum.
         sum: f64,
+    },
+    /// Legs that all run one way or back.
+    #[error(
+        "every leg of body {body} runs one way or back, so it encloses nothing: check the turn at each corner"
+    )]
+    AllParallel {
+        /// Which body.
+        body: String,
     },
     /// A number of the sketch is not finite or a spread is not above 0.
     #[error("the {what} of body {body} is no usable number: give a finite one{above}", above = if *what == "spread of the turns" { " above 0" } else { "" })]
@@ -182,6 +191,13 @@ fn refuse_turns(body: &str, turns: &[Angle]) -> Result<(), NoOutline> {
         return Err(NoOutline::TurnsDoNotClose {
             body: body.to_owned(),
             sum,
+        });
+    }
+    let units = Nominal::of_turns(turns).units;
+    let across = |unit: &[f64; 2]| unit[1].abs();
+    if turns.len() >= 3 && units.iter().map(across).all(|part| part < ROUND_OFF) {
+        return Err(NoOutline::AllParallel {
+            body: body.to_owned(),
         });
     }
     Ok(())

@@ -196,7 +196,7 @@ const LOOK_AGAIN: f64 = 0.9;
 /// A reading off by less than this bends nothing, feet.
 const BENDS: f64 = 1.0;
 /// Multiplications to spend on fits without one reading: some tens of milliseconds.
-const SPEND: f64 = 2e8;
+pub(super) const SPEND: f64 = 2e8;
 
 /// Observations whose slip may have bent the outline, the worst first, as many as time allows.
 fn bends(alone: &[Option<Alone>], adjusted: &Adjusted) -> Vec<usize> {
@@ -208,11 +208,15 @@ fn bends(alone: &[Option<Alone>], adjusted: &Adjusted) -> Vec<usize> {
         .map(|(k, alone)| (k, alone.off * alone.off / alone.variance))
         .collect();
     off.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+    off.truncate((SPEND / one_fit(adjusted)) as usize);
+    off.into_iter().map(|(k, _)| k).collect()
+}
+
+/// Multiplications of one fit, roughly.
+pub(super) fn one_fit(adjusted: &Adjusted) -> f64 {
     let unknowns = 2.0 * adjusted.places.len() as f64;
     let rows = adjusted.observed.len() as f64;
-    let one_fit = 2.0 * unknowns.powi(3) + 5_000.0 * rows;
-    off.truncate((SPEND / one_fit) as usize);
-    off.into_iter().map(|(k, _)| k).collect()
+    2.0 * unknowns.powi(3) + 5_000.0 * rows
 }
 
 /// Every slip weighed against nothing.
@@ -339,25 +343,29 @@ impl Weighed {
         enough: f64,
     ) -> impl Iterator<Item = &'a Accused> {
         let mut named: Vec<usize> = Vec::new();
-        let reached = |named: &[usize]| -> f64 {
-            self.hypotheses
-                .iter()
-                .filter(|h| h.slips.iter().all(|slip| named.contains(&slip.observation)))
-                .map(|h| self.chance(h))
-                .sum()
-        };
-        for accused in accused {
-            if reached(&named) >= enough {
-                break;
-            }
-            named.push(accused.slip.observation);
-        }
-        let two_at_once = self
+        let pairs: Vec<(&[Slip], f64)> = self
             .hypotheses
             .iter()
             .filter(|h| h.slips.len() > 1)
-            .map(|h| self.chance(h))
-            .sum::<f64>();
+            .map(|h| (h.slips.as_slice(), self.chance(h)))
+            .collect();
+        let holds = |slips: &[Slip], k: usize| slips.iter().any(|slip| slip.observation == k);
+        let mut reached = 0.0;
+        for accused in accused {
+            if reached >= enough {
+                break;
+            }
+            let k = accused.slip.observation;
+            let with_another = pairs.iter().filter(|(slips, _)| holds(slips, k));
+            // Of two at once the first alone accounts for nothing.
+            let (all, both) = with_another.fold((0.0, 0.0), |(all, both), (slips, chance)| {
+                let is_whole = named.iter().any(|other| holds(slips, *other));
+                (all + chance, if is_whole { both + chance } else { both })
+            });
+            reached += accused.probability - all + both;
+            named.push(k);
+        }
+        let two_at_once: f64 = pairs.iter().map(|(_, chance)| chance).sum();
         if named.len() == 1 || (named.len() == 2 && two_at_once > 0.5) {
             for one in named.clone() {
                 let twin = accused

@@ -4,7 +4,7 @@ use super::SlipKind;
 use super::fit::TwoAlone;
 use super::net::Adjusted;
 use super::slips::{Candidate, SlipPriors};
-use super::suspects::{Candidates, Hypothesis, Others, Slip, Spread};
+use super::suspects::{Candidates, Hypothesis, Others, SPEND, Slip, Spread, one_fit};
 use nalgebra::{Matrix2, Vector2};
 
 /// With the likeliest slip left out, a reading off by this many standard deviations squared still
@@ -26,6 +26,10 @@ pub(super) fn two_slips(
     spread: &Spread,
     priors: &SlipPriors,
 ) -> Vec<Hypothesis> {
+    let fits = (FIRST + FIRST * SECOND) as f64;
+    if fits * one_fit(adjusted) > SPEND {
+        return Vec::new();
+    }
     let mut pairs: Vec<[usize; 2]> = Vec::new();
     for (place, &first) in likely.iter().take(FIRST).enumerate() {
         let mut off = stands_out(first, adjusted, others);

@@ -5,4 +5,6 @@ mod lacking;
 mod laws;
 mod refusals;
 mod shapes;
+mod two_slips;
+mod wanted;
 mod words;

@@ -32,6 +32,10 @@ fn each_refusal_names_the_thing_and_the_remedy() {
         "the turns of body main sum to 350 degrees: once around is 360 or -360, check the turn at each corner"
     );
     assert_eq!(
+        told(|b| b.outline = turns(&[180.0, 0.0, 180.0, 0.0])),
+        "every leg of body main runs one way or back, so it encloses nothing: check the turn at each corner"
+    );
+    assert_eq!(
         told(|b| b.outline = turns(&[1.8; 201])),
         "body main has 201 corners to adjust: at most 200 go into one body, split it or give its corners as known"
     );

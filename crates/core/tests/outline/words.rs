@@ -61,7 +61,10 @@ fn no_word_ever_says_correct() {
         said(rectangle()),
         said(rectangle().misread(0, "42'")),
         said(rectangle().unread(0)),
-        Unseen::ALL.map(|u| u.to_string()).join(" "),
+        Unseen::all(vec![[0, 2]])
+            .iter()
+            .map(ToString::to_string)
+            .collect::<String>(),
     ];
     for word in ["correct", "guaranteed", "safe"] {
         assert!(all.iter().all(|text| !text.contains(word)));
