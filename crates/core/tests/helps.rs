@@ -4,7 +4,7 @@
 use eavebook_core::check::{ReadAgain, ReadFirst, Reason, Unread, WouldHelp};
 use eavebook_core::outline::{Checked, net};
 use eavebook_core::solve::{Decides, Solved, SpanRow};
-use eavebook_core::survey::{Hearsay, PlacedFrom, Point, Reading, Span, Survey};
+use eavebook_core::survey::{Hearsay, PlacedFrom, Point, Reading, Rise, Span, Survey};
 use eavebook_core::units::Length;
 use eavebook_houses::{House, Noise, Told, house};
 
@@ -169,7 +169,11 @@ fn the_story_of_a_hip_begins_with_its_short_sides_by_hand() {
 
 #[test]
 fn a_slope_looked_at_once_leads_the_story() {
-    let told = house(RECTANGLE).pitch(6.0).one_look(0, 26.4).solve();
+    let mut read = house(RECTANGLE).one_look(0, 26.4);
+    for leg in 1..4 {
+        read = read.rises(leg, Rise::SameAs(0));
+    }
+    let told = read.solve();
     let first = told.solved.area_story[0];
     assert_eq!(first.decides, Decides::Pitch { body: 0, leg: 0 });
     assert!(first.part > 0.5);

@@ -145,11 +145,13 @@ fn drawn(shape: &Nominal, read: &[Option<f64>]) -> Vec<Point> {
         .collect()
 }
 
-/// The side on which legs lie, where the house has more than four corners and they lie on one.
+/// The side on which legs lie, where the house has more than four corners and they all lie on one.
 fn side(shape: &Nominal, drawn: &[Point], legs: &[usize]) -> Option<Side> {
     if shape.legs() <= 4 {
         return None;
     }
+    let toward = shape.way_round.sign();
+    // How far all of them lie to one side, as a part of the half extent; 0 where they lie on both.
     let off = |of: fn(&Point) -> f64| {
         let (low, high) = drawn
             .iter()
@@ -157,12 +159,25 @@ fn side(shape: &Nominal, drawn: &[Point], legs: &[usize]) -> Option<Side> {
             .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), v| {
                 (low.min(v), high.max(v))
             });
-        let middle_of = |leg: &usize| 0.5 * (of(&drawn[*leg]) + of(&drawn[shape.end_of(*leg)]));
-        let mean = legs.iter().map(middle_of).sum::<f64>() / legs.len() as f64;
-        (2.0 * mean - low - high) / (high - low).max(1.0)
+        let middle_of = |leg: &usize| {
+            let ends = of(&drawn[*leg]) + of(&drawn[shape.end_of(*leg)]);
+            toward * (ends - low - high) / (high - low).max(1.0)
+        };
+        let (least, most) = legs
+            .iter()
+            .map(middle_of)
+            .fold((f64::INFINITY, f64::NEG_INFINITY), |(least, most), v| {
+                (least.min(v), most.max(v))
+            });
+        if least > TO_ONE_SIDE {
+            least
+        } else if most < -TO_ONE_SIDE {
+            most
+        } else {
+            0.0
+        }
     };
-    let toward = shape.way_round.sign();
-    let (right, back) = (toward * off(|p| p.x), toward * off(|p| p.y));
+    let (right, back) = (off(|p| p.x), off(|p| p.y));
     if right.abs().max(back.abs()) < TO_ONE_SIDE {
         None
     } else if back.abs() >= right.abs() {

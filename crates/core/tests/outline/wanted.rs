@@ -88,7 +88,7 @@ fn an_outline_without_a_reading_lacks_its_width_and_its_depth() {
 }
 
 #[test]
-fn three_legs_of_one_line_want_two_readings() {
+fn legs_that_run_one_way_and_were_all_left_out_want_all_but_one() {
     let open = tee().unread(0).unread(2).unread(6).unread(4);
     assert_eq!(
         said(&open),
