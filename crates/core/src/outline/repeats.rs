@@ -13,6 +13,8 @@ const STEPS: i32 = 40;
 const SLIPPED: f64 = 0.06;
 /// One standard deviation of what a slip adds, as a multiple of the usual spread.
 const SLIP_SIGMA: f64 = 20.0;
+/// Misses are told apart up to this, in usual spreads.
+const FARTHEST: f64 = 100.0;
 
 /// The factor by which the usual spread of readings is to be taken, from the differences between
 /// repeats of one thing that state no spread of their own; 1 where there is none.
@@ -53,6 +55,8 @@ pub(super) fn roughness(body: &Body) -> f64 {
 
 /// Logarithm of the chance of a miss in usual spreads, whether or not it holds a slip.
 fn log_chance(miss: f64, factor: f64) -> f64 {
+    // Further off than this all are alike, and nothing comes to a chance of exactly none.
+    let miss = miss.clamp(-FARTHEST, FARTHEST);
     let bell = |sigma: f64| (-0.5 * (miss / sigma).powi(2)).exp() / sigma;
     ((1.0 - SLIPPED) * bell(factor) + SLIPPED * bell(SLIP_SIGMA)).ln()
 }
@@ -149,6 +153,8 @@ mod tests {
     fn repeats_ten_feet_apart_are_a_slip_and_no_rough_work() {
         let slipped = crew(&[[40.0, 50.0]], None);
         assert!((slipped - 1.0).abs() < 0.05, "{slipped}");
+        let far = crew(&[[4.0, 9000.0]], None);
+        assert!((far - 1.0).abs() < 0.05, "{far}");
     }
 
     #[test]

@@ -197,6 +197,28 @@ fn an_outline_of_sixty_corners_is_adjusted() {
 }
 
 #[test]
+fn a_triangle_and_an_octagon_are_adjusted_and_a_slip_in_them_is_among_the_named() {
+    let three = "30' out 120 30' out 120 30' out 120";
+    let eight =
+        "12' out 45 12' out 45 12' out 45 12' out 45 12' out 45 12' out 45 12' out 45 12' out 45";
+    for walk in [three, eight] {
+        let told = solved(&house(walk).body());
+        assert!(told.suspects.named.is_empty());
+        assert_eq!(told.degrees_of_freedom, 2);
+        let slipped = house(walk).misread(1, "22'");
+        let slipped = if walk == three {
+            house(walk).misread(1, "40'")
+        } else {
+            slipped
+        };
+        assert!(suspect_legs(&slipped.body()).contains(&1), "{walk}");
+        // In slanting directions closing tells legs apart that right angles would pair.
+        let named = solved(&slipped.body()).suspects.named;
+        assert!(named[0].probability > 0.45, "{walk}: {named:?}");
+    }
+}
+
+#[test]
 fn a_slip_that_turns_a_leg_round_still_leaves_numbers() {
     // The arms come to less than the mouth across: some leg would have to run backward.
     let body = house("20' out 18' in 20' in 18' out 20' out 40' out 60' out 40' out")
