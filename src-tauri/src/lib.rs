@@ -1,6 +1,6 @@
 //! The window on a phone or desktop: the page of `ui` around the boundary of `eavebook_app`.
 //!
-//! Three commands and no logic. The page may call these and nothing else of the machine: see
+//! Four commands and no logic. The page may call these and nothing else of the machine: see
 //! `capabilities`.
 #![cfg_attr(
     mobile,
@@ -28,7 +28,12 @@ pub fn run() {
             app.manage(open(&book_folder(app)?));
             Ok(())
         })
-        .invoke_handler(tauri::generate_handler![command, photo, kept_photo])
+        .invoke_handler(tauri::generate_handler![
+            command,
+            photo,
+            kept_photo,
+            save_packet_file
+        ])
         .run(tauri::generate_context!());
     if let Err(why) = ran {
         eprintln!("eavebook cannot open its window ({why}): check that a display is there");
@@ -79,6 +84,23 @@ fn kept_photo(book: State<'_, Book>, sha256: String) -> Result<Response, String>
     let kept = book.0.as_ref().ok().and_then(|app| app.photo(&sha256));
     kept.map(|photo| Response::new(photo.bytes))
         .ok_or_else(|| "There is no photo of this name.".to_owned())
+}
+
+/// Saves a packet, or one paper in it, where the system keeps what is saved, and says where.
+#[tauri::command(async)]
+fn save_packet_file(
+    window: tauri::AppHandle,
+    book: State<'_, Book>,
+    packet: String,
+    path: Option<String>,
+) -> Result<Said, String> {
+    let folder = window
+        .path()
+        .download_dir()
+        .or_else(|_| window.path().document_dir())
+        .map_err(|why| format!("This device names no folder for what is saved ({why})."))?;
+    let app = book.0.as_ref().map_err(|said| said.en.clone())?;
+    Ok(app.save_packet_file(&packet, path.as_deref(), &folder))
 }
 
 /// A photo's bytes. Android hands a body over as a list of numbers, every other system as it is.

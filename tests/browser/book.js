@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-const PROGRAM =
+export const PROGRAM =
   process.env.EAVEBOOK ?? fileURLToPath(new URL('../../target/debug/eavebook', import.meta.url));
 
 /** A folder for a book, taken away when the test ends. */

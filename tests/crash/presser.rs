@@ -66,9 +66,12 @@ fn job(app: &App) -> Result<Uuid, Box<dyn Error>> {
 fn whole(reply: Reply) -> Result<JobView, Box<dyn Error>> {
     match reply {
         Reply::Job(job) => Ok(*job),
-        Reply::Today(_) | Reply::Pad(_) | Reply::Settings(_) | Reply::Refused(_) => {
-            Err(format!("{reply:?}").into())
-        }
+        Reply::Today(_)
+        | Reply::Pad(_)
+        | Reply::Settings(_)
+        | Reply::Takeoff(_)
+        | Reply::Packets(_)
+        | Reply::Refused(_) => Err(format!("{reply:?}").into()),
     }
 }
 

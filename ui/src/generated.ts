@@ -89,6 +89,12 @@ export type DeckKind = "plank" | "sheet";
 export type DeckSizeOf = "gap" | "plank_width" | "thickness";
 
 /**
+ * The reader for whom a packet is made: one with every paper would hand the firm's margin to the
+ * supplier.
+ */
+export type Edition = "owner" | "crew" | "firm" | "supplier" | "permit";
+
+/**
  * What rises at a leg.
  */
 export type EndKind = "sloped" | "gable" | "wall";
@@ -545,6 +551,84 @@ words: Said,
 next: NextAct, };
 
 /**
+ * One packet.
+ */
+export type PacketView = { 
+/**
+ * Its id, 64 hex digits.
+ */
+packet: string, 
+/**
+ * For whom.
+ */
+edition: Edition, 
+/**
+ * Counts from 1, per job and edition.
+ */
+version: number, 
+/**
+ * "Owner, version 2".
+ */
+title: string, 
+/**
+ * "2 May 2026, 2:41 pm".
+ */
+moment: string, 
+/**
+ * "7 MB".
+ */
+size: string | null, 
+/**
+ * "6 open": how many things are not known.
+ */
+open: string | null, 
+/**
+ * "Follows version 1; what changed stands in its table of differences."
+ */
+follows: Said | null, 
+/**
+ * What nobody knows, word for word as in the packet.
+ */
+not_known: Array<string>, 
+/**
+ * What should be in it and is not, each with why and the remedy.
+ */
+lacks: Array<Said>, 
+/**
+ * Who must not get it.
+ */
+keep_in_house: Said | null, 
+/**
+ * The name of its file; none: it is not on this device, and can be made again.
+ */
+file: string | null, 
+/**
+ * What lies in it, in the order in which one looks.
+ */
+papers: Array<PaperGroup>, };
+
+/**
+ * The packets of a job.
+ */
+export type PacketsView = { 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * For whom one can be made; the first is taken unless another is chosen.
+ */
+readers: Array<ReaderView>, 
+/**
+ * Those made, the newest first.
+ */
+packets: Array<PacketView>, 
+/**
+ * The one that was just made, by its id; made again, it is the same.
+ */
+made: string | null, };
+
+/**
  * The keypad, the read-back and the corner pad.
  */
 export type PadView = { 
@@ -568,6 +652,36 @@ refused: Said | null,
  * "two 2s?", never in the way.
  */
 double: Said | null, };
+
+/**
+ * Papers of one sort.
+ */
+export type PaperGroup = { 
+/**
+ * "Papers", "Plan", "Tables".
+ */
+title: string, 
+/**
+ * One or more.
+ */
+papers: Array<PaperView>, };
+
+/**
+ * One file in a packet.
+ */
+export type PaperView = { 
+/**
+ * From the folder of the bag: `data/papers/crew.es.pdf`.
+ */
+path: string, 
+/**
+ * "Crew sheet, in Spanish".
+ */
+title: string, 
+/**
+ * "PDF".
+ */
+sort: string, };
 
 /**
  * One photo kept.
@@ -703,9 +817,30 @@ answered: boolean,
 dispute: Said | null, };
 
 /**
+ * Somebody for whom a packet can be made.
+ */
+export type ReaderView = { 
+/**
+ * Which.
+ */
+edition: Edition, 
+/**
+ * "Owner".
+ */
+name: string, 
+/**
+ * "Proposal, photo sheets and the story of every figure."
+ */
+holds: Said, 
+/**
+ * "Never cost or margin."
+ */
+never: Said, };
+
+/**
  * One reply.
  */
-export type Reply = { "reply": "today" } & TodayView | { "reply": "job" } & JobView | { "reply": "pad" } & PadView | { "reply": "settings" } & SettingsView | { "reply": "takeoff" } & TakeoffView | { "reply": "refused" } & Said;
+export type Reply = { "reply": "today" } & TodayView | { "reply": "job" } & JobView | { "reply": "pad" } & PadView | { "reply": "settings" } & SettingsView | { "reply": "takeoff" } & TakeoffView | { "reply": "packets" } & PacketsView | { "reply": "refused" } & Said;
 
 /**
  * One request.
@@ -934,7 +1069,19 @@ kind: DeckKind,
 /**
  * The leg at whose edge it was seen, from 1; none where the place was not named.
  */
-leg: number | null, };
+leg: number | null, } | { "ask": "packets", 
+/**
+ * Which job.
+ */
+job: string, } | { "ask": "make_packet", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * For whom.
+ */
+edition: Edition, };
 
 /**
  * What was seen of a saddle behind a chimney.

@@ -2,6 +2,7 @@
 import { MediaQuery } from 'svelte/reactivity';
 import type {
   JobView,
+  PacketsView,
   Reply,
   Request,
   Said,
@@ -12,8 +13,8 @@ import type {
 import { command, NoAnswer, photo } from './wire';
 import { words } from './words';
 
-export type Place = 'Today' | 'Field book' | 'Plan' | 'Takeoff';
-export const PLACES: readonly Place[] = ['Today', 'Field book', 'Plan', 'Takeoff'];
+export type Place = 'Today' | 'Field book' | 'Plan' | 'Takeoff' | 'Job file';
+export const PLACES: readonly Place[] = ['Today', 'Field book', 'Plan', 'Takeoff', 'Job file'];
 
 /** A sentence for the person; `refused` also shakes what was touched. */
 export type News = { text: string; kind: 'news' | 'refused'; count: number };
@@ -26,6 +27,8 @@ class Book {
   job = $state<JobView | null>(null);
   takeoff = $state<TakeoffView | null>(null);
   settings = $state<SettingsView | null>(null);
+  /** Packets of the job in hand, once Job file asked for them. */
+  packets = $state<PacketsView | null>(null);
   place = $state<Place>('Today');
   /** The thing whose region is open: `leg 4`. */
   chosen = $state<string | null>(null);
@@ -60,6 +63,14 @@ export function ask(make: Request | (() => Request | null)): Promise<boolean> {
   return turn;
 }
 
+/**
+ * Makes a request beside the others, which go on: for what takes seconds. False: it was refused or
+ * not answered.
+ */
+export function askApart(request: Request): Promise<boolean> {
+  return take(() => command(request));
+}
+
 async function take(send: () => Promise<Reply>): Promise<boolean> {
   const reply = await persist(send);
   if (!reply) return false;
@@ -83,6 +94,9 @@ async function take(send: () => Promise<Reply>): Promise<boolean> {
     case 'settings':
       book.settings = reply;
       if (book.job) book.job.settings = reply;
+      return true;
+    case 'packets':
+      if (reply.job === book.job?.job) book.packets = reply;
       return true;
     case 'refused':
       return heed(reply);

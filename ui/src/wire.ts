@@ -1,6 +1,6 @@
 // The only door out: every request leaves by `command`, every photo by `photo`.
 import { invoke, isTauri } from '@tauri-apps/api/core';
-import type { Reply, Request } from './generated';
+import type { Reply, Request, Said } from './generated';
 
 /** The field book on this device did not answer. Nothing is known to be changed. */
 export class NoAnswer extends Error {}
@@ -29,6 +29,19 @@ export async function photo(about: AboutPhoto, file: Blob): Promise<Reply> {
 export async function photoAddress(sha256: string): Promise<string> {
   if (!isTauri()) return `/photo/${sha256}`;
   return URL.createObjectURL(new Blob([await invokeOr<ArrayBuffer>('kept_photo', { sha256 })]));
+}
+
+/** Whether files open and are saved by an address, as in a browser. The window saves them itself. */
+export const filesHaveAddresses = !isTauri();
+
+/** Where a packet is saved from, or a paper in it is looked at. */
+export function packetAddress(packet: string, path?: string): string {
+  return path ? `/packet/${packet}/${path}` : `/packet/${packet}`;
+}
+
+/** Saves a packet, or a paper in it, where the system keeps what is saved: says where. Throws `NoAnswer`. */
+export function savePacketFile(packet: string, path: string | null): Promise<Said> {
+  return invokeOr<Said>('save_packet_file', { packet, path });
 }
 
 async function invokeOr<T>(

@@ -129,12 +129,14 @@ fn job_of(reply: Reply, act: usize) -> Result<Box<JobView>, DemoError> {
     match reply {
         Reply::Job(job) => Ok(job),
         Reply::Refused(said) => Err(DemoError::Refused { act, said }),
-        Reply::Today(_) | Reply::Pad(_) | Reply::Settings(_) | Reply::Takeoff(_) => {
-            Err(DemoError::Refused {
-                act,
-                said: names::said("no_job_reply", "No job came back. Build the program again."),
-            })
-        }
+        Reply::Today(_)
+        | Reply::Pad(_)
+        | Reply::Settings(_)
+        | Reply::Takeoff(_)
+        | Reply::Packets(_) => Err(DemoError::Refused {
+            act,
+            said: names::said("no_job_reply", "No job came back. Build the program again."),
+        }),
     }
 }
 
@@ -151,6 +153,7 @@ fn type_in(app: &App, job: Uuid, taped: &Taped, act: usize) -> Result<Box<JobVie
         | Reply::Pad(_)
         | Reply::Settings(_)
         | Reply::Takeoff(_)
+        | Reply::Packets(_)
         | Reply::Refused(_) => 0,
     };
     if (taped.how, taped.followed) != (HowRead::Taped, Followed::EaveEdge) {
@@ -182,7 +185,8 @@ fn job_or_pad(reply: Reply, act: usize) -> Result<(), DemoError> {
         | Reply::Job(_)
         | Reply::Pad(_)
         | Reply::Settings(_)
-        | Reply::Takeoff(_) => Ok(()),
+        | Reply::Takeoff(_)
+        | Reply::Packets(_) => Ok(()),
     }
 }
 

@@ -3,6 +3,7 @@
 pub mod demo;
 pub mod draft;
 pub mod localhost;
+pub mod packet_files;
 pub mod page;
 pub mod photo;
 pub mod places;
@@ -18,19 +19,29 @@ pub use eavebook_store::StoreError;
 pub use photo::LARGEST_PHOTO;
 pub use places::photos::{AboutPhoto, KeptPhoto};
 
-use eavebook_store::Book;
+use eavebook_core::book::edition::Edition;
+use eavebook_store::{Book, Packets, Photos};
+use packet_files::PacketFile;
+use places::Answer;
+use places::job_file::{self, Made, ToMake, Wanted};
 use places::today::{self, Pretend};
 use refusal::{Refusal, Unfit};
-use reply::Reply;
+use reply::{Reply, Said};
 use request::Request;
 use std::panic::{AssertUnwindSafe, catch_unwind};
-use std::path::Path;
-use std::sync::{Mutex, PoisonError};
+use std::path::{Path, PathBuf};
+use std::sync::{Mutex, MutexGuard, PoisonError};
+use uuid::Uuid;
 
 /// An open field book with its one door.
 #[derive(Debug)]
 pub struct App {
     book: Mutex<Book>,
+    /// Both lie beside the book and are asked without its lock.
+    photos: Photos,
+    packets: Packets,
+    /// Held while a packet is made: of two askers the second finds what the first made.
+    making: Mutex<()>,
 }
 
 impl App {
@@ -44,15 +55,73 @@ impl App {
             book.set_device(stamp::device())?;
         }
         book.sweep(stamp::a_day_ago())?;
+        job_file::sweep(&book)?;
         Ok(App {
+            photos: book.photos(),
+            packets: book.packets(),
             book: Mutex::new(book),
+            making: Mutex::new(()),
         })
     }
 
     /// Carries out one request. Whatever goes wrong is a refusal in words, and changed nothing.
     #[must_use]
     pub fn handle(&self, request: Request) -> Reply {
-        self.guarded(|book| places::answer(book, request))
+        let making = matches!(request, Request::MakePacket { .. }).then(|| held(&self.making));
+        let told = self.asked(|book| places::answer(book, request));
+        let told = told.and_then(|answer| match answer {
+            Answer::Now(reply) => Ok(reply),
+            Answer::Make(to_make) => {
+                let made = self.make(*to_make)?;
+                self.asked(|book| job_file::reply(book, made.job, Some(made.id)))
+            }
+        });
+        drop(making);
+        said(told)
+    }
+
+    /// Makes a packet, or finds it where it was made before.
+    ///
+    /// # Errors
+    /// Says why none was made; the book is as it was.
+    pub fn packet(&self, job: Uuid, edition: Edition, wanted: Wanted) -> Result<Made, Refusal> {
+        let _making = held(&self.making);
+        self.make(self.asked(|book| job_file::to_make(book, job, edition, wanted))?)
+    }
+
+    /// The job begun last.
+    ///
+    /// # Errors
+    /// `NoJobs`.
+    pub fn newest_job(&self) -> Result<Uuid, Refusal> {
+        self.asked(|book| book.books()?.last().copied().ok_or(Unfit::NoJobs.into()))
+    }
+
+    /// Puts a copy of a packet into a folder, whole or not at all.
+    ///
+    /// # Errors
+    /// Full, denied, of that folder.
+    pub fn copy_packet(&self, packet: &Path, to: &Path) -> Result<PathBuf, StoreError> {
+        self.packets.copy_out(packet, to)
+    }
+
+    /// Saves a packet, or one file in it, in a folder of the machine, and says where or why not.
+    #[must_use]
+    pub fn save_packet_file(&self, id: &str, path: Option<&str>, folder: &Path) -> Said {
+        packet_files::save(&self.packets, id, path, folder)
+    }
+
+    /// A packet whole, or one file in it, by its id.
+    #[must_use]
+    pub fn packet_file(&self, id: &str, path: Option<&str>) -> Option<PacketFile> {
+        packet_files::read(&self.packets, id, path)
+    }
+
+    /// Three steps: the middle one takes seconds and needs no book.
+    fn make(&self, to_make: ToMake) -> Result<Made, Refusal> {
+        let made = unbroken(|| to_make.make(&self.photos, &self.packets))?;
+        self.asked(|book| made.book(book))?;
+        Ok(made)
     }
 
     /// Keeps a photo beside the book: on disk and hashed before anything refers to it.
@@ -64,8 +133,7 @@ impl App {
     /// A photo by its name in the photo folder.
     #[must_use]
     pub fn photo(&self, sha256: &str) -> Option<KeptPhoto> {
-        let book = self.book.lock().unwrap_or_else(PoisonError::into_inner);
-        places::photos::read(&book, sha256).ok()
+        places::photos::read(&held(&self.book), sha256).ok()
     }
 
     /// Begins a job for the pretend house.
@@ -78,14 +146,29 @@ impl App {
     }
 
     fn guarded(&self, work: impl FnOnce(&mut Book) -> Result<Reply, Refusal>) -> Reply {
-        // A panic cannot leave the book half changed: what it had begun in SQLite is rolled back.
-        let mut book = self.book.lock().unwrap_or_else(PoisonError::into_inner);
-        match catch_unwind(AssertUnwindSafe(|| work(&mut book))) {
-            Ok(Ok(reply)) => reply,
-            Ok(Err(refusal)) => Reply::Refused(refusal.said()),
-            Err(_) => broken_off(),
-        }
+        said(self.asked(work))
     }
+
+    /// Works on the book, alone.
+    fn asked<T>(&self, work: impl FnOnce(&mut Book) -> Result<T, Refusal>) -> Result<T, Refusal> {
+        let mut book = held(&self.book);
+        // A panic cannot leave the book half changed: what it had begun in SQLite is rolled back.
+        unbroken(|| work(&mut book))
+    }
+}
+
+/// A lock, whatever became of who held it before.
+fn held<T>(lock: &Mutex<T>) -> MutexGuard<'_, T> {
+    lock.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+/// Does a piece of work; where the program fails at it, that is a refusal too.
+fn unbroken<T>(work: impl FnOnce() -> Result<T, Refusal>) -> Result<T, Refusal> {
+    catch_unwind(AssertUnwindSafe(work)).unwrap_or_else(|_| Err(Unfit::BrokeOff.into()))
+}
+
+fn said(told: Result<Reply, Refusal>) -> Reply {
+    told.unwrap_or_else(|refusal| Reply::Refused(refusal.said()))
 }
 
 /// What is said where the program failed at a request.

@@ -87,6 +87,8 @@ pub fn router(app: Arc<App>, port: u16) -> Router {
         )
         .route("/photo", post(take_photo))
         .route("/photo/{sha256}", get(photo))
+        .route("/packet/{id}", get(packet))
+        .route("/packet/{id}/{*path}", get(paper))
         .fallback(get(static_file))
         .layer(middleware::from_fn(move |incoming, next| {
             at_home(port, incoming, next)
@@ -235,6 +237,43 @@ async fn photo(State(app): State<Arc<App>>, Path(sha256): Path<String>) -> Respo
         ),
     ];
     (headers, kept.bytes).into_response()
+}
+
+/// A whole packet, to be saved.
+async fn packet(State(app): State<Arc<App>>, Path(id): Path<String>) -> Response {
+    packet_file(app, id, None, "attachment").await
+}
+
+/// One file of a packet, to be looked at.
+async fn paper(State(app): State<Arc<App>>, Path((id, path)): Path<(String, String)>) -> Response {
+    packet_file(app, id, Some(path), "inline").await
+}
+
+/// What a paper may do: show itself and its own pictures. Its page styles itself in its head.
+const PAPER_POLICY: &str = "default-src 'none'; img-src 'self' data:; style-src 'unsafe-inline'; \
+                            base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+
+async fn packet_file(
+    app: Arc<App>,
+    id: String,
+    path: Option<String>,
+    how: &'static str,
+) -> Response {
+    let found = tokio::task::spawn_blocking(move || app.packet_file(&id, path.as_deref())).await;
+    let Ok(Some(file)) = found else {
+        let words = "This packet is not on this device, or has no such paper. Make it again.\n";
+        return (StatusCode::NOT_FOUND, words).into_response();
+    };
+    let headers = [
+        (header::CONTENT_TYPE, file.media),
+        (
+            header::CONTENT_DISPOSITION,
+            // Names in a packet are of letters, digits, dots and lines.
+            format!("{how}; filename=\"{}\"", file.name.replace(['"', '\\'], "")),
+        ),
+        (header::CONTENT_SECURITY_POLICY, PAPER_POLICY.to_owned()),
+    ];
+    (headers, file.bytes).into_response()
 }
 
 async fn static_file(incoming: Incoming) -> Response {

@@ -1,7 +1,9 @@
 //! Why something was not done, as a sentence for a person.
 
 use crate::reply::Said;
+use eavebook_core::book::edition::Edition;
 use eavebook_core::settings::SettingFault;
+use eavebook_packet::NotMade;
 use eavebook_store::StoreError;
 
 /// Why a request changed nothing. Its text names the thing and the remedy.
@@ -16,6 +18,9 @@ pub enum Refusal {
     /// The rates do not take it.
     #[error("{0}.")]
     Rate(#[from] SettingFault),
+    /// No packet was made.
+    #[error("{0}")]
+    Packet(#[from] NotMade),
 }
 
 /// A request that cannot be done.
@@ -126,6 +131,42 @@ pub enum Unfit {
         /// The sentence.
         en: String,
     },
+    /// No job in the whole book.
+    #[error("This book holds no job yet. Start one, or book the pretend house with demo.")]
+    NoJobs,
+    /// An old version that was never made.
+    #[error(
+        "No version {version} of the {edition}'s packet was made of this job. Leave the version \
+         away to make the next one."
+    )]
+    NoVersion {
+        /// For whom.
+        edition: Edition,
+        /// Which.
+        version: u32,
+    },
+    /// An old version whose entries are not to be found again.
+    #[error(
+        "What version {version} of the {edition}'s packet was made of is not all in this book. \
+         Fetch it from the device that made it, or make a new one."
+    )]
+    VersionLost {
+        /// For whom.
+        edition: Edition,
+        /// Which.
+        version: u32,
+    },
+    /// An old version that this program sets otherwise.
+    #[error(
+        "Version {version} was made with {made_with} and would come out otherwise now. Nothing was \
+         kept; make it there, or make a new one here."
+    )]
+    MadeOtherwise {
+        /// Which.
+        version: u32,
+        /// The program that made it.
+        made_with: String,
+    },
     /// The program failed at it.
     #[error(
         "Something went wrong in the program, and nothing of this was booked. Do it again; all that \
@@ -142,6 +183,7 @@ impl Refusal {
             Refusal::Store(why) => why.code(),
             Refusal::Rate(_) => "rate_refused",
             Refusal::Ask(why) => return why.said(),
+            Refusal::Packet(_) => "packet_not_made",
         };
         Said {
             code: code.to_owned(),
@@ -177,6 +219,10 @@ impl Unfit {
             Unfit::PhotoTooLarge { .. } => "photo_too_large",
             Unfit::PhotoCutOff => "photo_cut_off",
             Unfit::Key { code, .. } => code,
+            Unfit::NoJobs => "no_jobs",
+            Unfit::NoVersion { .. } => "no_version",
+            Unfit::VersionLost { .. } => "version_lost",
+            Unfit::MadeOtherwise { .. } => "made_otherwise",
             Unfit::BrokeOff => "broke_off",
         };
         Said {

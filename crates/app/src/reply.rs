@@ -1,8 +1,10 @@
 //! What a screen is told. Figures come as words, worked out and rounded here; places in plan come
 //! as feet, to be drawn.
 
+mod job_file;
 mod takeoff;
 
+pub use job_file::{PacketView, PacketsView, PaperGroup, PaperView, ReaderView};
 pub use takeoff::{LackView, LoadBar, RateView, TakeoffLine, TakeoffPart, TakeoffView, ThingLink};
 
 use crate::request::{FractionStep, Request};
@@ -26,6 +28,8 @@ pub enum Reply {
     Settings(SettingsView),
     /// The takeoff of one job.
     Takeoff(Box<TakeoffView>),
+    /// The packets of a job.
+    Packets(Box<PacketsView>),
     /// Nothing was changed, and why.
     Refused(Said),
 }

@@ -1,5 +1,6 @@
 //! What a screen may ask. A request that books is idempotent: said twice, it books once.
 
+pub use eavebook_core::book::edition::Edition;
 pub use eavebook_core::book::keypad::{FractionStep, Key, Meant};
 use eavebook_core::book::kinds::{
     DeckKind, EndKind, Followed, HowRead, ItemKind, PitchRead, SaddleSeen, TapeMarks, Thing, Turn,
@@ -194,6 +195,19 @@ pub enum Request {
         kind: DeckKind,
         /// The leg at whose edge it was seen, from 1; none where the place was not named.
         leg: Option<u32>,
+    },
+    /// The packets of a job. Reply: `Packets`.
+    Packets {
+        /// Which job.
+        job: Uuid,
+    },
+    /// Make a packet for a reader; with nothing booked since the last one it is that one. Takes
+    /// seconds, and holds no other request up. Reply: `Packets`, with `made`.
+    MakePacket {
+        /// Which job.
+        job: Uuid,
+        /// For whom.
+        edition: Edition,
     },
 }
 

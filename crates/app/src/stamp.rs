@@ -34,6 +34,12 @@ pub fn entry(
     Ok(Entry::new(stamp, kind, supersedes))
 }
 
+/// Now, as local time with offset.
+#[must_use]
+pub fn moment() -> String {
+    Local::now().to_rfc3339_opts(SecondsFormat::Secs, false)
+}
+
 /// A fresh name for a job.
 #[must_use]
 pub fn job() -> Uuid {

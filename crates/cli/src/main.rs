@@ -4,6 +4,7 @@ mod demo;
 mod hub;
 mod lines;
 mod open;
+mod packet;
 mod progress;
 mod refusal;
 mod solve;
@@ -27,6 +28,8 @@ struct Line {
 const EXAMPLES: &str = "Examples:
   eavebook demo --book my-roofs      books an invented house and prints its figures
   eavebook open --book my-roofs      shows the book in the browser of this machine
+  eavebook packet --book my-roofs --out .
+                                     all papers of the newest job in one file
   eavebook solve house.json          what a survey file says, as JSON
   eavebook solve --help              what a survey file holds
   eavebook hub --help                a server through which devices exchange entries";
@@ -36,6 +39,7 @@ enum Command {
     Demo(demo::Demo),
     Hub(hub::Hub),
     Open(open::Open),
+    Packet(packet::Packet),
     Solve(solve::Solve),
 }
 
@@ -69,6 +73,7 @@ fn run() -> Result<(), Refusal> {
         Command::Demo(demo) => demo.run(),
         Command::Hub(hub) => hub.run(),
         Command::Open(open) => open.run(),
+        Command::Packet(packet) => packet.run(),
         Command::Solve(solve) => solve.run(),
     }
 }

@@ -191,7 +191,7 @@ pub fn check_reader(packet: impl Read + Seek) -> Result<Proved, NotProved> {
 }
 
 /// Where the list of a packet lies.
-const LIST_PATH: &str = "data/packet.json";
+pub(crate) const LIST_PATH: &str = "data/packet.json";
 
 /// Paths within the one folder of the packet, to their places in the zip. Judged by the zip's own
 /// directory, before a byte of any file is unpacked.

@@ -20,6 +20,7 @@ mod lack;
 #[cfg(test)]
 mod laws;
 mod leaf;
+mod look;
 mod make;
 mod named;
 mod not_known;
@@ -37,5 +38,6 @@ pub use contents::{FileRow, Role};
 pub use edition::{Edition, Lang, PaperKind};
 pub use job::{Freeze, Job, Photos, RatesFrom};
 pub use lack::Lack;
+pub use look::{Look, file_in, look};
 pub use make::{Made, make};
 pub use write::NotMade;

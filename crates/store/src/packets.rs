@@ -3,10 +3,10 @@
 
 use crate::error::{At, StoreError};
 use crate::{Book, sync_dir};
+use std::collections::BTreeSet;
 use std::fs::File;
-use std::io::ErrorKind;
+use std::io::Read;
 use std::path::{Path, PathBuf};
-use std::time::SystemTime;
 
 const FOLDER: &str = "packets";
 /// The end of the name of a file that is still being written.
@@ -51,54 +51,68 @@ impl Packets {
         found.next()
     }
 
+    /// Whether nothing was ever made.
+    pub fn is_empty(&self) -> bool {
+        std::fs::read_dir(&self.folder).map_or(true, |mut there| there.next().is_none())
+    }
+
+    /// Throws away what was only begun, and every whole packet but those of whose id the first
+    /// signs are given. Only who has the book may ask: nobody else is at work there then.
+    ///
+    /// # Errors
+    /// `Denied`, `Disk`.
+    pub fn keep_only(&self, id_begins: &BTreeSet<String>) -> Result<(), StoreError> {
+        let sweep = || {
+            for file in std::fs::read_dir(&self.folder)? {
+                let path = file?.path();
+                let name = name_of(&path).unwrap_or_default();
+                let id = name
+                    .strip_suffix(".zip")
+                    .and_then(|stem| stem.rsplit_once('-'));
+                let nameless = id.is_some_and(|(_, id)| !id_begins.contains(id));
+                if nameless || name.ends_with(PART) {
+                    std::fs::remove_file(path)?;
+                }
+            }
+            Ok(())
+        };
+        sweep().map_err(|why| self.at.io(&self.folder, why))
+    }
+
     /// Puts a copy of a packet into another folder, whole or not at all, and tells where.
     ///
     /// # Errors
     /// `Full`, `Denied`, `Disk`, each of the other folder.
     pub fn copy_out(&self, packet: &Path, to: &Path) -> Result<PathBuf, StoreError> {
-        let at = At(to.to_path_buf());
-        let name = name_of(packet).unwrap_or_default();
-        let (part, whole) = (to.join(format!("{name}{PART}")), to.join(name));
-        let copy = || {
-            std::fs::create_dir_all(to)?;
-            let (mut from, mut copy) = (File::open(packet)?, File::create(&part)?);
-            std::io::copy(&mut from, &mut copy)?;
-            copy.sync_all()?;
-            std::fs::rename(&part, &whole)?;
-            sync_dir(to)
-        };
-        copy().map_err(|why| {
-            // The first failure is the one to tell.
-            let _ = std::fs::remove_file(&part);
-            at.io(to, why)
-        })?;
-        Ok(whole)
+        let mut from = File::open(packet).map_err(|why| self.at.io(packet, why))?;
+        put(name_of(packet).unwrap_or_default(), &mut from, to)
     }
 
-    /// Throws away what was only begun before a moment, and tells how many. A whole packet is never
-    /// touched.
+    /// Puts bytes into another folder under a name, whole or not at all, and tells where.
     ///
     /// # Errors
-    /// `Denied`, `Disk`.
-    pub fn sweep(&self, before: SystemTime) -> Result<usize, StoreError> {
-        let sweep = || {
-            let there = match std::fs::read_dir(&self.folder) {
-                Err(why) if why.kind() == ErrorKind::NotFound => return Ok(0),
-                there => there?,
-            };
-            let mut swept = 0;
-            for file in there {
-                let file = file?;
-                let begun = file.file_name().to_string_lossy().ends_with(PART);
-                if begun && file.metadata()?.modified()? < before {
-                    std::fs::remove_file(file.path())?;
-                    swept += 1;
-                }
-            }
-            Ok(swept)
-        };
-        sweep().map_err(|why| self.at.io(&self.folder, why))
+    /// `Full`, `Denied`, `Disk`, each of the other folder.
+    pub fn put_out(&self, name: &str, mut bytes: &[u8], to: &Path) -> Result<PathBuf, StoreError> {
+        put(name, &mut bytes, to)
     }
+}
+
+fn put(name: &str, from: &mut dyn Read, to: &Path) -> Result<PathBuf, StoreError> {
+    let (part, whole) = (to.join(format!("{name}{PART}")), to.join(name));
+    let mut put = || {
+        std::fs::create_dir_all(to)?;
+        let mut file = File::create(&part)?;
+        std::io::copy(from, &mut file)?;
+        file.sync_all()?;
+        std::fs::rename(&part, &whole)?;
+        sync_dir(to)
+    };
+    put().map_err(|why| {
+        // The first failure is the one to tell.
+        let _ = std::fs::remove_file(&part);
+        At(to.to_path_buf()).io(to, why)
+    })?;
+    Ok(whole)
 }
 
 fn name_of(path: &Path) -> Option<&str> {

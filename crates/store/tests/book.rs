@@ -500,10 +500,14 @@ fn a_packet_is_found_by_its_id_copied_out_whole_and_only_what_was_begun_is_swept
     assert_eq!(std::fs::read(&copy).unwrap(), b"whole");
     assert_eq!(std::fs::read_dir(&out).unwrap().count(), 1);
 
-    let later = SystemTime::now() + Duration::from_secs(5);
-    assert_eq!(packets.sweep(SystemTime::UNIX_EPOCH).unwrap(), 0);
-    assert_eq!(packets.sweep(later).unwrap(), 1);
-    assert_eq!(std::fs::read_dir(&folder).unwrap().count(), 1);
+    packets
+        .keep_only(&["0123456789ab".to_owned()].into())
+        .unwrap();
+    let left = std::fs::read_dir(&folder).unwrap();
+    let left: Vec<_> = left.map(|file| file.unwrap().file_name()).collect();
+    assert_eq!(left, [name]);
+    packets.keep_only(&[].into()).unwrap();
+    assert!(packets.is_empty());
 }
 
 #[test]

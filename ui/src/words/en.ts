@@ -35,7 +35,13 @@ const tapes: Record<TapeMarks, string> = {
 const ends: Record<EndKind, string> = { sloped: 'Slope', gable: 'Gable', wall: 'Wall' };
 
 export const en = {
-  places: { Today: 'Today', 'Field book': 'Field book', Plan: 'Plan', Takeoff: 'Takeoff' },
+  places: {
+    Today: 'Today',
+    'Field book': 'Field book',
+    Plan: 'Plan',
+    Takeoff: 'Takeoff',
+    'Job file': 'Job file',
+  },
   states,
   frame: {
     places: 'Places',
@@ -189,6 +195,35 @@ export const en = {
     change: 'Change',
     leaveBlank: 'Leave blank',
     asTheFirm: 'As the firm has it',
+  },
+  jobFile: {
+    title: 'Job file',
+    notSent: 'Nothing sent yet.',
+    whoFor: 'Who is it for?',
+    holds: (what: string) => `Holds: ${what}`,
+    make: 'Make packet',
+    making: (reader: string) => `Setting the papers for ${reader}. Book on meanwhile.`,
+    made: (title: string) => `${title} is made and kept here. Nothing was sent.`,
+    same: (title: string) => `Nothing was booked since: it is ${title} still.`,
+    packets: 'Packets',
+    noPackets: 'No packet yet. Make one: it is kept here and sent to nobody.',
+    beforeYouMake: 'Not known yet',
+    nothingOpen: 'Nothing open.',
+    inItAsNotKnown: 'Each goes into the packet as not known.',
+    notKnown: 'Not known in it',
+    lacks: 'Lacking in it',
+    gone: 'Its file is not on this device. Make it again: nothing was booked since, or it is the next version.',
+    save: 'Save',
+    open: (paper: string, sort: string) => `${paper}, ${sort}`,
+    keep: (paper: string) => `Save ${paper} to look at it`,
+    lies: (name: string) => `Its file: ${name}`,
+    passOn: 'To pass it on',
+    passOnHow:
+      'This program cannot send yet. Save the packet, then hand the file on yourself: by mail, by cable or on a stick. It opens on any computer as a folder of papers.',
+    proof:
+      'Who gets it can prove that nothing was changed: unpack it and run sha256sum -c manifest-sha256.txt in its folder.',
+    choose: 'Choose a packet to see what lies in it.',
+    contents: (title: string) => `${title}: what lies in it`,
   },
   pitch: {
     title: 'Pitch',

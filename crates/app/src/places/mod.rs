@@ -2,6 +2,7 @@
 
 pub mod field_book;
 pub mod job;
+pub mod job_file;
 pub mod on_roof;
 pub mod pad;
 pub mod photos;
@@ -15,12 +16,20 @@ use crate::request::Request;
 use eavebook_core::book::kinds::CoveringSeen;
 use eavebook_store::Book;
 
-/// Carries out one request.
+/// What comes of a request.
+pub enum Answer {
+    /// Its reply.
+    Now(Reply),
+    /// A packet, to be made while others book.
+    Make(Box<job_file::ToMake>),
+}
+
+/// Carries out one request, or reads what is needed to carry it out without the book.
 ///
 /// # Errors
 /// Says why nothing was changed.
-pub fn answer(book: &mut Book, request: Request) -> Result<Reply, Refusal> {
-    match request {
+pub fn answer(book: &mut Book, request: Request) -> Result<Answer, Refusal> {
+    let reply = match request {
         Request::Today => today::today(book),
         Request::Search { words } => today::search(book, &words),
         Request::StartJob { address } => today::start(book, &address),
@@ -81,5 +90,11 @@ pub fn answer(book: &mut Book, request: Request) -> Result<Reply, Refusal> {
         Request::Takeoff { job } => takeoff::takeoff(book, job),
         Request::SetRate { job, key, value } => takeoff::set_rate(book, job, &key, &value),
         Request::Deck { job, kind, leg } => on_roof::deck(book, job, kind, leg),
-    }
+        Request::Packets { job } => job_file::list(book, job),
+        Request::MakePacket { job, edition } => {
+            let to_make = job_file::to_make(book, job, edition, job_file::Wanted::Newest)?;
+            return Ok(Answer::Make(Box::new(to_make)));
+        }
+    };
+    reply.map(Answer::Now)
 }

@@ -6,6 +6,7 @@ pub mod faces;
 pub mod here;
 pub mod items;
 pub mod job;
+pub mod job_file;
 pub mod left;
 pub mod names;
 pub mod pad;

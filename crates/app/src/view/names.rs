@@ -162,6 +162,15 @@ pub fn time_of_day(local_time: &str) -> String {
     )
 }
 
+/// The day and the time of day of a local time: `2 May 2026, 2:41 pm`.
+#[must_use]
+pub fn day_and_time(local_time: &str) -> String {
+    chrono::DateTime::parse_from_rfc3339(local_time).map_or_else(
+        |_| local_time.to_owned(),
+        |time| time.format("%-d %b %Y, %-I:%M %P").to_string(),
+    )
+}
+
 /// Things in a row: `legs 2, 3 and 6`.
 #[must_use]
 pub fn listed(names: &[String]) -> String {
@@ -236,5 +245,7 @@ mod tests {
     fn the_time_of_day_is_that_of_the_place() {
         assert_eq!(time_of_day("2026-05-02T14:41:07-05:00"), "2:41 pm");
         assert_eq!(time_of_day("2026-05-02T00:05:07+02:00"), "12:05 am");
+        let afternoon = day_and_time("2026-05-02T14:41:07-05:00");
+        assert_eq!(afternoon, "2 May 2026, 2:41 pm");
     }
 }

@@ -1,0 +1,320 @@
+//! Packets: made beside the book, booked once they are whole on the disk.
+//!
+//! Three steps, so that a key press never waits for a typesetting run: what is to be made is read
+//! under the book's lock, made without it, booked under it again.
+
+use crate::refusal::{Refusal, Unfit};
+use crate::reply::Reply;
+use crate::view::takeoff::rates::JobRates;
+use crate::{stamp, view};
+use eavebook_core::book::edition::Edition;
+use eavebook_core::book::entry::Entry;
+use eavebook_core::book::fold::fold;
+use eavebook_core::book::freeze::{self, Next};
+use eavebook_core::book::kinds::{FrozenEntries, Kind, PacketFrozen, Side};
+use eavebook_core::book::lay_out::lay_out;
+use eavebook_core::settings::{Chosen, Code};
+use eavebook_core::solve::{Terms, take_off_and_price};
+use eavebook_packet::{Freeze, Job, RatesFrom};
+use eavebook_store::{Book, DraftAfter, Packets, Photos, StoreError};
+use std::collections::BTreeSet;
+use std::path::{Path, PathBuf};
+use uuid::Uuid;
+
+/// This program, as papers name it.
+const MADE_WITH: &str = concat!("eavebook ", env!("CARGO_PKG_VERSION"));
+
+/// Which version is asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Wanted {
+    /// The last one where nothing was booked since, else a new one.
+    Newest,
+    /// An old one, as it was.
+    Version(u32),
+}
+
+/// A packet that is to be made.
+#[derive(Clone, Debug)]
+pub struct ToMake {
+    job: Uuid,
+    edition: Edition,
+    wanted: Wanted,
+    /// The entries of the house, without earlier freezes.
+    entries: Vec<Entry>,
+    /// What they come to.
+    made_of: FrozenEntries,
+    freeze: Freeze,
+    /// Its id, where it was made before.
+    known: Option<String>,
+}
+
+/// A packet whole on the disk.
+#[derive(Clone, Debug)]
+pub struct Made {
+    /// Which job.
+    pub job: Uuid,
+    /// Its id.
+    pub id: String,
+    /// Where it lies.
+    pub path: PathBuf,
+    /// What is to be booked of it; none: it was booked before.
+    new: Option<PacketFrozen>,
+}
+
+/// The packets of a job.
+///
+/// # Errors
+/// `NoJob`.
+pub fn list(book: &Book, job: Uuid) -> Result<Reply, Refusal> {
+    reply(book, job, None)
+}
+
+/// The packets of a job with the one just made.
+///
+/// # Errors
+/// `NoJob`.
+pub fn reply(book: &Book, job: Uuid, made: Option<String>) -> Result<Reply, Refusal> {
+    let folded = fold(&entries(book, job)?);
+    let packets = book.packets();
+    let view = view::job_file::view(job, &folded.frozen, &packets, made);
+    Ok(Reply::Packets(Box::new(view)))
+}
+
+/// Reads what a packet is to be made of.
+///
+/// # Errors
+/// `NoJob`; `NoVersion`, `VersionLost` for an old version that was not made or whose entries
+/// cannot be told from those that came since.
+pub fn to_make(
+    book: &Book,
+    job: Uuid,
+    edition: Edition,
+    wanted: Wanted,
+) -> Result<ToMake, Refusal> {
+    let entries = entries(book, job)?;
+    let frozen = fold(&entries).frozen;
+    let old = |freeze: &PacketFrozen, entries: Vec<Entry>| ToMake {
+        job,
+        edition,
+        wanted,
+        entries,
+        made_of: freeze.entries.clone(),
+        freeze: Freeze {
+            version: freeze.version,
+            moment: freeze.moment.clone(),
+            before: freeze.before.clone(),
+            made_with: freeze.made_with.clone(),
+        },
+        known: Some(freeze.packet.clone()),
+    };
+    if let Wanted::Version(version) = wanted {
+        let asked = |(_, freeze): &&(Uuid, PacketFrozen)| {
+            freeze.edition == edition && freeze.version == version
+        };
+        let (_, freeze) = frozen
+            .iter()
+            .rfind(asked)
+            .ok_or(Unfit::NoVersion { edition, version })?;
+        let then = freeze::thawed(&entries, &freeze.entries)
+            .ok_or(Unfit::VersionLost { edition, version })?;
+        return Ok(old(freeze, then));
+    }
+    let made_of = freeze::frozen(&entries);
+    let house = freeze::of_the_house(&entries).cloned().collect();
+    Ok(match freeze::next(&frozen, edition, &made_of) {
+        Next::Same(freeze) => old(freeze, house),
+        Next::Version { number, before } => ToMake {
+            job,
+            edition,
+            wanted,
+            entries: house,
+            made_of,
+            freeze: Freeze {
+                version: number,
+                moment: stamp::moment(),
+                before: before.map(str::to_owned),
+                made_with: MADE_WITH.to_owned(),
+            },
+            known: None,
+        },
+    })
+}
+
+impl ToMake {
+    /// Makes the packet, whole on the disk or not at all. Needs no book: takes seconds.
+    ///
+    /// # Errors
+    /// `NotMade` where the disk will not take it; `MadeOtherwise` for an old version that this
+    /// program sets otherwise.
+    pub fn make(self, photos: &Photos, packets: &Packets) -> Result<Made, Refusal> {
+        if let Some(id) = &self.known
+            && let Some(path) = there(packets, id)
+        {
+            return Ok(Made {
+                job: self.job,
+                id: id.clone(),
+                path,
+                new: None,
+            });
+        }
+        let (id, path) = self.set(photos, packets)?;
+        match self.known.clone() {
+            None => Ok(Made {
+                job: self.job,
+                new: Some(self.frozen(&id)),
+                id,
+                path,
+            }),
+            Some(known) if known == id => Ok(Made {
+                job: self.job,
+                id,
+                path,
+                new: None,
+            }),
+            Some(_) => {
+                throw_away(&path);
+                self.made_otherwise(photos, packets)
+            }
+        }
+    }
+
+    /// The papers come out other than they were: another program made them. Who wants the newest
+    /// gets a new version; who wants that very one is told.
+    fn made_otherwise(mut self, photos: &Photos, packets: &Packets) -> Result<Made, Refusal> {
+        if let Wanted::Version(version) = self.wanted {
+            let made_with = self.freeze.made_with;
+            return Err(Unfit::MadeOtherwise { version, made_with }.into());
+        }
+        self.freeze = Freeze {
+            version: self.freeze.version.saturating_add(1),
+            moment: stamp::moment(),
+            before: self.known.take(),
+            made_with: MADE_WITH.to_owned(),
+        };
+        self.make(photos, packets)
+    }
+
+    /// Sets the papers and puts the packet on the disk: its id, and where it lies.
+    fn set(&self, photos: &Photos, packets: &Packets) -> Result<(String, PathBuf), Refusal> {
+        let book = fold(&self.entries);
+        // The side is a setting of a device and no entry: a corner says it, and before there is a
+        // corner there is no plan for it to turn.
+        let laid = lay_out(&book, Side::default());
+        let solved = view::seen::solve(&laid);
+        // The day of the freeze, not of today: the same packet must come out another day.
+        let moment = chrono::DateTime::parse_from_rfc3339(&self.freeze.moment);
+        let terms = Terms {
+            rates: Chosen::Demo(JobRates::of(&book).rates),
+            code: Chosen::Demo(Code::demo()),
+            on: moment.ok().map(|moment| moment.date_naive()),
+        };
+        let priced = laid
+            .survey
+            .as_ref()
+            .zip(solved.as_ref())
+            .and_then(|(survey, solved)| take_off_and_price(survey, solved, &terms).ok());
+        let job = Job {
+            id: self.job,
+            entries: &self.entries,
+            book: &book,
+            laid: &laid,
+            solved: solved.as_ref(),
+            takeoff: priced.as_ref().map(|priced| &priced.takeoff),
+            price: priced.as_ref().map(|priced| &priced.price),
+            code: Some(terms.code.get()),
+            rates_from: RatesFrom::Demo,
+        };
+        let folder = packets.folder()?;
+        let made = eavebook_packet::make(&job, self.edition, &self.freeze, &Kept(photos), folder)?;
+        Ok((made.id, made.path))
+    }
+
+    fn frozen(self, id: &str) -> PacketFrozen {
+        PacketFrozen {
+            packet: id.to_owned(),
+            edition: self.edition,
+            version: self.freeze.version,
+            before: self.freeze.before,
+            moment: self.freeze.moment,
+            reader: None,
+            entries: self.made_of,
+            made_with: self.freeze.made_with,
+        }
+    }
+}
+
+impl Made {
+    /// Books that it was made, unless that stands in the book. The file is on the disk before.
+    ///
+    /// # Errors
+    /// When the book cannot be written: the packet is thrown away.
+    pub fn book(&self, book: &mut Book) -> Result<(), Refusal> {
+        let Some(freeze) = &self.new else {
+            return Ok(());
+        };
+        let kind = Kind::PacketFrozen(freeze.clone());
+        let booked = stamp::entry(book, self.job, &kind, Vec::new())
+            .and_then(|entry| book.append(&[entry], DraftAfter::AsItIs));
+        if let Err(why) = booked {
+            throw_away(&self.path);
+            return Err(why.into());
+        }
+        Ok(())
+    }
+}
+
+/// A packet that nothing will ever name. What stays is swept when the book is opened.
+fn throw_away(path: &Path) {
+    let _ = std::fs::remove_file(path);
+}
+
+/// The file of a packet, where it is on this device and its list is the one that was booked.
+#[must_use]
+pub fn there(packets: &Packets, id: &str) -> Option<PathBuf> {
+    let path = packets.find(id.get(..NAMED_BY)?)?;
+    let look = eavebook_packet::look(&path).ok()?;
+    (look.id == id).then_some(path)
+}
+
+/// So many signs of its id stand in the name of a packet's file.
+pub const NAMED_BY: usize = 12;
+
+/// Throws away what was only begun, and whole packets that no entry names: a kill came between
+/// the file and its entry, and nobody was told of it.
+///
+/// # Errors
+/// When the book or the folder cannot be read.
+pub fn sweep(book: &Book) -> Result<(), StoreError> {
+    let packets = book.packets();
+    if packets.is_empty() {
+        return Ok(());
+    }
+    let mut named = BTreeSet::new();
+    for job in book.books()? {
+        let frozen = fold(&book.entries(job)?.whole).frozen;
+        let begins =
+            |(_, freeze): (Uuid, PacketFrozen)| freeze.packet.get(..NAMED_BY).map(str::to_owned);
+        named.extend(frozen.into_iter().filter_map(begins));
+    }
+    packets.keep_only(&named)
+}
+
+fn entries(book: &Book, job: Uuid) -> Result<Vec<Entry>, Refusal> {
+    let entries = book.entries(job)?.whole;
+    if entries.is_empty() {
+        return Err(Unfit::NoJob.into());
+    }
+    Ok(entries)
+}
+
+/// The photos of the book, as a packet asks for them.
+struct Kept<'a>(&'a Photos);
+
+impl eavebook_packet::Photos for Kept<'_> {
+    fn bytes(&self, sha256: &str) -> std::io::Result<Vec<u8>> {
+        let mut bytes = Vec::new();
+        let mut file = self.0.open(sha256).map_err(std::io::Error::other)?;
+        std::io::Read::read_to_end(&mut file, &mut bytes)?;
+        Ok(bytes)
+    }
+}

@@ -1,0 +1,84 @@
+//! Packets, as they stand on the screen.
+
+use super::Said;
+use eavebook_core::book::edition::Edition;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+use uuid::Uuid;
+
+/// The packets of a job.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct PacketsView {
+    /// Which job.
+    pub job: Uuid,
+    /// For whom one can be made; the first is taken unless another is chosen.
+    pub readers: Vec<ReaderView>,
+    /// Those made, the newest first.
+    pub packets: Vec<PacketView>,
+    /// The one that was just made, by its id; made again, it is the same.
+    pub made: Option<String>,
+}
+
+/// Somebody for whom a packet can be made.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct ReaderView {
+    /// Which.
+    pub edition: Edition,
+    /// "Owner".
+    pub name: String,
+    /// "Proposal, photo sheets and the story of every figure."
+    pub holds: Said,
+    /// "Never cost or margin."
+    pub never: Said,
+}
+
+/// One packet.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct PacketView {
+    /// Its id, 64 hex digits.
+    pub packet: String,
+    /// For whom.
+    pub edition: Edition,
+    /// Counts from 1, per job and edition.
+    pub version: u32,
+    /// "Owner, version 2".
+    pub title: String,
+    /// "2 May 2026, 2:41 pm".
+    pub moment: String,
+    /// "7 MB".
+    pub size: Option<String>,
+    /// "6 open": how many things are not known.
+    pub open: Option<String>,
+    /// "Follows version 1; what changed stands in its table of differences."
+    pub follows: Option<Said>,
+    /// What nobody knows, word for word as in the packet.
+    pub not_known: Vec<String>,
+    /// What should be in it and is not, each with why and the remedy.
+    pub lacks: Vec<Said>,
+    /// Who must not get it.
+    pub keep_in_house: Option<Said>,
+    /// The name of its file; none: it is not on this device, and can be made again.
+    pub file: Option<String>,
+    /// What lies in it, in the order in which one looks.
+    pub papers: Vec<PaperGroup>,
+}
+
+/// Papers of one sort.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct PaperGroup {
+    /// "Papers", "Plan", "Tables".
+    pub title: String,
+    /// One or more.
+    pub papers: Vec<PaperView>,
+}
+
+/// One file in a packet.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct PaperView {
+    /// From the folder of the bag: `data/papers/crew.es.pdf`.
+    pub path: String,
+    /// "Crew sheet, in Spanish".
+    pub title: String,
+    /// "PDF".
+    pub sort: String,
+}

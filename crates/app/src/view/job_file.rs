@@ -1,0 +1,210 @@
+//! Packets as a person looks at them: the newest first, what lies in each, what each lacks.
+
+use super::names::{self, said};
+use crate::places::job_file::{self};
+use crate::reply::{PacketView, PacketsView, PaperGroup, PaperView, ReaderView, Said};
+use eavebook_core::book::edition::Edition;
+use eavebook_core::book::kinds::PacketFrozen;
+use eavebook_packet::{FileRow, Lack, Look, Role};
+use eavebook_store::Packets;
+use std::path::Path;
+use uuid::Uuid;
+
+/// The packets of a job. `made`: the one just made.
+#[must_use]
+pub fn view(
+    job: Uuid,
+    frozen: &[(Uuid, PacketFrozen)],
+    packets: &Packets,
+    made: Option<String>,
+) -> PacketsView {
+    PacketsView {
+        job,
+        readers: Edition::ALL.into_iter().map(reader).collect(),
+        packets: frozen
+            .iter()
+            .rev()
+            .map(|(_, freeze)| packet(freeze, packets))
+            .collect(),
+        made,
+    }
+}
+
+/// For whom, in a word.
+#[must_use]
+pub fn name(edition: Edition) -> &'static str {
+    match edition {
+        Edition::Owner => "Owner",
+        Edition::Crew => "Crew",
+        Edition::Firm => "Firm",
+        Edition::Supplier => "Supplier",
+        Edition::Permit => "Permit office",
+    }
+}
+
+/// What a reader gets and what a reader never gets.
+fn reader(edition: Edition) -> ReaderView {
+    let (holds, never) = match edition {
+        Edition::Owner => (
+            "Proposal with its price, photo sheets, the story of every figure, plan and tables.",
+            "Never cost, margin or the book.",
+        ),
+        Edition::Crew => (
+            "Crew sheet in English and Spanish, photos, plan and order.",
+            "Never money.",
+        ),
+        Edition::Firm => (
+            "Everything: every paper, cost and margin, the book and the photos as taken.",
+            "Never to be passed on.",
+        ),
+        Edition::Supplier => (
+            "Order list in the units that are sold, and the plan.",
+            "Never our money, photos or readings.",
+        ),
+        Edition::Permit => (
+            "Permit sheet with scope, areas, layers and code notes, plan and tables.",
+            "Never a price, photos or readings.",
+        ),
+    };
+    ReaderView {
+        edition,
+        name: name(edition).to_owned(),
+        holds: said(&format!("{edition}_holds"), holds),
+        never: said(&format!("{edition}_never"), never),
+    }
+}
+
+fn packet(freeze: &PacketFrozen, packets: &Packets) -> PacketView {
+    let path = job_file::there(packets, &freeze.packet);
+    let look = path
+        .as_deref()
+        .and_then(|path| eavebook_packet::look(path).ok());
+    let size = path
+        .as_deref()
+        .and_then(|path| std::fs::metadata(path).ok())
+        .map(|about| megabytes(about.len()));
+    PacketView {
+        packet: freeze.packet.clone(),
+        edition: freeze.edition,
+        version: freeze.version,
+        title: format!("{}, version {}", name(freeze.edition), freeze.version),
+        moment: names::day_and_time(&freeze.moment),
+        size,
+        open: look
+            .as_ref()
+            .map(|look| format!("{} open", look.not_known.len())),
+        follows: freeze.before.as_ref().map(|_| {
+            let before = freeze.version.saturating_sub(1);
+            said(
+                "packet_follows",
+                format!("Follows version {before}. What changed stands in its table Differences."),
+            )
+        }),
+        not_known: look
+            .as_ref()
+            .map(|look| look.not_known.clone())
+            .unwrap_or_default(),
+        lacks: look.iter().flat_map(|look| &look.lacks).map(lack).collect(),
+        keep_in_house: (freeze.edition == Edition::Firm).then(|| {
+            said(
+                "firm_only",
+                "For the firm alone: it holds cost, margin and the book. Do not pass it on.",
+            )
+        }),
+        file: path
+            .as_deref()
+            .and_then(Path::file_name)
+            .map(|name| name.to_string_lossy().into()),
+        papers: look.as_ref().map(papers).unwrap_or_default(),
+    }
+}
+
+/// "Photo 7: It is kept but cannot be shown. Send it again as JPEG."
+fn lack(lack: &Lack) -> Said {
+    let Lack { what, why, remedy } = lack;
+    said(
+        "packet_lacks",
+        format!("{}: {why} {remedy}", names::capital(what)),
+    )
+}
+
+/// A size of a file, rounded up, so that there is room where it says so.
+fn megabytes(bytes: u64) -> String {
+    match bytes.div_ceil(1_000_000) {
+        0 | 1 => format!("{} kB", bytes.div_ceil(1000)),
+        many => format!("{many} MB"),
+    }
+}
+
+/// In the order in which one looks: what to open first, papers, plan, tables, the rest.
+const GROUPS: [(&str, fn(Role) -> bool); 6] = [
+    ("Start here", |role| role == Role::Start),
+    ("Papers", is_paper),
+    ("Plan", |role| {
+        matches!(role, Role::PlanSvg | Role::PlanDxf | Role::RoofGlb)
+    }),
+    ("Tables", is_table),
+    ("Photos", |role| role == Role::Photo),
+    ("Book", |role| {
+        matches!(
+            role,
+            Role::Book | Role::Survey | Role::Original | Role::List
+        )
+    }),
+];
+
+fn is_paper(role: Role) -> bool {
+    matches!(
+        role,
+        Role::Proposal | Role::Crew | Role::Order | Role::Permit | Role::Photos | Role::Story
+    )
+}
+
+fn is_table(role: Role) -> bool {
+    matches!(
+        role,
+        Role::Faces
+            | Role::Edges
+            | Role::Readings
+            | Role::Items
+            | Role::OrderLines
+            | Role::PriceLines
+            | Role::PhotoList
+    )
+}
+
+fn papers(look: &Look) -> Vec<PaperGroup> {
+    let groups = GROUPS.into_iter().map(|(title, belongs)| PaperGroup {
+        title: title.to_owned(),
+        papers: look
+            .files
+            .iter()
+            .filter(|row| belongs(row.role))
+            .map(paper)
+            .collect(),
+    });
+    groups.filter(|group| !group.papers.is_empty()).collect()
+}
+
+fn paper(row: &FileRow) -> PaperView {
+    let language = match row.lang.as_deref() {
+        Some("es") => ", in Spanish",
+        Some(_) | None => "",
+    };
+    PaperView {
+        path: row.path.clone(),
+        title: format!("{}{language}", row.title),
+        sort: sort(&row.path),
+    }
+}
+
+/// The sort of a file by the end of its name: "PDF".
+fn sort(path: &str) -> String {
+    match path.rsplit_once('.').map(|(_, end)| end) {
+        Some("html") => "page".to_owned(),
+        Some("csv") => "table".to_owned(),
+        Some("jpg" | "png" | "webp" | "heic") => "picture".to_owned(),
+        Some(end) => end.to_uppercase(),
+        None => "file".to_owned(),
+    }
+}
