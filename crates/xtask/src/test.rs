@@ -34,6 +34,7 @@ pub fn run(ground: &Ground) -> Result<(), Trouble> {
     table.step("set-up", || {
         setup::packages(&setup::COMPILER_PACKAGES)?;
         setup::packages(&setup::TEST_PACKAGES)?;
+        setup::packages(&setup::SHELL_PACKAGES)?;
         setup::tool(ground, "cargo-deny")?;
         Ok(Told::Held(None))
     });
@@ -43,12 +44,12 @@ pub fn run(ground: &Ground) -> Result<(), Trouble> {
     table.step("ui, built and checked", || ui(ground));
     table.step("lint", || {
         let (lint, strict) = (["clippy", "--all-targets"], ["--", "-D", "warnings"]);
-        let words = [&lint[..], &ALL_BUT_SHELL, &strict].concat();
+        let words = [&lint[..], &ALL, &strict].concat();
         all(&mut [ground.command("cargo", ".", &words)])
     });
     rust(ground, &mut table);
     table.step("rust, in the docs", || {
-        let words = [&["test", "--doc"][..], &ALL_BUT_SHELL].concat();
+        let words = [&["test", "--doc"][..], &ALL].concat();
         all(&mut [ground.command("cargo", ".", &words)])
     });
     table.step("browser", || browser(ground));
@@ -61,9 +62,15 @@ pub fn run(ground: &Ground) -> Result<(), Trouble> {
     table.print()
 }
 
-/// The shell needs three hundred crates of its own: it is built last, so that all else is told first.
 const SHELL: &str = "eavebook-shell";
-const ALL_BUT_SHELL: [&str; 3] = ["--workspace", "--exclude", SHELL];
+
+/// All of it, always by this one selection: with fewer crates chosen, their dependencies would be
+/// built with fewer features, and the typesetter a second time, which alone takes ten minutes.
+const ALL: [&str; 3] = [
+    "--workspace",
+    "--features",
+    "eavebook-shell/custom-protocol",
+];
 
 /// How long each fuzz target runs.
 const FUZZ_TIME: &str = "-max_total_time=20";
@@ -77,8 +84,7 @@ fn ui(ground: &Ground) -> Result<Told, Trouble> {
 }
 
 /// The kernels first, then the rooms around them, then what goes across, with the tables it prints.
-/// All is compiled at once, before the first: by itself a crate would be built with fewer features of
-/// its dependencies, and all of them a second time.
+/// All is compiled at once, before the first.
 const PARTS: [(&str, &str, &[&str]); 3] = [
     ("rust, the kernels", "package(eavebook-core)", &[]),
     (
@@ -97,7 +103,7 @@ fn rust(ground: &Ground, table: &mut Table) {
     if !setup::has_tool(ground, "cargo-nextest") {
         table.step("rust", || {
             let tests = ["test", "--all-targets", "--no-fail-fast"];
-            let words = [&tests[..], &ALL_BUT_SHELL].concat();
+            let words = [&tests[..], &ALL].concat();
             all(&mut [ground.command("cargo", ".", &words)])
         });
         return;
@@ -105,7 +111,7 @@ fn rust(ground: &Ground, table: &mut Table) {
     for (name, which, more) in PARTS {
         table.step(name, || {
             let tests = ["nextest", "run", "--no-fail-fast", "-E", which];
-            let words = [&tests[..], &ALL_BUT_SHELL, more].concat();
+            let words = [&tests[..], &ALL, more].concat();
             all(&mut [ground.command("cargo", ".", &words)])
         });
     }
@@ -113,7 +119,7 @@ fn rust(ground: &Ground, table: &mut Table) {
 
 fn browser(ground: &Ground) -> Result<Told, Trouble> {
     setup::node_modules(ground, "tests/browser")?;
-    run::must(&mut ground.command("cargo", ".", &["build", "--bin", "eavebook"]))?;
+    build_programs(ground)?;
     // The picture of the README is taken anew, so that it shows what is there.
     let mut commands =
         ["test", "shot"].map(|script| ground.command("npm", "tests/browser", &["run", script]));
@@ -121,6 +127,12 @@ fn browser(ground: &Ground) -> Result<Told, Trouble> {
         command.env("EAVEBOOK", ground.built("eavebook"));
     }
     all(&mut commands)
+}
+
+/// The program and the window, as the tests drive them.
+fn build_programs(ground: &Ground) -> Result<(), Trouble> {
+    let words = [&["build", "--bins"][..], &ALL].concat();
+    run::must(&mut ground.command("cargo", ".", &words)).map(drop)
 }
 
 fn fuzz(ground: &Ground) -> Result<Told, Trouble> {
@@ -155,18 +167,12 @@ fn fuzz(ground: &Ground) -> Result<Told, Trouble> {
 }
 
 fn shell(ground: &Ground) -> Result<Told, Trouble> {
-    setup::packages(&setup::SHELL_PACKAGES)?;
     setup::tool(ground, "tauri-driver")?;
-    let features = ["--features", "custom-protocol"];
-    let lint = ["clippy", "-p", SHELL, "--all-targets"];
-    let mut lint = ground.command("cargo", ".", &lint);
-    lint.args(features).args(["--", "-D", "warnings"]);
-    let mut build = ground.command("cargo", ".", &["build", "-p", SHELL]);
-    build.args(features);
+    build_programs(ground)?;
     let drive = ["--", "xvfb-run", "-a", "node", "--test", "drive.mjs"];
     let mut drive = ground.command("dbus-run-session", "tests/shell", &drive);
     drive.env("EAVEBOOK_SHELL", ground.built(SHELL));
-    all(&mut [lint, build, drive])
+    all(&mut [drive])
 }
 
 /// Runs each, even after one fails, and adds up what they count.
