@@ -3,13 +3,22 @@
 use crate::ground::{Ground, answers, is_newer};
 use crate::run;
 use crate::trouble::Trouble;
+use std::path::PathBuf;
 use std::process::Command;
 
 /// A C compiler for SQLite.
 pub const COMPILER_PACKAGES: [&str; 2] = ["build-essential", "pkg-config"];
 
-/// A browser, and the tracer that watches what reaches the disk.
-pub const TEST_PACKAGES: [&str; 2] = ["chromium", "strace"];
+/// A browser, the tracer that watches what reaches the disk, and other people's readers of what a
+/// packet holds.
+pub const TEST_PACKAGES: [&str; 6] = [
+    "chromium",
+    "strace",
+    "unzip",
+    "qpdf",
+    "poppler-utils",
+    "python3-venv",
+];
 
 /// What the shell is compiled against, and a display and a driver to press its buttons.
 pub const SHELL_PACKAGES: [&str; 10] = [
@@ -84,6 +93,26 @@ pub fn node_modules(ground: &Ground, folder: &str) -> Result<(), Trouble> {
     // The browser is Debian's: none is fetched from elsewhere.
     command.env("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1");
     run::must(&mut command).map(drop)
+}
+
+/// A Python of our own with what a list of requirements names, unless that was installed since the
+/// list last changed; where it lies.
+pub fn python(ground: &Ground, requirements: &str) -> Result<PathBuf, Trouble> {
+    let folder = ground.tools.join("python");
+    let python = folder.join("bin/python");
+    let done = folder.join("installed");
+    let list = ground.root.join(requirements);
+    if is_newer(&done, &list) {
+        println!("    {requirements}: is there");
+        return Ok(python);
+    }
+    let place = folder.to_string_lossy().into_owned();
+    run::must(&mut ground.command("python3", ".", &["-m", "venv", &place]))?;
+    let mut install = Command::new(&python);
+    install.args(["-m", "pip", "install", "--quiet", "--requirement"]);
+    run::must(install.arg(&list))?;
+    std::fs::write(&done, []).map_err(|cause| Trouble::File { path: done, cause })?;
+    Ok(python)
 }
 
 /// Installs a cargo tool into our own folder, unless one is there or on PATH already.

@@ -52,6 +52,7 @@ pub fn run(ground: &Ground) -> Result<(), Trouble> {
         let words = [&["test", "--doc"][..], &ALL].concat();
         all(&mut [ground.command("cargo", ".", &words)])
     });
+    table.step("packets, by others", || packets(ground));
     table.step("browser", || browser(ground));
     table.step("fuzz", || fuzz(ground));
     table.step("licences", || {
@@ -115,6 +116,21 @@ fn rust(ground: &Ground, table: &mut Table) {
             all(&mut [ground.command("cargo", ".", &words)])
         });
     }
+}
+
+/// Packets of every edition, looked at by programs that are not ours.
+fn packets(ground: &Ground) -> Result<Told, Trouble> {
+    run::must(&mut ground.command("cargo", ".", &["build", "--bin", "eavebook"]))?;
+    let eavebook = ground.built("eavebook");
+    if !answers(Command::new(&eavebook).args(["packet", "--help"])) {
+        let why = "this program has no command that makes a packet yet";
+        return Ok(Told::NotHere(why.to_owned()));
+    }
+    let python = setup::python(ground, "tests/packet/requirements.txt")?;
+    let python = python.to_string_lossy().into_owned();
+    let mut look = ground.command(&python, "tests/packet", &["outside.py"]);
+    look.arg(eavebook);
+    all(&mut [look])
 }
 
 fn browser(ground: &Ground) -> Result<Told, Trouble> {
