@@ -214,8 +214,6 @@ export const en = {
     lacks: 'Lacking in it',
     gone: 'Its file is not on this device. Make it again: nothing was booked since, or it is the next version.',
     save: 'Save',
-    open: (paper: string, sort: string) => `${paper}, ${sort}`,
-    keep: (paper: string) => `Save ${paper} to look at it`,
     lies: (name: string) => `Its file: ${name}`,
     passOn: 'To pass it on',
     passOnHow:
