@@ -78,11 +78,17 @@ fn unpack(
     let place = zip
         .file_names()
         .position(|name| {
-            name.is_ok_and(|name| name.split_once('/').is_some_and(|(_, in_bag)| in_bag == path))
+            name.is_ok_and(|name| {
+                name.split_once('/')
+                    .is_some_and(|(_, in_bag)| in_bag == path)
+            })
         })
         .ok_or_else(|| NotProved::Lacks(path.chars().take(80).collect()))?;
     let mut bytes = Vec::new();
-    let read = zip.by_index(place)?.take(largest + 1).read_to_end(&mut bytes)?;
+    let read = zip
+        .by_index(place)?
+        .take(largest + 1)
+        .read_to_end(&mut bytes)?;
     if read as u64 > largest {
         return Err(NotProved::TooLarge);
     }

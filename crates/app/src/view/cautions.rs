@@ -1,15 +1,29 @@
 //! Cautions in the words of the screens, where legs are counted from 1 and there is one house.
 
-use super::names;
+use super::{names, totals};
 use crate::reply::Said;
 use eavebook_core::check::Caution;
 use eavebook_core::roof::{RoofCaution, RoofRefusal};
-use eavebook_core::solve::NoRoof;
+use eavebook_core::solve::{NoRoof, OtherPicture};
+use eavebook_core::units::RoundTo;
 
 /// One caution.
 #[must_use]
 pub fn said(caution: &Caution) -> Said {
     names::said(caution.code(), words(caution))
+}
+
+/// Edges that readings as likely as those that were booked make longer or shorter.
+#[must_use]
+pub fn other_picture(picture: &OtherPicture, to: RoundTo) -> Said {
+    let words = format!(
+        "{}: {} as drawn, but readings as likely make it {}. The roof is near another shape: order \
+         for the longer, or read the legs there again.",
+        totals::name_of(picture.kind),
+        picture.drawn.words(to),
+        picture.other.words(to)
+    );
+    names::said("other_shape", words)
 }
 
 fn words(caution: &Caution) -> String {

@@ -33,7 +33,11 @@ pub fn view(opened: &Opened) -> JobView {
         plan: plan::view(&seen, in_hand, raised.as_ref()),
         edges: edges(&seen, raised.as_ref()),
         totals: totals::view(&seen, solved.as_ref(), raised.as_ref()),
-        cautions: all_cautions(opened, solved.as_ref()),
+        cautions: all_cautions(
+            opened,
+            solved.as_ref(),
+            &near_another_shape(&seen, raised.as_ref()),
+        ),
         whats_left: left::view(&seen, &faces, &items),
         photos: photos(opened),
         items,
@@ -83,12 +87,23 @@ fn edges(seen: &Seen, raised: Option<&Raised>) -> Vec<ThingView> {
     edges
 }
 
-fn all_cautions(opened: &Opened, solved: Option<&Solved>) -> Vec<Said> {
+/// What the readings allow besides the roof as drawn.
+fn near_another_shape(seen: &Seen, raised: Option<&Raised>) -> Vec<Said> {
+    let spread = raised.and_then(Raised::spread);
+    let pictures = spread.map_or(&[][..], |spread| spread.pictures.as_slice());
+    pictures
+        .iter()
+        .map(|picture| cautions::other_picture(picture, seen.round_to()))
+        .collect()
+}
+
+fn all_cautions(opened: &Opened, solved: Option<&Solved>, shapes: &[Said]) -> Vec<Said> {
     let mut said: Vec<Said> = Vec::new();
     let found = solved
         .map(|solved| solved.cautions.as_slice())
         .unwrap_or_default();
     said.extend(found.iter().map(cautions::said));
+    said.extend_from_slice(shapes);
     let damaged = opened.damaged.iter();
     said.extend(damaged.map(|what| names::said("entry_damaged", names::capital(what))));
     if !opened.book.unknown.is_empty() {

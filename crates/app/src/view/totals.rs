@@ -56,23 +56,38 @@ pub fn view(seen: &Seen, solved: Option<&Solved>, raised: Option<&Raised>) -> Ve
     }
     for (kind, length) in &solved.totals.edges {
         let sigma = spread.and_then(|spread| spread.by_kind.get(kind).copied());
-        let (name, because) = match kind {
-            EdgeKind::Eave => ("Eave", ends(seen, EndKind::Sloped)),
-            EdgeKind::Rake => ("Rake", ends(seen, EndKind::Gable)),
-            EdgeKind::Ridge => ("Ridge", inner(raised, *kind)),
-            EdgeKind::Hip => ("Hip", inner(raised, *kind)),
-            EdgeKind::Valley => ("Valley", inner(raised, *kind)),
-            EdgeKind::SideWall => ("Side wall", inner(raised, *kind)),
-            EdgeKind::HeadWall => ("Head wall", inner(raised, *kind)),
-            EdgeKind::PitchBreak => ("Pitch break", inner(raised, *kind)),
+        let because = match kind {
+            EdgeKind::Eave => ends(seen, EndKind::Sloped),
+            EdgeKind::Rake => ends(seen, EndKind::Gable),
+            EdgeKind::Ridge
+            | EdgeKind::Hip
+            | EdgeKind::Valley
+            | EdgeKind::SideWall
+            | EdgeKind::HeadWall
+            | EdgeKind::PitchBreak => inner(raised, *kind),
         };
         totals.push(TotalView {
-            name: name.to_owned(),
+            name: name_of(*kind).to_owned(),
             value: roof::length(*length, sigma, seen.round_to()),
             because,
         });
     }
     totals
+}
+
+/// What all edges of a kind are called.
+#[must_use]
+pub fn name_of(kind: EdgeKind) -> &'static str {
+    match kind {
+        EdgeKind::Eave => "Eave",
+        EdgeKind::Rake => "Rake",
+        EdgeKind::Ridge => "Ridge",
+        EdgeKind::Hip => "Hip",
+        EdgeKind::Valley => "Valley",
+        EdgeKind::SideWall => "Side wall",
+        EdgeKind::HeadWall => "Head wall",
+        EdgeKind::PitchBreak => "Pitch break",
+    }
 }
 
 /// Every leg with its value, then every pitch.

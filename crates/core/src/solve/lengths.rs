@@ -1,9 +1,11 @@
 //! How unsure the lengths of a roof's edges and its area in plan are.
 //!
 //! The roof is raised again with each corner and each slope moved by a little, and the change of
-//! every edge is carried by the covariance of what moved it. That is some tens of roofs, so it
-//! stands apart from [`super::solve`] for who shows edges one by one.
+//! every edge is carried by the covariance of what moved it. Near a change of shape that says
+//! nothing, or too little: there the roof is raised over other readings ([`super::pictures`]). That
+//! is a hundred roofs, so it stands apart from [`super::solve`] for who shows edges one by one.
 
+use super::pictures::{LikelyLength, Moves, OtherPicture, judge, likely_roofs};
 use super::{Ground, Solved, shape};
 use crate::pitch::SettledRise;
 use crate::roof::{BodyShape, Edge, EdgeKind, Rise, Roof, raise};
@@ -17,9 +19,11 @@ pub struct LengthSpread {
     /// Of each edge, in the order of the roof's edges; none where the smallest move of a corner
     /// makes other faces meet there.
     pub edges: Vec<Option<Length>>,
-    /// Of all edges of one kind together; a kind is left out where the smallest move makes or
-    /// unmakes an edge of it, or makes other faces meet at one.
+    /// Of all edges of one kind together. Where other readings as likely make another shape, this
+    /// is how far they fall from the length as drawn, in the root mean square.
     pub by_kind: BTreeMap<EdgeKind, Length>,
+    /// Kinds of edge that other readings as likely make much longer or shorter.
+    pub pictures: Vec<OtherPicture>,
     /// Of the area in plan.
     pub plan_area: Area,
 }
@@ -52,7 +56,7 @@ pub fn length_spread(survey: &Survey, solved: &Solved) -> Option<LengthSpread> {
     let still = figures(roof, roof, &kinds);
     let mut sum = Variances::nothing(&still);
     let together = &solved.together;
-    let mut of_all = Vec::new();
+    let mut pulls: Vec<Pull> = Vec::new();
     for (body, solved) in solved.bodies.iter().enumerate() {
         let by_corner: Vec<Change> = (0..2 * shapes[body].corners.len())
             .map(|k| Change::between(&still, moved(&with_corner(&shapes, body, k)), MOVE_FT))
@@ -65,44 +69,91 @@ pub fn length_spread(survey: &Survey, solved: &Solved) -> Option<LengthSpread> {
                 .copied()
                 .unwrap_or(0.0)
         });
-        of_all.push(by_corner);
+        let mut by_slope = BTreeMap::new();
         for (read_at, sigma) in slopes(&solved.rises) {
-            let turned = with_slope(&shapes, body, &solved.rises, read_at);
+            let turned = with_slope(&shapes, body, &solved.rises, (read_at, MOVE_DEG));
             let change = Change::between(&still, moved(&turned), MOVE_DEG);
             let change = [change];
             sum.add_correlated(&change, &change, |_, _| sigma * sigma);
+            let [change] = change;
+            by_slope.insert(read_at, change);
         }
+        pulls.push(Pull {
+            by_corner,
+            by_slope,
+        });
     }
-    for (one, moves) in of_all.iter().enumerate() {
-        for (other, others) in of_all.iter().enumerate() {
+    for (one, pull) in pulls.iter().enumerate() {
+        for (other, others) in pulls.iter().enumerate() {
             if one != other && together.binds(one, other) {
-                sum.add_correlated(moves, others, |k, l| together.between((one, k), (other, l)));
+                let between = |k, l| together.between((one, k), (other, l));
+                sum.add_correlated(&pull.by_corner, &others.by_corner, between);
             }
         }
     }
-    let sigma = |variance: f64| variance.max(0.0).sqrt();
+    let likely = likely_roofs(survey, solved, &shapes);
     let is_followed = |kind: EdgeKind| {
         let mut edges = roof.edges.iter().zip(&sum.edges);
         edges.all(|(edge, variance)| edge.kind != kind || variance.is_some())
     };
+    let mut by_kind = BTreeMap::new();
+    let mut pictures = Vec::new();
+    for kind in EdgeKind::ALL {
+        let as_drawn = roof.length_of(kind);
+        let place = kinds.iter().position(|own| *own == kind);
+        let followed = place.filter(|place| is_followed(kind) && sum.by_kind[*place].is_some());
+        let lengths: Vec<LikelyLength> = likely
+            .iter()
+            .map(|(moves, likely)| LikelyLength {
+                length: likely.length_of(kind),
+                foreseen: as_drawn
+                    + followed.map_or(0.0, |place| {
+                        let pulled = pulls.iter().zip(moves);
+                        pulled.map(|(pull, moves)| pull.of(place, moves)).sum()
+                    }),
+            })
+            .collect();
+        let variance = followed.and_then(|place| sum.by_kind[place]);
+        let (sigma, picture) = judge(kind, as_drawn, variance, &lengths);
+        if place.is_some() {
+            by_kind.insert(kind, sigma);
+        }
+        pictures.extend(picture);
+    }
+    let sigma = |variance: f64| variance.max(0.0).sqrt();
     Some(LengthSpread {
         edges: sum
             .edges
             .iter()
             .map(|v| v.map(|v| Length::feet(sigma(v))))
             .collect(),
-        by_kind: kinds
-            .into_iter()
-            .zip(&sum.by_kind)
-            .filter(|(kind, _)| is_followed(*kind))
-            .filter_map(|(kind, variance)| Some((kind, Length::feet(sigma((*variance)?)))))
-            .collect(),
+        by_kind,
+        pictures,
         plan_area: Area::square_feet(sigma(sum.plan_area)),
     })
 }
 
+/// How the lengths follow what was measured of one body.
+struct Pull {
+    by_corner: Vec<Change>,
+    by_slope: BTreeMap<usize, Change>,
+}
+
+impl Pull {
+    /// What moves of the body change of all edges of one kind; nothing where that is not known.
+    fn of(&self, kind: usize, moves: &Moves) -> f64 {
+        let of = |change: &Change, by: f64| change.by_kind[kind].map_or(0.0, |pull| pull * by);
+        let corners = self.by_corner.iter().zip(moves.corners.iter());
+        let slopes = moves.slopes.iter().filter_map(|(read_at, degrees)| {
+            let change = self.by_slope.get(read_at)?;
+            Some(of(change, *degrees))
+        });
+        corners.map(|(change, by)| of(change, *by)).sum::<f64>() + slopes.sum::<f64>()
+    }
+}
+
 /// Slopes of a body that are unsure, each once: where they were read, and degrees.
-fn slopes(rises: &[SettledRise]) -> BTreeMap<usize, f64> {
+pub(super) fn slopes(rises: &[SettledRise]) -> BTreeMap<usize, f64> {
     let slopes = rises.iter().filter_map(|rise| match rise {
         SettledRise::Slope(pitch) => Some((pitch.read_at, pitch.sigma.in_degrees())),
         SettledRise::Unknown | SettledRise::Bands(_) | SettledRise::Gable | SettledRise::Wall => {
@@ -124,23 +175,32 @@ fn with_corner(shapes: &[BodyShape], body: usize, k: usize) -> Vec<BodyShape> {
     moved
 }
 
-/// Every leg of a body whose slope was read at one leg, turned.
+/// Every leg of a body whose slope was read at one leg, turned by some degrees.
 fn with_slope(
     shapes: &[BodyShape],
     body: usize,
     rises: &[SettledRise],
-    read_at: usize,
+    by: (usize, f64),
 ) -> Vec<BodyShape> {
     let mut moved = shapes.to_vec();
-    for (leg, rise) in moved[body].legs.iter_mut().zip(rises) {
+    turn_slopes(&mut moved[body], rises, by);
+    moved
+}
+
+/// Turns every leg of a body whose slope was read at one leg by some degrees.
+pub(super) fn turn_slopes(
+    body: &mut BodyShape,
+    rises: &[SettledRise],
+    (read_at, by): (usize, f64),
+) {
+    for (leg, rise) in body.legs.iter_mut().zip(rises) {
         if let SettledRise::Slope(pitch) = rise
             && pitch.read_at == read_at
         {
-            let degrees = pitch.used.angle().in_degrees() + MOVE_DEG;
+            let degrees = pitch.used.angle().in_degrees() + by;
             leg.rise = Rise::slope(Pitch::from_angle(Angle::degrees(degrees)));
         }
     }
-    moved
 }
 
 /// Edges of `still` as they are found in `again`.

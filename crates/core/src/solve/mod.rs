@@ -5,6 +5,7 @@
 
 mod because_of;
 mod lengths;
+mod pictures;
 mod place;
 mod priced;
 mod shape;
@@ -14,6 +15,7 @@ mod variance;
 
 pub use because_of::{Decides, Share};
 pub use lengths::{LengthSpread, length_spread};
+pub use pictures::OtherPicture;
 pub use place::Together;
 pub use priced::{NotPriceable, Priced, Terms, take_off_and_price, take_off_and_price_as_meant};
 pub use shape::NoRoof;
