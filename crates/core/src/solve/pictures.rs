@@ -19,7 +19,7 @@ const DRAWS: usize = 128;
 /// Ways in which corners are unsure by a smaller share of the largest variance are rounding.
 const LEAST_VARIANCE: f64 = 1e-9;
 /// A length farther than this from what was foreseen belongs to another shape, feet..
-const ANOTHER_SHAPE: f64 = 1.0;
+const ANOTHER_SHAPE: f64 = 2.0;
 /// .. and farther than this share of the change that was foreseen.
 const ANOTHER_SHARE: f64 = 0.5;
 
