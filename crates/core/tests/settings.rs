@@ -1,4 +1,13 @@
 //! Rates and code profiles: what is taken, and what is refused in which sentence.
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a test fails by panicking"
+)]
+#![allow(
+    clippy::float_cmp,
+    reason = "a figure is read to the last bit as it was written"
+)]
 
 use eavebook_core::settings::{Blanks, Code, Pool, Rates, ValleyKind};
 use eavebook_core::units::Money;

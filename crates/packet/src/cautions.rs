@@ -90,6 +90,16 @@ fn in_spanish(caution: &Caution) -> String {
         Caution::NotChecked { .. } => {
             "Un lado salió de los otros, así que el contorno no está comprobado: midan ese lado o una diagonal.".to_owned()
         }
+        Caution::Lacks { .. } => {
+            "Hay una medida que ninguna lectura dice: pregunten en la oficina cuál falta.".to_owned()
+        }
+        Caution::InParts { .. } => {
+            "El contorno está en partes que ninguna medida une: midan una distancia de una a la otra.".to_owned()
+        }
+        Caution::Hearsay { source, percent, .. } => format!(
+            "Lo que dice {source} se aparta {} % de lo que medimos: quedan las medidas nuestras.",
+            tenths(percent.abs())
+        ),
         Caution::Roof(_) => "La forma del techo tiene algo que revisar: vean el plano con la oficina.".to_owned(),
         Caution::OverEight { pitch } => format!(
             "Hay una pendiente de {} en 12, más de 8 en 12: empinada, es fácil caerse. No la pisen sin protección contra caídas; la regla local dice cuál.",

@@ -60,17 +60,20 @@ fn body(body: &Body) -> Value {
     let mut object = Map::new();
     object.insert("id".to_owned(), json!(body.id));
     object.insert("eave_height".to_owned(), json!(body.eave_height.in_feet()));
-    let from = body.placed_from.as_ref();
-    object.insert("outline".to_owned(), outline(&body.outline, from.is_some()));
-    some(&mut object, "from", from.map(placed_from));
+    object.insert("outline".to_owned(), outline(body));
+    some(
+        &mut object,
+        "from",
+        body.placed_from.as_ref().map(placed_from),
+    );
     list(&mut object, "readings", &body.readings, reading);
     list(&mut object, "edges", &body.edges, edge);
     Value::Object(object)
 }
 
 /// A body placed from another says no start of its own.
-fn outline(outline: &Sketch, placed: bool) -> Value {
-    match outline {
+fn outline(body: &Body) -> Value {
+    match &body.outline {
         Sketch::Known(corners) => {
             json!({ "corners": corners.iter().map(|at| point(*at)).collect::<Vec<Value>>() })
         }
@@ -81,7 +84,7 @@ fn outline(outline: &Sketch, placed: bool) -> Value {
             turn_sigma,
         } => {
             let mut object = Map::new();
-            if !placed {
+            if body.placed_from.is_none() {
                 object.insert("start".to_owned(), point(*start));
             }
             object.insert("heading_deg".to_owned(), json!(heading.in_degrees()));
