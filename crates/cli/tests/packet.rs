@@ -89,7 +89,7 @@ fn one_byte_changed_is_refused_in_a_sentence() {
     bytes[middle] ^= 1;
     std::fs::write(&packet, bytes).unwrap();
     let said = one_sentence(&eavebook(&["packet", "--check", &text(&packet)]));
-    assert!(said.contains("get "), "{said}");
+    assert!(said.contains("copy it again"), "{said}");
 }
 
 #[test]
