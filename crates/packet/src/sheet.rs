@@ -320,10 +320,10 @@ mod tests {
         image::load_from_memory(&sheet.jpeg).unwrap().into_rgb8()
     }
 
-    /// The colour at a quarter of the way in, as a letter.
-    fn letter(points: &RgbImage, right: bool, down: bool) -> char {
-        let x = points.width() * if right { 3 } else { 1 } / 4;
-        let y = points.height() * if down { 3 } else { 1 } / 4;
+    /// The colour some quarters of the way across and down, as a letter.
+    fn letter(points: &RgbImage, [across, down]: [u32; 2]) -> char {
+        let x = points.width() * across / 4;
+        let y = points.height() * down / 4;
         let [red, green, blue] = points.get_pixel(x, y).0;
         match (red > 160, green > 160, blue > 160) {
             (true, false, false) => 'r',
@@ -343,8 +343,8 @@ mod tests {
             let orientation = u16::try_from(place + 1).unwrap();
             let photo = with_tags(&corners(64, 32), orientation, "me");
             let points = shown(&sheet(&photo).unwrap());
-            let seen: String = [(false, false), (true, false), (false, true), (true, true)]
-                .map(|(right, down)| letter(&points, right, down))
+            let seen: String = [[1, 1], [3, 1], [1, 3], [3, 3]]
+                .map(|quarters| letter(&points, quarters))
                 .into_iter()
                 .collect();
             assert_eq!(seen, *wanted, "orientation {orientation}");

@@ -136,8 +136,11 @@ fn megabytes(bytes: u64) -> String {
     }
 }
 
+/// Whether a file of a packet belongs to a group.
+type Belongs = fn(Role) -> bool;
+
 /// In the order in which one looks: what to open first, papers, plan, tables, the rest.
-const GROUPS: [(&str, fn(Role) -> bool); 6] = [
+const GROUPS: [(&str, Belongs); 6] = [
     ("Start here", |role| role == Role::Start),
     ("Papers", is_paper),
     ("Plan", |role| {

@@ -123,12 +123,15 @@ fn ears(ring: &[[f64; 3]]) -> Vec<[usize; 3]> {
         let n = left.len();
         let ear = (0..n).find(|&k| {
             let [a, b, c] = [left[(k + n - 1) % n], left[k], left[(k + 1) % n]];
+            // A ring may touch itself: the very same corner, to the last bit, lies in no ear.
+            let bits = |x: f64| (x + 0.0).to_bits();
+            let same = |p: usize, q: usize| ring[p].map(bits) == ring[q].map(bits);
             let inside = |p: &usize| {
                 ![a, b, c].contains(p)
                     && twice(a, b, *p) >= 0.0
                     && twice(b, c, *p) >= 0.0
                     && twice(c, a, *p) >= 0.0
-                    && [a, b, c].iter().all(|corner| ring[*corner] != ring[*p])
+                    && [a, b, c].iter().all(|corner| !same(*corner, *p))
             };
             twice(a, b, c) > 0.0 && !left.iter().any(inside)
         });

@@ -119,7 +119,7 @@ pub fn draw(parts: &Parts, survey: Option<&Survey>, address: &str, lang: Lang) -
         fit.take(Box::upright(at, 20.0, 20.0));
         plan.marks.push(Mark { at, number });
     }
-    write_edges(parts, &mut plan, &mut fit, |edge| on_rim(edge));
+    write_edges(parts, &mut plan, &mut fit, on_rim);
     write_faces(parts, &paper, &mut plan, &mut fit, lang);
     write_edges(parts, &mut plan, &mut fit, |edge| !on_rim(edge));
     let front = words::capital(words::either(lang, "front", "frente"));

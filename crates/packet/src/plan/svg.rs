@@ -141,9 +141,9 @@ fn slope(slope: &Slope) -> String {
         at([right, top])
     );
     let mut text = path(&triangle, 1.0, "");
-    let _ = write!(
+    let _ = writeln!(
         text,
-        "<text x=\"{}\" y=\"{}\" font-family=\"{FIGURES}\" font-size=\"11\" fill=\"{INK}\">{}</text>\n",
+        "<text x=\"{}\" y=\"{}\" font-family=\"{FIGURES}\" font-size=\"11\" fill=\"{INK}\">{}</text>",
         short(right + 3.0),
         short(foot - 1.0),
         escaped(&slope.rise)
