@@ -120,7 +120,7 @@ fn rust(ground: &Ground, table: &mut Table) {
 
 /// Packets of every edition, looked at by programs that are not ours.
 fn packets(ground: &Ground) -> Result<Told, Trouble> {
-    run::must(&mut ground.command("cargo", ".", &["build", "--bin", "eavebook"]))?;
+    build_programs(ground)?;
     let eavebook = ground.built("eavebook");
     if !answers(Command::new(&eavebook).args(["packet", "--help"])) {
         let why = "this program has no command that makes a packet yet";
