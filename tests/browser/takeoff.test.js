@@ -30,8 +30,7 @@ async function atTakeoff(t, size) {
   });
   await seen.page.goto(url);
   await seen.hand.tap(seen.page.getByRole('list', { name: 'Stops' }).getByRole('button').first());
-  // The job opens at Field book: a place chosen before that would be left again.
-  await seen.page.locator('main[data-place="Field book"]').waitFor();
+  // At once: a place chosen while the job is still fetched is kept.
   await toPlace(seen, 'Takeoff');
   await seen.page.getByRole('region', { name: 'Order list' }).waitFor();
   return { ...seen, ask, last: () => replies.at(-1) };

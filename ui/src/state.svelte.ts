@@ -124,10 +124,11 @@ async function persist(send: () => Promise<Reply>): Promise<Reply | null> {
   return null;
 }
 
-/** Opens a job at a place. */
+/** Opens a job at a place, or where the person has gone while it was fetched. */
 export async function openJob(job: string, place: Place = 'Field book'): Promise<void> {
+  const before = book.place;
   await ask({ ask: 'job', job });
-  if (book.job?.job === job) go(place);
+  if (book.job?.job === job) go(book.place === before ? place : book.place);
 }
 
 /** Puts an open keypad away; what was typed stays. */

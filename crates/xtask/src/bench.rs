@@ -38,6 +38,7 @@ pub fn run(ground: &Ground) -> Result<(), Trouble> {
     println!("==> build");
     setup::node_modules(ground, "ui")?;
     setup::node_modules(ground, "tests/browser")?;
+    let python = setup::python(ground, "tests/bench/requirements.txt")?;
     run::must(&mut ground.command("npm", "ui", &["run", "build"]))?;
     let build = [
         "build",
@@ -57,6 +58,7 @@ pub fn run(ground: &Ground) -> Result<(), Trouble> {
     let mut rows = Vec::new();
     for benchmark in [&mut kernels, &mut page] {
         benchmark.env("EAVEBOOK", release.join("eavebook"));
+        benchmark.env("EAVEBOOK_PYTHON", &python);
         let said = run::must(benchmark)?;
         rows.extend(said.lines.iter().filter_map(|line| row(line)));
     }

@@ -100,7 +100,7 @@ pub fn node_modules(ground: &Ground, folder: &str) -> Result<(), Trouble> {
 pub fn python(ground: &Ground, requirements: &str) -> Result<PathBuf, Trouble> {
     let folder = ground.tools.join("python");
     let python = folder.join("bin/python");
-    let done = folder.join("installed");
+    let done = folder.join(requirements.replace('/', "-"));
     let list = ground.root.join(requirements);
     if is_newer(&done, &list) {
         println!("    {requirements}: is there");

@@ -65,7 +65,8 @@ fn solve_to(house: &Path, result: &Path) -> Result<(), Box<dyn Error>> {
     let program = std::env::var_os("EAVEBOOK").map(PathBuf::from);
     let program = program.ok_or("EAVEBOOK names no program: run `cargo xtask bench`")?;
     let status = Command::new(program)
-        .arg("solve")
+        // The order list stands on the squared roof, so the peer is given that one.
+        .args(["solve", "--squared"])
         .arg(house)
         .stdin(Stdio::null())
         .stdout(File::create(result)?)

@@ -207,9 +207,10 @@ export const en = {
     same: (title: string) => `Nothing was booked since: it is ${title} still.`,
     packets: 'Packets',
     noPackets: 'No packet yet. Make one: it is kept here and sent to nobody.',
-    beforeYouMake: 'Not known yet',
+    beforeYouMake: 'Still open',
     nothingOpen: 'Nothing open.',
-    inItAsNotKnown: 'Each goes into the packet as not known.',
+    inItAsNotKnown:
+      'What nobody read goes into the packet as not known; the measurement record says of each reading whether anything checks it.',
     notKnown: 'Not known in it',
     lacks: 'Lacking in it',
     gone: 'Its file is not on this device. Make it again: nothing was booked since, or it is the next version.',

@@ -103,15 +103,18 @@ impl Mixture {
         if self.parts.is_empty() {
             return 0.0;
         }
-        for _ in 0..200 {
+        loop {
             let middle = (low * high).sqrt();
+            // No number lies between any more: halved so often, within some sixty rounds.
+            if middle <= low || middle >= high {
+                return high;
+            }
             if self.below(middle) < chance {
                 low = middle;
             } else {
                 high = middle;
             }
         }
-        high
     }
 
     /// The chance that it is at most so much.
