@@ -162,6 +162,32 @@ pub struct PitchReading {
     pub angle: Angle,
     /// With what, and which way round it lay.
     pub way: Way,
+    /// Where on the face, where somebody said.
+    pub place: Option<SlopePlace>,
+    /// One standard deviation, where it was stated; none: the usual one of its way.
+    pub sigma: Option<Angle>,
+}
+
+impl PitchReading {
+    /// A reading of which nobody said where on the face it was taken, nor how good it is.
+    #[must_use]
+    pub const fn new(angle: Angle, way: Way) -> PitchReading {
+        PitchReading {
+            angle,
+            way,
+            place: None,
+            sigma: None,
+        }
+    }
+
+    /// The same reading, taken at a place.
+    #[must_use]
+    pub const fn at(self, place: SlopePlace) -> PitchReading {
+        PitchReading {
+            place: Some(place),
+            ..self
+        }
+    }
 }
 
 /// With what a slope was read.
@@ -173,6 +199,21 @@ pub enum Way {
     Reversed,
     /// A level along the run and a tape down from its end: no phone, so no zero error of one.
     LevelAndTape,
+    /// Worked out from marks on a photo taken from the ground.
+    Sighted,
+    /// A number from elsewhere, a plan or a person, beside readings on the roof.
+    Number,
+}
+
+/// Where on a face a slope was read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SlopePlace {
+    /// At or under the second course, where a roof may kick out flatter.
+    NearEave,
+    /// Above the second course.
+    AboveSecondCourse,
+    /// Near the ridge.
+    NearRidge,
 }
 
 /// A wall that rises past a lower roof.

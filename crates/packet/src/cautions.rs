@@ -109,6 +109,16 @@ fn in_spanish(caution: &Caution) -> String {
             "Hay una pendiente de {} en 12, menos de 4 en 12: ahí se acostumbra fieltro doble, y con menos de 2 en 12 casi no se pone shingle. Pregunten en la oficina de permisos.",
             tenths(pitch.in_12())
         ),
+        Caution::PitchStands { .. } => {
+            "Una pendiente sale de pocas lecturas o de un solo lugar: midan en más lugares, arriba de la segunda hilada.".to_owned()
+        }
+        Caution::PitchUneven { .. } => {
+            "Los lugares de una pendiente no dan lo mismo: midan en otro lugar y vean si la cara se hunde o se levanta.".to_owned()
+        }
+        Caution::PhoneAskew { by, .. } => format!(
+            "En una lectura el error de cero del teléfono se aparta {} grados del de las otras: estaba torcido o era otro teléfono. Pónganlo otra vez.",
+            tenths(by.in_degrees().abs())
+        ),
         Caution::WideChimney { inches, .. } => format!(
             "La chimenea mide {} pulg de ancho, más de 30: atrás muchas veces piden un cricket. Pregunten en la oficina de permisos.",
             tenths(*inches)

@@ -80,10 +80,7 @@ impl House {
         let readings = both_ways
             .iter()
             .flat_map(|[forward, reversed]| [(forward, Way::Forward), (reversed, Way::Reversed)])
-            .map(|(degrees, way)| PitchReading {
-                angle: Angle::degrees(*degrees),
-                way,
-            })
+            .map(|(degrees, way)| PitchReading::new(Angle::degrees(*degrees), way))
             .collect();
         self.rises(leg, Rise::PitchReadings(readings))
     }
@@ -93,7 +90,10 @@ impl House {
     pub fn one_look(self, leg: usize, degrees: f64) -> House {
         let angle = Angle::degrees(degrees);
         let way = Way::Forward;
-        self.rises(leg, Rise::PitchReadings(vec![PitchReading { angle, way }]))
+        self.rises(
+            leg,
+            Rise::PitchReadings(vec![PitchReading::new(angle, way)]),
+        )
     }
 
     /// What rises at one leg.

@@ -54,6 +54,18 @@ fn words(caution: &Caution) -> String {
             (width * 12.0).max(1.0),
             taken_by + 1
         ),
+        Caution::PitchStands { slope, on } => {
+            format!("The pitch at leg {}: {on}.", slope.leg + 1)
+        }
+        Caution::PitchUneven { slope, how } => {
+            format!("The pitch at leg {}: {how}.", slope.leg + 1)
+        }
+        Caution::PhoneAskew { slope, flip, by } => format!(
+            "The pitch at leg {}, flip {flip}: the phone's zero error stands {:.1} degrees off \
+             that of the other flips, so the phone lay askew, or it was another phone. Lay it again.",
+            slope.leg + 1,
+            by.in_degrees().abs()
+        ),
         Caution::Roof(RoofCaution::IdleWall { .. } | RoofCaution::LevelValley { .. })
         | Caution::Hearsay { .. }
         | Caution::OverEight { .. }

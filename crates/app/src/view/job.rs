@@ -5,6 +5,8 @@ use super::seen::{self, Seen};
 use super::{cautions, closure, faces, here, items, left, names, pad, plan, things, today, totals};
 use crate::places::job::Opened;
 use crate::reply::{FaceView, JobView, PhotoView, Said, State, ThingView};
+use eavebook_core::check::Caution;
+use eavebook_core::pitch::Footing;
 use eavebook_core::solve::Solved;
 
 /// A job as it is shown.
@@ -102,7 +104,12 @@ fn all_cautions(opened: &Opened, solved: Option<&Solved>, shapes: &[Said]) -> Ve
     let found = solved
         .map(|solved| solved.cautions.as_slice())
         .unwrap_or_default();
-    said.extend(found.iter().map(cautions::said));
+    // A pitch from one place stands in what is left already.
+    let is_left = |caution: &&Caution| {
+        let one_place = Footing::OnePlace;
+        !matches!(caution, Caution::PitchStands { on, .. } if *on == one_place)
+    };
+    said.extend(found.iter().filter(is_left).map(cautions::said));
     said.extend_from_slice(shapes);
     let damaged = opened.damaged.iter();
     said.extend(damaged.map(|what| names::said("entry_damaged", names::capital(what))));

@@ -232,10 +232,10 @@ fn edge(book: &FieldBook, leg: usize, legs: usize) -> LegEdge {
     }
 }
 
-/// The slope of a leg: what was read there, else the last number given, else the leg that it was
-/// taken over from.
+/// The slope of a leg: what was read there, numbers given beside it; else the last number given,
+/// else the leg that it was taken over from.
 fn slope(book: &FieldBook, leg: usize, legs: usize) -> Rise {
-    let mut read = Vec::new();
+    let (mut read, mut numbers) = (Vec::new(), Vec::new());
     let mut told = Rise::Unknown;
     let here = book
         .pitches
@@ -243,19 +243,23 @@ fn slope(book: &FieldBook, leg: usize, legs: usize) -> Rise {
         .filter(|pitch| pitch.leg as usize == leg);
     for pitch in here.filter(|pitch| pitch.struck.is_none()) {
         match pitch.read {
-            PitchRead::Phone { degrees, reversed } => read.push(PitchReading {
-                angle: Angle::degrees(degrees),
-                way: if reversed {
+            PitchRead::Phone { degrees, reversed } => read.push(PitchReading::new(
+                Angle::degrees(degrees),
+                if reversed {
                     Way::Reversed
                 } else {
                     Way::Forward
                 },
-            }),
-            PitchRead::LevelAndTape { run_in, rise_in } => read.push(PitchReading {
-                angle: Pitch::rise_in_12(12.0 * rise_in / run_in).angle(),
-                way: Way::LevelAndTape,
-            }),
-            PitchRead::Number { in_12 } => told = Rise::Pitch(Pitch::rise_in_12(in_12)),
+            )),
+            PitchRead::LevelAndTape { run_in, rise_in } => read.push(PitchReading::new(
+                Pitch::rise_in_12(12.0 * rise_in / run_in).angle(),
+                Way::LevelAndTape,
+            )),
+            PitchRead::Number { in_12 } => {
+                let pitch = Pitch::rise_in_12(in_12);
+                numbers.push(PitchReading::new(pitch.angle(), Way::Number));
+                told = Rise::Pitch(pitch);
+            }
             PitchRead::SameAs { leg } if told == Rise::Unknown => {
                 if let Some(leg) = (leg as usize).checked_sub(1).filter(|leg| *leg < legs) {
                     told = Rise::SameAs(leg);
@@ -267,6 +271,7 @@ fn slope(book: &FieldBook, leg: usize, legs: usize) -> Rise {
     if read.is_empty() {
         told
     } else {
+        read.append(&mut numbers);
         Rise::PitchReadings(read)
     }
 }

@@ -2,11 +2,11 @@
 
 use super::hearsay::{Compared, Reason};
 use crate::outline::{ClosureState, Lack, Outline, Part};
-use crate::pitch::SettledRise;
+use crate::pitch::{Footing, PitchChances, SettledRise, Unevenness, zero_jumps};
 use crate::roof::{Roof, RoofCaution};
 use crate::solve::{NoRoof, SolvedBody};
 use crate::survey::{PenetrationKind, Place, Survey};
-use crate::units::Pitch;
+use crate::units::{Angle, Pitch};
 use std::fmt;
 
 /// Something to look at. Its `Display` is a sentence; [`Caution::code`] names the kind.
@@ -56,6 +56,29 @@ pub enum Caution {
         /// The lowest slope.
         pitch: Pitch,
     },
+    /// A slope that stands on too little.
+    PitchStands {
+        /// Where it was read.
+        slope: Slope,
+        /// On what it stands.
+        on: Footing,
+    },
+    /// A slope whose places differ.
+    PitchUneven {
+        /// Where it was read.
+        slope: Slope,
+        /// How.
+        how: Unevenness,
+    },
+    /// A flip that shows another zero error of the phone than the others do.
+    PhoneAskew {
+        /// Where it was read.
+        slope: Slope,
+        /// Which flip there, from 1.
+        flip: usize,
+        /// How far from the others.
+        by: Angle,
+    },
     /// A chimney wider than 30 in.
     WideChimney {
         /// Width, inches.
@@ -84,6 +107,21 @@ pub enum Caution {
     },
 }
 
+/// A slope, by where it was read.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Slope {
+    /// Name of the body.
+    pub body: String,
+    /// The leg.
+    pub leg: usize,
+}
+
+impl fmt::Display for Slope {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "leg {} of {}", self.leg, self.body)
+    }
+}
+
 /// A roof over this is hard to stand on, rise in 12.
 const HARD_TO_STAND_ON: f64 = 8.0;
 /// Under this shingles want more under them, rise in 12.
@@ -107,6 +145,7 @@ pub fn cautions(
         Ok(roof) => all.extend(roof.cautions.iter().cloned().map(Caution::Roof)),
     }
     slopes(solved, &mut all);
+    slopes_read(survey, solved, &mut all);
     for (body, solved) in survey.bodies.iter().zip(solved) {
         let closure = solved.outline.closure.as_ref();
         if closure.is_some_and(|closure| closure.state == ClosureState::NotChecked) {
@@ -223,6 +262,51 @@ fn slopes(solved: &[SolvedBody], all: &mut Vec<Caution>) {
     }
 }
 
+/// What the looks at each slope speak of, and the phone over all of them.
+fn slopes_read(survey: &Survey, solved: &[SolvedBody], all: &mut Vec<Caution>) {
+    let (mut flips, mut zero_errors) = (Vec::new(), Vec::new());
+    for (slope, read) in slopes_of(survey, solved) {
+        match read.footing {
+            Footing::OnePlace | Footing::NearEaveOnly | Footing::PhotoAlone => {
+                all.push(Caution::PitchStands {
+                    slope: slope.clone(),
+                    on: read.footing,
+                });
+            }
+            Footing::Enough | Footing::TwoPlaces | Footing::OneAboveEave | Footing::ToldAlone => {}
+        }
+        all.extend(read.unevenness.map(|how| Caution::PitchUneven {
+            slope: slope.clone(),
+            how,
+        }));
+        for (flip, zero_error) in read.flips.iter().enumerate() {
+            flips.push((slope.clone(), flip + 1));
+            zero_errors.push(*zero_error);
+        }
+    }
+    for (place, by) in zero_jumps(&zero_errors) {
+        let (slope, flip) = flips[place].clone();
+        all.push(Caution::PhoneAskew { slope, flip, by });
+    }
+}
+
+/// Slopes that were read, where they were read.
+fn slopes_of<'a>(
+    survey: &'a Survey,
+    solved: &'a [SolvedBody],
+) -> impl Iterator<Item = (Slope, &'a PitchChances)> {
+    survey.bodies.iter().zip(solved).flat_map(|(body, solved)| {
+        solved.rises.iter().enumerate().filter_map(|(leg, rise)| {
+            let SettledRise::Slope(pitch) = rise else {
+                return None;
+            };
+            let read = pitch.read.as_ref().filter(|_| pitch.read_at == leg)?;
+            let body = body.id.clone();
+            Some((Slope { body, leg }, read))
+        })
+    })
+}
+
 impl Caution {
     /// A word for the kind of caution, by which a program or another language finds its own.
     #[must_use]
@@ -236,6 +320,17 @@ impl Caution {
             Caution::Roof(_) => "roof_shape",
             Caution::OverEight { .. } => "over_8_in_12",
             Caution::UnderFour { .. } => "under_4_in_12",
+            Caution::PitchStands { on, .. } => match on {
+                Footing::PhotoAlone => "pitch_from_photo_alone",
+                Footing::NearEaveOnly => "pitch_near_eave_only",
+                Footing::Enough
+                | Footing::OnePlace
+                | Footing::TwoPlaces
+                | Footing::OneAboveEave
+                | Footing::ToldAlone => "pitch_from_few_places",
+            },
+            Caution::PitchUneven { .. } => "pitch_uneven",
+            Caution::PhoneAskew { .. } => "phone_askew",
             Caution::WideChimney { .. } => "wide_chimney",
             Caution::Layers { .. } => "layers",
             Caution::PlankGaps { .. } => "plank_gaps",
@@ -289,6 +384,13 @@ impl fmt::Display for Caution {
                 f,
                 "A slope rises {} in 12, under 4 in 12: shingles there commonly want a doubled underlayment, and under 2 in 12 they are not commonly laid at all. Ask the code office.",
                 Plain(pitch.in_12())
+            ),
+            Caution::PitchStands { slope, on } => write!(f, "The pitch at {slope}: {on}."),
+            Caution::PitchUneven { slope, how } => write!(f, "The pitch at {slope}: {how}."),
+            Caution::PhoneAskew { slope, flip, by } => write!(
+                f,
+                "The pitch at {slope}, flip {flip}: the phone's zero error stands {:.1} degrees off that of the other flips, so the phone lay askew, or it was another phone. Lay it again.",
+                by.in_degrees().abs()
             ),
             Caution::WideChimney { inches, at } => write!(
                 f,

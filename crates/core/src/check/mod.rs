@@ -7,7 +7,7 @@ mod proof;
 mod read_first;
 mod would_help;
 
-pub use cautions::{Caution, Where, cautions};
+pub use cautions::{Caution, Slope, Where, cautions};
 pub use hearsay::{Compared, Reason, compare};
 pub use proof::{Proof, proofs};
 pub use read_first::{ReadAgain, ReadFirst, Why, read_first};

@@ -132,7 +132,7 @@ fn slopes(k: usize, solved: &SolvedBody, variance: &AreaVariance, all: &mut Vec<
         };
         all.push(ReadFirst {
             again: ReadAgain::Pitch { body: k, leg },
-            why: if read.positions < 2 {
+            why: if read.looks < 2 {
                 Why::Unproved
             } else {
                 Why::Narrows

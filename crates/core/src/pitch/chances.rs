@@ -1,7 +1,9 @@
 //! How likely each trade pitch is after the looks at one slope: a roof is framed to a trade pitch
 //! and comes out near it.
 
-use super::likelihood::{SlopeGrid, ZeroError, looks, normal};
+use super::footing::{Footing, Unevenness, unevenness};
+use super::likelihood::{SlopeGrid, ZeroError, normal};
+use super::looks::looks;
 use super::trade::trade_pitches;
 use crate::survey::PitchReading;
 use crate::units::{Angle, Pitch};
@@ -22,10 +24,22 @@ pub struct PitchChances {
     pub steeper_when_unsure: Pitch,
     /// Standard deviation of the slope about the likeliest pitch.
     pub sigma: Angle,
-    /// How many positions were looked at.
+    /// Chance that the roof was framed to more than the likeliest pitch.
+    pub more_than_likeliest: f64,
+    /// Chance that it was framed to more than [`PitchChances::steeper_when_unsure`].
+    pub more_than_steeper: f64,
+    /// How many looks there were; a phone both ways is one.
+    pub looks: usize,
+    /// How many positions on the roof were looked at.
     pub positions: usize,
+    /// On what it stands.
+    pub footing: Footing,
+    /// What the spread between places speaks of.
+    pub unevenness: Option<Unevenness>,
     /// Zero error of the phone, where a flip showed it.
     pub zero_error: Option<Angle>,
+    /// Zero errors as each flip showed them, in the order of the readings.
+    pub flips: Vec<Angle>,
 }
 
 impl PitchChances {
@@ -35,6 +49,29 @@ impl PitchChances {
         self.chances
             .first()
             .map_or(self.steeper_when_unsure, |(pitch, _)| *pitch)
+    }
+
+    /// The likeliest pitch, and the next where one alone is not sure; in per cent only where the
+    /// looks carry it.
+    #[must_use]
+    pub fn words(&self) -> String {
+        let said = |(pitch, chance): &(Pitch, f64)| {
+            let pitch = pitch.in_12();
+            if self.footing.carries_per_cent() {
+                format!("{pitch} in 12, {:.0} %", (100.0 * chance).min(99.0))
+            } else {
+                format!("{pitch} in 12")
+            }
+        };
+        let sure = self.chances.first().is_none_or(|first| first.1 >= SURE);
+        let shown = if sure { 1 } else { 2 };
+        let pitches: Vec<String> = self.chances.iter().take(shown).map(said).collect();
+        let pitches = pitches.join(" or ");
+        match (self.footing, sure) {
+            (Footing::Enough, true) => pitches,
+            (Footing::Enough, false) => format!("{pitches}: read another place"),
+            (footing, _) => format!("{pitches}, {footing}"),
+        }
     }
 }
 
@@ -73,6 +110,13 @@ pub fn weigh(readings: &[PitchReading]) -> Option<PitchChances> {
         *chance /= sum;
     }
     let steeper_when_unsure = smallest_not_exceeded(&chances);
+    let more_than = |than: Pitch| -> f64 {
+        let more = chances.iter().rev().take_while(|(pitch, _)| *pitch > than);
+        more.map(|(_, chance)| chance).sum()
+    };
+    let best = chances.iter().max_by(|a, b| a.1.total_cmp(&b.1));
+    let more_than_likeliest = best.map_or(0.0, |(pitch, _)| more_than(*pitch));
+    let more_than_steeper = more_than(steeper_when_unsure);
     chances.retain(|(_, chance)| *chance >= 1e-3);
     chances.sort_by(|a, b| b.1.total_cmp(&a.1));
     let likeliest = chances
@@ -90,8 +134,18 @@ pub fn weigh(readings: &[PitchReading]) -> Option<PitchChances> {
         chances,
         steeper_when_unsure,
         sigma: Angle::degrees(variance.sqrt()),
-        positions: looks.len(),
+        more_than_likeliest,
+        more_than_steeper,
+        looks: looks.len(),
+        positions: looks.iter().filter(|look| look.is_position()).count(),
+        footing: Footing::of(&looks),
+        unevenness: unevenness(&looks, &zero),
         zero_error: zero.shown.then_some(Angle::degrees(zero.mean)),
+        flips: looks
+            .iter()
+            .filter_map(|look| look.zero_error)
+            .map(Angle::degrees)
+            .collect(),
     })
 }
 
@@ -112,20 +166,18 @@ fn smallest_not_exceeded(chances: &[(Pitch, f64)]) -> Pitch {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::survey::Way;
+    use crate::survey::{SlopePlace, Way};
 
     fn forward(degrees: f64) -> PitchReading {
-        PitchReading {
-            angle: Angle::degrees(degrees),
-            way: Way::Forward,
-        }
+        PitchReading::new(Angle::degrees(degrees), Way::Forward)
     }
 
     fn reversed(degrees: f64) -> PitchReading {
-        PitchReading {
-            angle: Angle::degrees(degrees),
-            way: Way::Reversed,
-        }
+        PitchReading::new(Angle::degrees(degrees), Way::Reversed)
+    }
+
+    fn both(degrees: f64, place: SlopePlace) -> [PitchReading; 2] {
+        [forward(degrees).at(place), reversed(degrees).at(place)]
     }
 
     fn weighed(readings: &[PitchReading]) -> PitchChances {
@@ -173,6 +225,75 @@ mod tests {
         let told = weighed(&[forward(18.4)]);
         let sum: f64 = told.chances.iter().map(|(_, chance)| chance).sum();
         assert!((0.99..=1.0 + 1e-12).contains(&sum), "{sum}");
+    }
+
+    #[test]
+    fn a_chance_in_per_cent_is_said_only_of_three_places() {
+        let one = weighed(&[forward(26.5), reversed(26.6)]);
+        assert_eq!(
+            one.words(),
+            "6 in 12, read at one place only: read two more above the second course"
+        );
+        let three = weighed(&[forward(26.5), reversed(26.6)].repeat(3));
+        assert_eq!(three.words(), "6 in 12, 99 %");
+        let eave = weighed(&[forward(24.0).at(SlopePlace::NearEave)].repeat(4));
+        assert_eq!(eave.footing, Footing::NearEaveOnly);
+        assert!(!eave.words().contains('%'));
+    }
+
+    #[test]
+    fn ten_looks_on_a_kick_out_do_not_outvote_two_above_it() {
+        let mut looks = both(23.0, SlopePlace::NearEave).repeat(10);
+        looks.extend(both(26.6, SlopePlace::AboveSecondCourse));
+        looks.extend(both(26.4, SlopePlace::NearRidge));
+        let told = weighed(&looks);
+        assert!((told.likeliest().in_12() - 6.0).abs() < 1e-9, "{told:?}");
+        let uneven = told.unevenness.expect("a kick-out").to_string();
+        assert_eq!(
+            uneven,
+            "it reads 3.5 degrees flatter near the eave than above: the eave kicks out, and the \
+             places above count"
+        );
+    }
+
+    #[test]
+    fn places_that_differ_more_than_readings_do_are_humps() {
+        let told = weighed(
+            &[26.5, 26.3, 29.0]
+                .map(|at| [forward(at), reversed(at)])
+                .concat(),
+        );
+        assert!(matches!(told.unevenness, Some(Unevenness::Humps { .. })));
+        let even = weighed(
+            &[26.5, 26.3, 26.9]
+                .map(|at| [forward(at), reversed(at)])
+                .concat(),
+        );
+        assert_eq!(even.unevenness, None);
+    }
+
+    #[test]
+    fn a_photo_and_a_number_join_the_likelihood_and_are_no_places() {
+        let sighted = PitchReading {
+            sigma: Some(Angle::degrees(1.0)),
+            ..PitchReading::new(Angle::degrees(26.0), Way::Sighted)
+        };
+        let photo = weighed(&[sighted]);
+        assert_eq!((photo.positions, photo.footing), (0, Footing::PhotoAlone));
+        let number = PitchReading::new(Pitch::rise_in_12(6.0).angle(), Way::Number);
+        let both = weighed(&[sighted, number]);
+        assert!(both.chances[0].1 > photo.chances[0].1);
+        let with_phone = weighed(&[sighted, forward(26.6), reversed(26.4)]);
+        assert_eq!((with_phone.looks, with_phone.positions), (2, 1));
+        assert!(with_phone.sigma < photo.sigma);
+    }
+
+    #[test]
+    fn the_odds_of_too_little_fall_when_the_steeper_is_taken() {
+        let told = weighed(&[forward(35.1), reversed(35.1)]);
+        assert!(told.more_than_likeliest > 0.1);
+        assert!(told.more_than_steeper <= 1.0 - SURE + 1e-12);
+        assert!(told.more_than_steeper < told.more_than_likeliest);
     }
 
     #[test]

@@ -110,10 +110,7 @@ mod tests {
 
     #[test]
     fn a_slope_taken_over_is_the_same_unknown() {
-        let read = Rise::PitchReadings(vec![PitchReading {
-            angle: Angle::degrees(26.5),
-            way: Way::Forward,
-        }]);
+        let read = Rise::PitchReadings(vec![PitchReading::new(Angle::degrees(26.5), Way::Forward)]);
         let settled = settle(
             &[edge(Rise::SameAs(1)), edge(Rise::SameAs(2)), edge(read)],
             3,

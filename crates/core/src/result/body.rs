@@ -3,7 +3,7 @@
 use crate::check::Proof;
 use crate::outline::{ClosureState, SlipKind};
 use crate::pitch::SettledRise;
-use crate::solve::SolvedBody;
+use crate::solve::{SolvedBody, SteeperWhenUnsure};
 use crate::survey::Body;
 use serde::Serialize;
 
@@ -92,6 +92,32 @@ struct PitchResult {
     positions: Option<usize>,
     #[serde(skip_serializing_if = "Option::is_none")]
     zero_error_deg: Option<f64>,
+    /// The leg at which it was read or given, where it was taken over from there and not read here.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    taken_from_leg: Option<usize>,
+    #[serde(flatten)]
+    looks: Option<LooksResult>,
+}
+
+/// What stands behind a pitch that was read.
+#[derive(Clone, Debug, Serialize)]
+struct LooksResult {
+    looks: usize,
+    /// On what it stands: only `enough_places` carries its chances in per cent.
+    stands_on: &'static str,
+    words: String,
+    unevenness: Option<String>,
+    when_unsure: Option<WhenUnsureResult>,
+}
+
+/// What taking the steeper pitch costs, and what it is good for.
+#[derive(Clone, Debug, Serialize)]
+struct WhenUnsureResult {
+    pitch: f64,
+    too_low: f64,
+    too_low_likeliest: f64,
+    more_area: Option<f64>,
+    more_percent: f64,
 }
 
 #[derive(Clone, Debug, Serialize)]
@@ -104,6 +130,7 @@ pub(super) fn body_result<'a>(
     body: &'a Body,
     solved: &'a SolvedBody,
     proofs: impl Iterator<Item = &'a Proof>,
+    steeper: &[&SteeperWhenUnsure],
 ) -> BodyResult<'a> {
     let outline = &solved.outline;
     let id_of = |reading: usize| body.readings[reading].id.as_str();
@@ -181,7 +208,7 @@ pub(super) fn body_result<'a>(
             .rises
             .iter()
             .enumerate()
-            .flat_map(|(leg, rise)| pitch_results(leg, rise))
+            .flat_map(|(leg, rise)| pitch_results(leg, rise, steeper))
             .collect(),
     }
 }
@@ -191,7 +218,11 @@ fn unsigned_zero(feet: f64) -> f64 {
     feet + 0.0
 }
 
-fn pitch_results(leg: usize, rise: &SettledRise) -> Vec<PitchResult> {
+fn pitch_results(
+    leg: usize,
+    rise: &SettledRise,
+    steeper: &[&SteeperWhenUnsure],
+) -> Vec<PitchResult> {
     let exact = |band: Option<usize>, pitch: f64| PitchResult {
         leg,
         band,
@@ -201,12 +232,20 @@ fn pitch_results(leg: usize, rise: &SettledRise) -> Vec<PitchResult> {
         steeper_when_unsure: pitch,
         positions: None,
         zero_error_deg: None,
+        taken_from_leg: None,
+        looks: None,
     };
     match rise {
         SettledRise::Slope(pitch) => {
+            let taken_from_leg = (pitch.read_at != leg).then_some(pitch.read_at);
             let Some(read) = &pitch.read else {
-                return vec![exact(None, pitch.used.in_12())];
+                let given = exact(None, pitch.used.in_12());
+                return vec![PitchResult {
+                    taken_from_leg,
+                    ..given
+                }];
             };
+            let when_unsure = steeper.iter().find(|steeper| steeper.leg == pitch.read_at);
             vec![PitchResult {
                 leg,
                 band: None,
@@ -223,6 +262,20 @@ fn pitch_results(leg: usize, rise: &SettledRise) -> Vec<PitchResult> {
                 steeper_when_unsure: read.steeper_when_unsure.in_12(),
                 positions: Some(read.positions),
                 zero_error_deg: read.zero_error.map(|angle| angle.in_degrees()),
+                taken_from_leg,
+                looks: Some(LooksResult {
+                    looks: read.looks,
+                    stands_on: read.footing.code(),
+                    words: read.words(),
+                    unevenness: read.unevenness.map(|uneven| uneven.to_string()),
+                    when_unsure: when_unsure.map(|steeper| WhenUnsureResult {
+                        pitch: steeper.pitch.in_12(),
+                        too_low: steeper.too_low,
+                        too_low_likeliest: steeper.too_low_likeliest,
+                        more_area: steeper.more_area.map(|area| area.in_square_feet()),
+                        more_percent: steeper.more_percent,
+                    }),
+                }),
             }]
         }
         SettledRise::Bands(bands) => bands

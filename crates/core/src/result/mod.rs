@@ -184,7 +184,8 @@ pub fn result<'a>(survey: &'a Survey, solved: &'a Solved) -> ResultFile<'a> {
             .enumerate()
             .map(|(k, (body, solved_body))| {
                 let proofs = solved.proofs.iter().filter(|proof| proof.body == k);
-                body_result(body, solved_body, proofs)
+                let steeper = solved.steeper.iter().filter(|steeper| steeper.body == k);
+                body_result(body, solved_body, proofs, &steeper.collect::<Vec<_>>())
             })
             .collect(),
         faces,

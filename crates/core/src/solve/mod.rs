@@ -10,6 +10,7 @@ mod place;
 mod priced;
 mod shape;
 mod span_row;
+mod steeper;
 mod totals;
 mod variance;
 
@@ -20,6 +21,7 @@ pub use place::Together;
 pub use priced::{NotPriceable, Priced, Terms, take_off_and_price, take_off_and_price_as_meant};
 pub use shape::NoRoof;
 pub use span_row::SpanRow;
+pub use steeper::{SteeperWhenUnsure, steeper_when_unsure};
 pub use totals::Totals;
 pub use variance::{AreaVariance, Gain};
 
@@ -55,6 +57,8 @@ pub struct Solved {
     pub read_first: Vec<ReadFirst>,
     /// What nobody read that would help.
     pub would_help: Vec<WouldHelp>,
+    /// What the steeper of two pitches would cost, one for each slope that was read.
+    pub steeper: Vec<SteeperWhenUnsure>,
     /// Figures of others beside ours, in the order of the survey.
     pub hearsay: Vec<Compared>,
     /// What to look at.
@@ -137,6 +141,7 @@ pub fn solve_over(survey: &Survey, ground: Ground) -> Result<Solved, NoOutline> 
     let proofs = proofs(&survey.bodies, &bodies, &variance);
     let read_first = read_first(&survey.bodies, &bodies, &variance);
     let would_help = would_help(&survey.bodies, &bodies, &variance);
+    let steeper = steeper_when_unsure(&bodies, &roof);
     let hearsay = compare(survey, &bodies, &totals);
     let cautions = cautions(survey, &bodies, &roof, &hearsay);
     Ok(Solved {
@@ -149,6 +154,7 @@ pub fn solve_over(survey: &Survey, ground: Ground) -> Result<Solved, NoOutline> 
         proofs,
         read_first,
         would_help,
+        steeper,
         hearsay,
         cautions,
     })

@@ -3,8 +3,9 @@
 use super::json::Reader;
 use super::measures::{self, Least, short};
 use super::refusal::Refusal;
-use crate::survey::{Band, LegEdge, PitchReading, Rise, Way};
-use crate::units::{Angle, Length, Pitch, quotable};
+use super::slopes;
+use crate::survey::{Band, LegEdge, Rise};
+use crate::units::{Length, Pitch, quotable};
 
 /// What rises at a leg, said in a way that no roof has.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -30,15 +31,6 @@ pub enum EdgeFault {
         /// Rise in 12, as written.
         pitch: f64,
     },
-    /// An angle that is no slope.
-    #[error(
-        "{} degrees is no slope of a roof: write more than 0 and at most 76, a reversed reading too",
-        short(*degrees)
-    )]
-    DegreesRange {
-        /// As written.
-        degrees: f64,
-    },
     /// A word for an end that does not exist.
     #[error("the end \"{end}\" is unknown: write gable or wall")]
     UnknownEnd {
@@ -57,9 +49,6 @@ pub enum EdgeFault {
     /// A last band that ends.
     #[error("the last band has a rise: take it out, it runs up to the ridge")]
     LastBandWithRise,
-    /// An empty list of readings.
-    #[error("it holds no reading: give at least one {{\"degrees\": 26.5}}, or leave it out")]
-    NoPitchReading,
 }
 
 const KEYS: &[&str] = &[
@@ -70,9 +59,7 @@ const KEYS: &[&str] = &[
     "end",
     "overhang",
 ];
-const READING_KEYS: &[&str] = &["degrees", "reversed", "level_and_tape"];
-/// Readings of one slope, and edges of one body.
-const MOST_READINGS: usize = 100;
+/// Edges of one body.
 const MOST_EDGES: usize = 500;
 
 pub(super) fn edges(reader: &mut Reader<'_>) -> Result<Vec<LegEdge>, Refusal> {
@@ -85,7 +72,10 @@ fn edge(reader: &mut Reader<'_>) -> Result<LegEdge, Refusal> {
     reader.object("an edge such as {\"pitch\": 6}", |reader, key| {
         let (name, rise) = match key {
             "pitch" => ("pitch", Rise::Pitch(pitch(reader)?)),
-            "pitch_readings" => ("pitch_readings", Rise::PitchReadings(readings(reader)?)),
+            "pitch_readings" => (
+                "pitch_readings",
+                Rise::PitchReadings(slopes::readings(reader)?),
+            ),
             "same_as" => ("same_as", Rise::SameAs(measures::index(reader)?)),
             "bands" => ("bands", Rise::Bands(bands(reader)?)),
             "end" => ("end", end(reader)?),
@@ -161,38 +151,4 @@ fn band(reader: &mut Reader<'_>) -> Result<Band, Refusal> {
     )?;
     let pitch = reader.must_have(slope, "pitch", "\"pitch\": 6")?;
     Ok(Band { pitch, rise })
-}
-
-fn readings(reader: &mut Reader<'_>) -> Result<Vec<PitchReading>, Refusal> {
-    let wanted = "a list such as [{\"degrees\": 26.5}]";
-    let readings = reader.list(wanted, MOST_READINGS, reading)?;
-    if readings.is_empty() {
-        return Err(reader.refuse(EdgeFault::NoPitchReading));
-    }
-    Ok(readings)
-}
-
-fn reading(reader: &mut Reader<'_>) -> Result<PitchReading, Refusal> {
-    /// The angle of 48 in 12, rounded up.
-    const STEEPEST: f64 = 76.0;
-    let mut angle = None;
-    let mut way = Way::Forward;
-    reader.object("a reading such as {\"degrees\": 26.5}", |reader, key| {
-        match key {
-            "degrees" => {
-                let degrees = reader.number("a number of degrees")?;
-                if !(degrees > 0.0 && degrees <= STEEPEST) {
-                    return Err(reader.refuse(EdgeFault::DegreesRange { degrees }));
-                }
-                angle = Some(Angle::degrees(degrees));
-            }
-            "reversed" if reader.truth("true or false")? => way = Way::Reversed,
-            "level_and_tape" if reader.truth("true or false")? => way = Way::LevelAndTape,
-            "reversed" | "level_and_tape" => {}
-            _ => return Err(reader.unknown_key(key, READING_KEYS)),
-        }
-        Ok(())
-    })?;
-    let angle = reader.must_have(angle, "degrees", "\"degrees\": 26.5")?;
-    Ok(PitchReading { angle, way })
 }

@@ -13,6 +13,7 @@ mod known_outline;
 mod measures;
 mod readings;
 mod refusal;
+mod slopes;
 mod terms;
 mod write;
 
@@ -24,6 +25,7 @@ pub use known_outline::OutlineFault;
 pub use measures::MeasureFault;
 pub use readings::ReadingFault;
 pub use refusal::{Fault, Refusal, ShapeFault, SyntaxFault};
+pub use slopes::SlopeFault;
 pub use terms::TermsFault;
 pub use write::write;
 

@@ -4,6 +4,7 @@ use super::extras::ExtraFault;
 use super::known_outline::OutlineFault;
 use super::measures::MeasureFault;
 use super::readings::ReadingFault;
+use super::slopes::SlopeFault;
 use super::terms::TermsFault;
 use crate::path::Path;
 use crate::units::quotable;
@@ -132,6 +133,9 @@ pub enum Fault {
     /// What rises at a leg.
     #[error(transparent)]
     Edge(#[from] EdgeFault),
+    /// A reading of a slope.
+    #[error(transparent)]
+    Slope(#[from] SlopeFault),
     /// All that is no body.
     #[error(transparent)]
     Extra(#[from] ExtraFault),

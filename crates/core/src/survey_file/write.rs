@@ -4,9 +4,9 @@ use super::{FORMAT, SurveyFile};
 use crate::settings::Chosen;
 use crate::survey::{
     Body, Covering, Deck, Hearsay, LegEdge, Penetration, PenetrationKind, PitchReading, Place,
-    PlacedFrom, Point, Reading, Rise, Sketch, Span, WallSegment, Way,
+    PlacedFrom, Point, Reading, Rise, Sketch, SlopePlace, Span, WallSegment, Way,
 };
-use crate::units::Length;
+use crate::units::{Length, Pitch};
 use serde::Serialize;
 use serde_json::{Map, Value, json};
 
@@ -180,12 +180,31 @@ fn edge(edge: &LegEdge) -> Value {
 }
 
 fn pitch_reading(reading: &PitchReading) -> Value {
+    let pitch = Pitch::from_angle(reading.angle);
+    let degrees = ("degrees", reading.angle.in_degrees());
+    let ((key, read), flag) = match reading.way {
+        Way::Forward => (degrees, None),
+        Way::Reversed => (degrees, Some("reversed")),
+        Way::LevelAndTape => (degrees, Some("level_and_tape")),
+        Way::Sighted => (("sighted", pitch.in_12()), None),
+        Way::Number => (("number", pitch.in_12()), None),
+    };
     let mut object = Map::new();
-    object.insert("degrees".to_owned(), json!(reading.angle.in_degrees()));
-    match reading.way {
-        Way::Forward => {}
-        Way::Reversed => some(&mut object, "reversed", Some(json!(true))),
-        Way::LevelAndTape => some(&mut object, "level_and_tape", Some(json!(true))),
+    object.insert(key.to_owned(), json!(read));
+    if let Some(flag) = flag {
+        object.insert(flag.to_owned(), json!(true));
+    }
+    if let (Way::Sighted, Some(sigma)) = (reading.way, reading.sigma) {
+        let sigma = sigma.in_degrees() / pitch.spread_in_angle(1.0).in_degrees();
+        object.insert("sigma".to_owned(), json!(sigma));
+    }
+    if let Some(place) = reading.place {
+        let place = match place {
+            SlopePlace::NearEave => "near the eave",
+            SlopePlace::AboveSecondCourse => "above the second course",
+            SlopePlace::NearRidge => "near the ridge",
+        };
+        object.insert("place".to_owned(), json!(place));
     }
     Value::Object(object)
 }

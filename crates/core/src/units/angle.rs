@@ -57,6 +57,12 @@ impl Pitch {
         }
     }
 
+    /// How far a small spread of the rise in 12 about this pitch turns its angle.
+    #[must_use]
+    pub fn spread_in_angle(self, in_12: f64) -> Angle {
+        Angle::radians(in_12 / 12.0 / (1.0 + (self.rise_in_12 / 12.0).powi(2)))
+    }
+
     /// The rise in 12 of run.
     #[must_use]
     pub const fn in_12(self) -> f64 {

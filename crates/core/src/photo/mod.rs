@@ -1,0 +1,9 @@
+//! What a photo shows: the side of the house, guessed from where the camera looked and in which
+//! order the photos were taken. A guess is derived each time and never booked; only a person's word
+//! makes it so.
+
+mod guess;
+mod side;
+
+pub use guess::{Guesses, SideChances, guess_sides};
+pub use side::{Confirmed, HouseSide, Shot};
