@@ -8,6 +8,7 @@ use crate::edition::Lang;
 use crate::job::Job;
 use crate::words::either;
 use eavebook_core::check::Caution;
+use eavebook_core::pitch::Footing;
 
 /// Before anybody climbs.
 pub fn climbing(lang: Lang) -> String {
@@ -76,7 +77,13 @@ pub fn of_job(job: &Job, lang: Lang) -> Vec<String> {
         .solved
         .map(|solved| solved.cautions.as_slice())
         .unwrap_or_default();
+    // A pitch from one place stands with the face that was read once already.
+    let is_said = |caution: &&Caution| {
+        let one_place = Footing::OnePlace;
+        !matches!(caution, Caution::PitchStands { on, .. } if *on == one_place)
+    };
     all.iter()
+        .filter(is_said)
         .map(|caution| match lang {
             Lang::En => caution.to_string(),
             Lang::Es => in_spanish(caution),
