@@ -211,7 +211,8 @@ proptest! {
 
     #[test]
     fn a_larger_house_whose_strips_stay_thin_has_larger_figures(
-        back in 0.02..0.3_f64, size in 0.5..1.1_f64, front in 3.0..9.0_f64,
+        // At a front of 9/12 the strip is 0.83 of the step wide: 0.27 ft x 1.1 is under 0.25 ft yet.
+        back in 0.02..0.27_f64, size in 0.5..1.1_f64, front in 3.0..9.0_f64,
     ) {
         let pitches = [front, 6.0, 6.0, 6.0, front, 6.0, 6.0, 6.0];
         let shape = read(body(&wing(back), &pitches));
