@@ -28,6 +28,31 @@ title: string,
 choices: Array<ChoiceView>, };
 
 /**
+ * A slope just read.
+ */
+export type CapturedView = { 
+/**
+ * `26.6°`; of a phone laid both ways the mean.
+ */
+degrees: string, 
+/**
+ * "6.0 in 12, near 6 in 12".
+ */
+in_12: string, 
+/**
+ * It was a phone laid one way: turned end for end it would show what the phone adds.
+ */
+one_way: boolean, 
+/**
+ * "The two ways differ by 1.2°: this phone reads 0.6° high, and their mean is free of it."
+ */
+zero_error: Said | null, 
+/**
+ * As it is spoken: "two six point six degrees".
+ */
+spoken: string, };
+
+/**
  * One answer.
  */
 export type ChoiceView = { 
@@ -141,6 +166,14 @@ end: EndKind | null,
  */
 pitch: Figure | null, 
 /**
+ * The last slope read at it, as the region `Pitch` shows it.
+ */
+captured: CapturedView | null, 
+/**
+ * Slopes booked in the job so far: goes with the next one that is captured.
+ */
+slopes_before: number, 
+/**
  * Faces whose pitch may be taken as the same: (leg, name).
  */
 same_as: Array<[number, string]>, 
@@ -236,6 +269,33 @@ words: string, };
  * Finest fraction that is read.
  */
 export type FractionStep = "eighths" | "quarters";
+
+/**
+ * What to beware of at a house.
+ */
+export type Hazard = "ice" | "wind" | "service_drop" | "high_or_steep" | "soft_ground" | "weak_deck" | "skylights" | "animals" | "alone";
+
+/**
+ * How still a phone is held.
+ */
+export type HoldView = { 
+/**
+ * `26.6°`; none where there was no look.
+ */
+degrees: string | null, 
+/**
+ * What to do with it.
+ */
+hold: HoldWord, 
+/**
+ * The same in words: "Hold still."
+ */
+words: Said, };
+
+/**
+ * How a phone is held.
+ */
+export type HoldWord = "begun" | "moving" | "still" | "nothing";
 
 /**
  * How a value was read.
@@ -471,6 +531,19 @@ whole: Array<number>,
 end: string, };
 
 /**
+ * One look at the tilt of this device.
+ */
+export type LookAt = { 
+/**
+ * Milliseconds on a clock that only goes forward.
+ */
+at_ms: number, 
+/**
+ * Front to back, degrees, as the device tells it.
+ */
+beta: number, };
+
+/**
  * What a fast double press meant.
  */
 export type Meant = "two" | "one";
@@ -684,6 +757,11 @@ title: string,
 sort: string, };
 
 /**
+ * What the people of a house are asked for.
+ */
+export type Permission = "walk" | "photograph" | "climb" | "lift_edge" | "attic";
+
+/**
  * One photo kept.
  */
 export type PhotoView = { 
@@ -731,7 +809,7 @@ reversed: boolean, } | { "by": "same_as",
 /**
  * The leg of that face.
  */
-leg: number, };
+leg: number, } | { "by": "not_got" };
 
 /**
  * What to draw, in feet: x to the right, y up the sheet; the walker's side is at the foot.
@@ -840,7 +918,7 @@ never: Said, };
 /**
  * One reply.
  */
-export type Reply = { "reply": "today" } & TodayView | { "reply": "job" } & JobView | { "reply": "pad" } & PadView | { "reply": "settings" } & SettingsView | { "reply": "takeoff" } & TakeoffView | { "reply": "packets" } & PacketsView | { "reply": "refused" } & Said;
+export type Reply = { "reply": "today" } & TodayView | { "reply": "job" } & JobView | { "reply": "pad" } & PadView | { "reply": "settings" } & SettingsView | { "reply": "hold" } & HoldView | { "reply": "takeoff" } & TakeoffView | { "reply": "packets" } & PacketsView | { "reply": "refused" } & Said;
 
 /**
  * One request.
@@ -997,7 +1075,39 @@ leg: number,
 /**
  * How, with what was read.
  */
-read: PitchRead, } | { "ask": "add_item", 
+read: PitchRead, } | { "ask": "hold_still", 
+/**
+ * The oldest first.
+ */
+looks: Array<LookAt>, } | { "ask": "capture_pitch", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The leg from which the face rises, from 1.
+ */
+leg: number, 
+/**
+ * The oldest first.
+ */
+looks: Array<LookAt>, 
+/**
+ * Turned end for end since the one before.
+ */
+reversed: boolean, 
+/**
+ * Slopes booked before it: the same request said twice books once.
+ */
+after: number, } | { "ask": "visit", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * What.
+ */
+note: VisitNote, } | { "ask": "add_item", 
 /**
  * Which job.
  */
@@ -1525,6 +1635,64 @@ export type Turn = { "turn": "outside" } | { "turn": "inside" } | { "turn": "ang
  * Degrees.
  */
 degrees: number, } | { "turn": "straight" };
+
+/**
+ * Body of `visit`: one thing said or seen. The last one about the same thing stands.
+ */
+export type VisitNote = { "note": "front", 
+/**
+ * Where the back camera looks, degrees clockwise from north as a compass reads; none
+ * where the device has no such sense: sides are then set by hand.
+ */
+heading: number | null, } | { "note": "here", 
+/**
+ * By name, or what they are: "tenant".
+ */
+name: string, 
+/**
+ * They may say yes to work on this house.
+ */
+may_say_yes: boolean, } | { "note": "ground_only", 
+/**
+ * It is so.
+ */
+on: boolean, } | { "note": "permission", 
+/**
+ * What.
+ */
+what: Permission, 
+/**
+ * It is allowed.
+ */
+given: boolean, 
+/**
+ * Who said so.
+ */
+by: string | null, } | { "note": "hazard", 
+/**
+ * What.
+ */
+what: Hazard, 
+/**
+ * It is here.
+ */
+seen: boolean, } | { "note": "check_in", 
+/**
+ * Who was told.
+ */
+with: string, 
+/**
+ * Until when, as said: "3:30 pm".
+ */
+until: string, } | { "note": "promise", 
+/**
+ * As said.
+ */
+words: string, } | { "note": "left", 
+/**
+ * Why open things were left, where a reason was given.
+ */
+reason: string | null, };
 
 /**
  * The last act and the next.

@@ -15,15 +15,32 @@ let sounds: AudioContext | null = null;
 
 /** A short low tone: that key did nothing. */
 export function lowTone(): void {
+  sound(196, 0.12);
+}
+
+/** Readies the tones soon after a tap: to begin them takes a while, and some systems want a tap. */
+export function readySounds(): void {
+  setTimeout(() => {
+    if ('AudioContext' in window) sounds ??= new AudioContext();
+  }, 400);
+}
+
+/** A clear high tone and a short buzz: it is booked, and nobody need look at the screen. */
+export function booked(sounds: boolean): void {
+  if (sounds) sound(880, 0.25);
+  if ('vibrate' in navigator) navigator.vibrate(80);
+}
+
+function sound(pitch: number, seconds: number): void {
   if (!('AudioContext' in window)) return;
   sounds ??= new AudioContext();
   const tone = sounds.createOscillator();
   const volume = sounds.createGain();
-  tone.frequency.value = 196;
+  tone.frequency.value = pitch;
   volume.gain.value = 0.15;
   tone.connect(volume).connect(sounds.destination);
   tone.start();
-  tone.stop(sounds.currentTime + 0.12);
+  tone.stop(sounds.currentTime + seconds);
 }
 
 /** Shakes what refused, for 120 ms; not where the system asks for less motion. */

@@ -98,6 +98,9 @@ async function take(send: () => Promise<Reply>): Promise<boolean> {
     case 'packets':
       if (reply.job === book.job?.job) book.packets = reply;
       return true;
+    // Asked for many times a second where a phone is held still, and drawn there.
+    case 'hold':
+      return true;
     case 'refused':
       return heed(reply);
   }

@@ -133,6 +133,7 @@ fn job_of(reply: Reply, act: usize) -> Result<Box<JobView>, DemoError> {
         | Reply::Pad(_)
         | Reply::Settings(_)
         | Reply::Takeoff(_)
+        | Reply::Hold(_)
         | Reply::Packets(_) => Err(DemoError::Refused {
             act,
             said: names::said("no_job_reply", "No job came back. Build the program again."),
@@ -153,6 +154,7 @@ fn type_in(app: &App, job: Uuid, taped: &Taped, act: usize) -> Result<Box<JobVie
         | Reply::Pad(_)
         | Reply::Settings(_)
         | Reply::Takeoff(_)
+        | Reply::Hold(_)
         | Reply::Packets(_)
         | Reply::Refused(_) => 0,
     };
@@ -186,6 +188,7 @@ fn job_or_pad(reply: Reply, act: usize) -> Result<(), DemoError> {
         | Reply::Pad(_)
         | Reply::Settings(_)
         | Reply::Takeoff(_)
+        | Reply::Hold(_)
         | Reply::Packets(_) => Ok(()),
     }
 }

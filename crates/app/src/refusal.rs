@@ -105,6 +105,18 @@ pub enum Unfit {
     /// A slope taken over from itself or from nowhere.
     #[error("A face takes its pitch over from another face of this roof. Choose one that has one.")]
     NoOtherSlope,
+    /// A phone that tells no tilt.
+    #[error("This phone tells no tilt. Read the slope by level and tape, or say it was not got.")]
+    NoTilt,
+    /// A heading that is none.
+    #[error("A compass reads 0 to 360 degrees. Stand before the front and tap again.")]
+    NoHeading,
+    /// Somebody without a name.
+    #[error("Who is it? Write a name, or what they are: tenant, owner, neighbor.")]
+    NoName,
+    /// A note too long to be read again.
+    #[error("A note has at most 400 letters. Say it shorter, or in two.")]
+    LongNote,
     /// A turn that is none.
     #[error("{degrees}° is no corner. Give between -135 and 135, toward the building positive.")]
     NoTurn {
@@ -214,6 +226,10 @@ impl Unfit {
             Unfit::IsRead { .. } => "is_read",
             Unfit::NoSlope { .. } => "no_slope",
             Unfit::NoOtherSlope => "no_other_slope",
+            Unfit::NoTilt => "no_tilt",
+            Unfit::NoHeading => "no_heading",
+            Unfit::NoName => "no_name",
+            Unfit::LongNote => "long_note",
             Unfit::NoTurn { .. } => "no_turn",
             Unfit::NoPhoto => "no_photo_file",
             Unfit::PhotoTooLarge { .. } => "photo_too_large",

@@ -26,6 +26,8 @@ pub enum Reply {
     Pad(Box<PadView>),
     /// Settings after a change.
     Settings(SettingsView),
+    /// How still a phone is held.
+    Hold(HoldView),
     /// The takeoff of one job.
     Takeoff(Box<TakeoffView>),
     /// The packets of a job.
@@ -509,6 +511,10 @@ pub struct FaceView {
     pub end: Option<EndKind>,
     /// "6 in 12, 26.6°"; none where nobody said.
     pub pitch: Option<Figure>,
+    /// The last slope read at it, as the region `Pitch` shows it.
+    pub captured: Option<CapturedView>,
+    /// Slopes booked in the job so far: goes with the next one that is captured.
+    pub slopes_before: u32,
     /// Faces whose pitch may be taken as the same: (leg, name).
     pub same_as: Vec<(u32, String)>,
     /// What can be added on it.
@@ -517,6 +523,46 @@ pub struct FaceView {
     pub sizes: Vec<SizeView>,
     /// What can be said of its edge by one tap.
     pub asks: Vec<AskView>,
+}
+
+/// A slope just read.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct CapturedView {
+    /// `26.6°`; of a phone laid both ways the mean.
+    pub degrees: String,
+    /// "6.0 in 12, near 6 in 12".
+    pub in_12: String,
+    /// It was a phone laid one way: turned end for end it would show what the phone adds.
+    pub one_way: bool,
+    /// "The two ways differ by 1.2°: this phone reads 0.6° high, and their mean is free of it."
+    pub zero_error: Option<Said>,
+    /// As it is spoken: "two six point six degrees".
+    pub spoken: String,
+}
+
+/// How still a phone is held.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct HoldView {
+    /// `26.6°`; none where there was no look.
+    pub degrees: Option<String>,
+    /// What to do with it.
+    pub hold: HoldWord,
+    /// The same in words: "Hold still."
+    pub words: Said,
+}
+
+/// How a phone is held.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum HoldWord {
+    /// Two seconds are not over.
+    Begun,
+    /// The looks scatter, or creep.
+    Moving,
+    /// Still for two seconds: captured without a touch.
+    Still,
+    /// Exactly level all the time: the sensor does not feel the tilt.
+    Nothing,
 }
 
 /// One total.

@@ -4,6 +4,7 @@ pub use eavebook_core::book::edition::Edition;
 pub use eavebook_core::book::keypad::{FractionStep, Key, Meant};
 use eavebook_core::book::kinds::{
     DeckKind, EndKind, Followed, HowRead, ItemKind, PitchRead, SaddleSeen, TapeMarks, Thing, Turn,
+    VisitNote,
 };
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -142,6 +143,32 @@ pub enum Request {
         /// How, with what was read.
         read: PitchRead,
     },
+    /// Looks at the tilt of a phone that is being held still on a slope. Books nothing. Reply:
+    /// `Hold`.
+    HoldStill {
+        /// The oldest first.
+        looks: Vec<LookAt>,
+    },
+    /// A slope captured with the phone, from the looks of its last two seconds. Reply: `Job`.
+    CapturePitch {
+        /// Which job.
+        job: Uuid,
+        /// The leg from which the face rises, from 1.
+        leg: u32,
+        /// The oldest first.
+        looks: Vec<LookAt>,
+        /// Turned end for end since the one before.
+        reversed: bool,
+        /// Slopes booked before it: the same request said twice books once.
+        after: u32,
+    },
+    /// Something said or seen on a visit that no tape reads. Reply: `Job`.
+    Visit {
+        /// Which job.
+        job: Uuid,
+        /// What.
+        note: VisitNote,
+    },
     /// Something stands out of the face of a leg. Reply: `Job`.
     AddItem {
         /// Which job.
@@ -209,6 +236,15 @@ pub enum Request {
         /// For whom.
         edition: Edition,
     },
+}
+
+/// One look at the tilt of this device.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct LookAt {
+    /// Milliseconds on a clock that only goes forward.
+    pub at_ms: f64,
+    /// Front to back, degrees, as the device tells it.
+    pub beta: f64,
 }
 
 /// A setting of this device.

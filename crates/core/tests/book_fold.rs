@@ -440,6 +440,15 @@ fn every_kind_reads_back_as_it_was_written() {
             kind: DeckKind::Plank,
             leg: None,
         }),
+        Kind::Visit(VisitNote::Front {
+            heading: Some(212.5),
+        }),
+        Kind::Visit(VisitNote::Permission {
+            what: Permission::LiftEdge,
+            given: true,
+            by: Some("the owner".into()),
+        }),
+        Kind::Visit(VisitNote::Left { reason: None }),
         Kind::Rate(RateSet {
             key: "boots.pipe.1.5".into(),
             value: String::new(),

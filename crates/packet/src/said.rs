@@ -118,6 +118,7 @@ pub fn slope(read: &PitchRead) -> String {
         PitchRead::LevelAndTape { run_in, rise_in } => format!("{rise_in} in rise in {run_in} in"),
         PitchRead::Phone { degrees, .. } => format!("{degrees}°"),
         PitchRead::SameAs { leg } => format!("same as leg {leg}"),
+        PitchRead::NotGot => "not got".to_owned(),
     }
 }
 
@@ -131,6 +132,7 @@ pub fn slope_how(read: &PitchRead) -> &'static str {
         } => "phone on the slope",
         PitchRead::Phone { reversed: true, .. } => "phone, turned end for end",
         PitchRead::SameAs { .. } => "taken as same, not read",
+        PitchRead::NotGot => "looked for, not got",
     }
 }
 

@@ -73,6 +73,7 @@ fn may_be_struck(kind: &Kind) -> bool {
         | Kind::Covering(_)
         | Kind::Deck(_)
         | Kind::Rate(_)
+        | Kind::Visit(_)
         | Kind::Photo(_) => true,
         Kind::JobStarted(_)
         | Kind::ReadBackRight(_)

@@ -1,6 +1,7 @@
 //! What is done with each request, by the place of the screen from which it comes.
 
 pub mod field_book;
+pub mod hold;
 pub mod job;
 pub mod job_file;
 pub mod on_roof;
@@ -9,6 +10,7 @@ pub mod photos;
 pub mod plan;
 pub mod takeoff;
 pub mod today;
+pub mod visit;
 
 use crate::refusal::Refusal;
 use crate::reply::Reply;
@@ -74,6 +76,24 @@ pub fn answer(book: &mut Book, request: Request) -> Result<Answer, Refusal> {
         }
         Request::LegEnd { job, leg, end } => plan::leg_end(book, job, leg, end),
         Request::Pitch { job, leg, read } => plan::pitch(book, job, leg, read),
+        Request::HoldStill { looks } => Ok(Reply::Hold(hold::view(&looks))),
+        Request::CapturePitch {
+            job,
+            leg,
+            looks,
+            reversed,
+            after,
+        } => hold::capture(
+            book,
+            job,
+            &hold::Captured {
+                leg,
+                looks,
+                reversed,
+                after,
+            },
+        ),
+        Request::Visit { job, note } => visit::note(book, job, note),
         Request::AddItem {
             job,
             leg,

@@ -36,35 +36,43 @@ pub fn pitch(book: &mut Book, job: Uuid, leg: u32, read: PitchRead) -> Result<Re
     let opened = Opened::read(book, job)?;
     opened.check_leg(leg)?;
     check(&opened, leg, &read)?;
-    let booked = Kind::Pitch(PitchBooked { leg, read });
     // A request that comes again is the last act of this device, word for word.
-    let last = opened
-        .book
-        .acts
-        .iter()
-        .rev()
-        .find(|act| act.device == opened.device);
+    let acts = opened.book.acts.iter().rev();
+    let last = acts.into_iter().find(|act| act.device == opened.device);
+    let booked = Kind::Pitch(PitchBooked {
+        leg,
+        read: read.clone(),
+    });
     if last.is_none_or(|act| act.kind != booked || !act.in_force) {
-        let mut acts = Vec::new();
-        let ended = opened
-            .book
-            .leg_ends
-            .iter()
-            .any(|(_, at, end)| *at == leg && *end != EndKind::Sloped);
-        if ended {
-            let replaced = opened.book.replaced_by_new(&Subject::EndOf(leg));
-            acts.push((
-                Kind::LegEnd(LegEnd {
-                    leg,
-                    end: EndKind::Sloped,
-                }),
-                replaced,
-            ));
-        }
-        acts.push((booked, Vec::new()));
-        opened.book_all(book, acts)?;
+        book_pitch(&opened, book, leg, read)?;
     }
     job::reply(book, job)
+}
+
+/// Books a slope. A leg that was called an end is a slope from then on; not so where nothing was
+/// got.
+///
+/// # Errors
+/// `NoSlope`, `NoOtherSlope`; says why nothing was booked.
+pub fn book_pitch(
+    opened: &Opened,
+    book: &mut Book,
+    leg: u32,
+    read: PitchRead,
+) -> Result<(), Refusal> {
+    check(opened, leg, &read)?;
+    let mut acts = Vec::new();
+    let ends = opened.book.leg_ends.iter();
+    let ended = ends
+        .into_iter()
+        .any(|(_, at, end)| *at == leg && *end != EndKind::Sloped);
+    if ended && read != PitchRead::NotGot {
+        let replaced = opened.book.replaced_by_new(&Subject::EndOf(leg));
+        let end = EndKind::Sloped;
+        acts.push((Kind::LegEnd(LegEnd { leg, end }), replaced));
+    }
+    acts.push((Kind::Pitch(PitchBooked { leg, read }), Vec::new()));
+    opened.book_all(book, acts)
 }
 
 /// The steepest slope that a roof is asked for, rise in 12: a mansard's lower face has less.
@@ -103,9 +111,10 @@ fn check(opened: &Opened, leg: u32, read: &PitchRead) -> Result<(), Refusal> {
                 Err(Unfit::NoOtherSlope.into())
             }
         }
-        PitchRead::Number { .. } | PitchRead::LevelAndTape { .. } | PitchRead::Phone { .. } => {
-            Ok(())
-        }
+        PitchRead::Number { .. }
+        | PitchRead::LevelAndTape { .. }
+        | PitchRead::Phone { .. }
+        | PitchRead::NotGot => Ok(()),
     }
 }
 

@@ -1,5 +1,6 @@
 //! Faces as list items: one a leg as soon as the outline closes.
 
+use super::captured;
 use super::items;
 use super::names;
 use super::plan::end_of;
@@ -84,6 +85,8 @@ impl Faces<'_> {
             leg,
             end: said.map(|(_, _, end)| *end),
             pitch: slope.map(figure),
+            captured: captured::view(&self.in_force(leg)),
+            slopes_before: u32::try_from(self.seen.book.pitches.len()).unwrap_or(u32::MAX),
             same_as: if self.is_sloped(leg) && slope.is_none() {
                 self.others(leg)
             } else {
@@ -159,6 +162,10 @@ impl Faces<'_> {
             return self.seen.state(&Thing::Leg { leg });
         }
         let in_force = self.in_force(leg);
+        let not_got = matches!(
+            in_force.last().map(|pitch| &pitch.read),
+            Some(PitchRead::NotGot)
+        );
         let told = in_force
             .iter()
             .any(|pitch| matches!(pitch.read, PitchRead::Number { .. }));
@@ -167,6 +174,7 @@ impl Faces<'_> {
         let least = positions.iter().copied().fold(f64::INFINITY, f64::min);
         let most = positions.iter().copied().fold(f64::NEG_INFINITY, f64::max);
         match positions.len() {
+            0 if not_got => State::CannotGet,
             0 if told => State::ReadOnce,
             0 if self.slope(leg).is_some() => State::WorkedOut,
             0 => State::NotLooked,
@@ -185,14 +193,18 @@ impl Faces<'_> {
         let in_force = self.in_force(leg);
         let taken = in_force.iter().rev().find_map(|pitch| match pitch.read {
             PitchRead::SameAs { leg } => Some(leg),
-            PitchRead::Number { .. } | PitchRead::LevelAndTape { .. } | PitchRead::Phone { .. } => {
-                None
-            }
+            PitchRead::Number { .. }
+            | PitchRead::LevelAndTape { .. }
+            | PitchRead::Phone { .. }
+            | PitchRead::NotGot => None,
         });
         let read = positions(&in_force).len();
         match (read, taken) {
             (0, Some(other)) => format!("{rises}, taken as the same as {}", self.name(other)),
             (0, None) if in_force.is_empty() => format!("{rises}, pitch not looked at"),
+            (0, None) if self.state(leg) == State::CannotGet => {
+                format!("{rises}, pitch looked for and not got")
+            }
             (0, None) => format!("{rises}, pitch given as a number"),
             (count, _) => format!("{rises}, pitch {}", names::times(count)),
         }
@@ -256,6 +268,7 @@ impl Faces<'_> {
             }
             PitchRead::Phone { degrees, .. } => format!("{degrees:.1}°"),
             PitchRead::SameAs { leg } => format!("as {}", self.name(*leg)),
+            PitchRead::NotGot => "not got".to_owned(),
         }
     }
 }
@@ -295,7 +308,7 @@ pub fn degrees(read: &PitchRead) -> Option<f64> {
                 .angle()
                 .in_degrees(),
         ),
-        PitchRead::Number { .. } | PitchRead::SameAs { .. } => None,
+        PitchRead::Number { .. } | PitchRead::SameAs { .. } | PitchRead::NotGot => None,
     }
 }
 
@@ -323,7 +336,8 @@ fn positions(pitches: &[&BookedPitch]) -> Vec<f64> {
             }
             PitchRead::Number { .. }
             | PitchRead::LevelAndTape { .. }
-            | PitchRead::SameAs { .. } => values.extend(degrees(&pitch.read)),
+            | PitchRead::SameAs { .. }
+            | PitchRead::NotGot => values.extend(degrees(&pitch.read)),
         }
     }
     values.extend(forward);
@@ -339,5 +353,6 @@ fn how(read: &PitchRead) -> &'static str {
         } => "by a phone laid on the slope",
         PitchRead::Phone { reversed: true, .. } => "by a phone turned end for end",
         PitchRead::SameAs { .. } => "taken over, not read",
+        PitchRead::NotGot => "looked for, not got",
     }
 }

@@ -3,6 +3,7 @@
 use super::names;
 use super::seen::Seen;
 use super::things;
+use super::visit;
 use crate::reply::{ActView, NextAct, State, YouWereHere};
 use eavebook_core::book::acts::Act;
 use eavebook_core::book::agree::in_dispute;
@@ -117,6 +118,7 @@ fn done(seen: &Seen, act: &Act) -> String {
         Kind::Penetration(_) | Kind::Covering(_) | Kind::Deck(_) | Kind::Rate(_) => {
             format!("{} booked.", names::capital(&named(seen, act)))
         }
+        Kind::Visit(note) => format!("{}.", names::capital(&visit::name(note))),
         Kind::Photo(photo) => match &photo.of {
             Some(thing) => format!("Photo of {} kept.", names::name(thing)),
             None => "Photo kept.".to_owned(),
@@ -155,6 +157,7 @@ fn named(seen: &Seen, act: &Act) -> String {
         Kind::Covering(_) => "what lies on the roof".to_owned(),
         Kind::Deck(_) => "the deck".to_owned(),
         Kind::Rate(rate) => format!("the rate {}", rate.key),
+        Kind::Visit(note) => visit::name(note),
         Kind::Photo(photo) => match &photo.of {
             Some(thing) => format!("a photo of {}", names::name(thing)),
             None => "a photo".to_owned(),
@@ -183,6 +186,7 @@ fn with_value(seen: &Seen, act: &Act) -> String {
         | Kind::Covering(_)
         | Kind::Deck(_)
         | Kind::Rate(_)
+        | Kind::Visit(_)
         | Kind::Photo(_)
         | Kind::Strike(_)
         | Kind::Undo(_)

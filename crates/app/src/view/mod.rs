@@ -1,5 +1,6 @@
 //! A job as it stands to figures and words: worked out and rounded here, drawn by the screens.
 
+pub mod captured;
 pub mod cautions;
 pub mod closure;
 pub mod faces;
@@ -17,3 +18,4 @@ pub mod takeoff;
 pub mod things;
 pub mod today;
 pub mod totals;
+pub mod visit;

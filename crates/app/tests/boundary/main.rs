@@ -10,6 +10,7 @@
 
 mod person;
 
+mod capture;
 mod job_file;
 mod localhost;
 mod on_roof;

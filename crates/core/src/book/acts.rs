@@ -48,6 +48,7 @@ impl Act {
             | Kind::Covering(_)
             | Kind::Deck(_)
             | Kind::Rate(_)
+            | Kind::Visit(_)
             | Kind::Photo(_)
             | Kind::Strike(_) => Part::Step,
             Kind::Undo(_) => Part::Undo,

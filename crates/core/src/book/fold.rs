@@ -5,7 +5,7 @@ use super::entry::{Entry, Said};
 use super::heads::{Heads, heads};
 use super::kinds::{
     Corner, CoveringSeen, DeckSeen, EndKind, Followed, HowRead, Kind, PacketFrozen,
-    PenetrationSeen, PhotoTaken, PitchRead, RateSet, TapeMarks, Thing,
+    PenetrationSeen, PhotoTaken, PitchRead, RateSet, TapeMarks, Thing, VisitNote,
 };
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
@@ -35,6 +35,8 @@ pub struct FieldBook {
     pub decks: Vec<Noted<DeckSeen>>,
     /// Rates of the firm changed for this job, struck ones too.
     pub rates: Vec<Noted<RateSet>>,
+    /// What was said and seen on the visits, struck ones too, in display order.
+    pub visits: Vec<Noted<VisitNote>>,
     /// Photos kept.
     pub photos: Vec<(Uuid, PhotoTaken)>,
     /// Packets made of this job, in display order.
@@ -222,6 +224,7 @@ impl FieldBook {
             Kind::Covering(what) => self.coverings.push(Noted::of(&act, what, struck)),
             Kind::Deck(what) => self.decks.push(Noted::of(&act, what, struck)),
             Kind::Rate(what) => self.rates.push(Noted::of(&act, what, struck)),
+            Kind::Visit(what) => self.visits.push(Noted::of(&act, what, struck)),
             Kind::Reading(reading) => self.readings.push(BookedReading {
                 entry: act.entry,
                 thing: reading.thing,
@@ -267,6 +270,11 @@ impl FieldBook {
         }
     }
 
+    /// What was said and seen on the visits and stands, in display order.
+    pub fn visited(&self) -> impl DoubleEndedIterator<Item = &Noted<VisitNote>> {
+        self.visits.iter().filter(|noted| noted.struck.is_none())
+    }
+
     /// Readings of one thing that are in force, in display order.
     pub fn in_force_of<'a>(&'a self, thing: &'a Thing) -> impl Iterator<Item = &'a BookedReading> {
         self.readings
@@ -307,6 +315,7 @@ fn read_backs(acts: &[Act]) -> BTreeSet<Uuid> {
             | Kind::Covering(_)
             | Kind::Deck(_)
             | Kind::Rate(_)
+            | Kind::Visit(_)
             | Kind::Photo(_)
             | Kind::Strike(_)
             | Kind::Undo(_)

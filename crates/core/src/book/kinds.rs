@@ -10,6 +10,7 @@ pub use super::seen_on_roof::{
     CoveringSeen, DeckKind, DeckSeen, PenetrationSeen, RateSet, SaddleSeen,
 };
 pub use super::thing::{DeckSizeOf, ItemKind, SizeOf, Thing};
+pub use super::visit::{Hazard, Permission, VisitNote};
 
 /// One kind of entry and its body.
 #[derive(Clone, Debug, PartialEq)]
@@ -36,6 +37,8 @@ pub enum Kind {
     Deck(DeckSeen),
     /// One rate of the firm, changed for this job.
     Rate(RateSet),
+    /// Something said or seen on a visit that no tape reads.
+    Visit(VisitNote),
     /// A photo kept.
     Photo(PhotoTaken),
     /// Takes the entries that the envelope supersedes out of use and keeps them readable.
@@ -63,6 +66,7 @@ impl Kind {
             Kind::Covering(_) => "covering",
             Kind::Deck(_) => "deck",
             Kind::Rate(_) => "rate",
+            Kind::Visit(_) => "visit",
             Kind::Photo(_) => "photo",
             Kind::Strike(_) => "strike",
             Kind::Undo(_) => "undo",
@@ -91,6 +95,7 @@ impl Kind {
             | Kind::Covering(_)
             | Kind::Deck(_)
             | Kind::Rate(_)
+            | Kind::Visit(_)
             | Kind::Strike(_)
             | Kind::Undo(_)
             | Kind::Redo(_)
@@ -114,6 +119,7 @@ impl Kind {
             Kind::Covering(body) => serde_json::to_string(body),
             Kind::Deck(body) => serde_json::to_string(body),
             Kind::Rate(body) => serde_json::to_string(body),
+            Kind::Visit(body) => serde_json::to_string(body),
             Kind::Photo(body) => serde_json::to_string(body),
             Kind::Strike(body) => serde_json::to_string(body),
             Kind::Undo(body) => serde_json::to_string(body),
@@ -141,6 +147,7 @@ impl Kind {
             "covering" => of(body, Kind::Covering),
             "deck" => of(body, Kind::Deck),
             "rate" => of(body, Kind::Rate),
+            "visit" => of(body, Kind::Visit),
             "photo" => of(body, Kind::Photo),
             "strike" => of(body, Kind::Strike),
             "undo" => of(body, Kind::Undo),
@@ -343,6 +350,8 @@ pub enum PitchRead {
         /// The leg of that face.
         leg: u32,
     },
+    /// Looked for, and not got: a fair answer.
+    NotGot,
 }
 
 /// Body of [`Kind::Photo`].

@@ -265,7 +265,7 @@ fn slope(book: &FieldBook, leg: usize, legs: usize) -> Rise {
                     told = Rise::SameAs(leg);
                 }
             }
-            PitchRead::SameAs { .. } => {}
+            PitchRead::SameAs { .. } | PitchRead::NotGot => {}
         }
     }
     if read.is_empty() {

@@ -17,3 +17,4 @@ pub mod on_roof;
 pub mod seen_on_roof;
 pub mod story;
 pub mod thing;
+pub mod visit;

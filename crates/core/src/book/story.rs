@@ -24,6 +24,8 @@ pub enum Subject {
     DeckAt(Option<u32>),
     /// A rate of the firm, by the path of its key.
     Rate(String),
+    /// What was said of one thing on a visit, by [`super::visit::VisitNote::about`].
+    Visit(String),
 }
 
 impl Subject {
@@ -38,6 +40,7 @@ impl Subject {
             Kind::Covering(seen) => *self == Subject::CoveringAt(seen.leg),
             Kind::Deck(seen) => *self == Subject::DeckAt(seen.leg),
             Kind::Rate(set) => *self == Subject::Rate(set.key.clone()),
+            Kind::Visit(note) => note.about().map(Subject::Visit).as_ref() == Some(self),
             Kind::Photo(photo) => photo.of.clone().map(Subject::Thing).as_ref() == Some(self),
             Kind::JobStarted(_)
             | Kind::ReadBackRight(_)
@@ -74,6 +77,7 @@ impl FieldBook {
                     | Kind::Covering(_)
                     | Kind::Deck(_)
                     | Kind::Rate(_)
+                    | Kind::Visit(_)
                     | Kind::Photo(_)
                     | Kind::PacketFrozen(_) => false,
                 };
@@ -100,7 +104,8 @@ impl FieldBook {
             | Subject::EndOf(_)
             | Subject::CoveringAt(_)
             | Subject::DeckAt(_)
-            | Subject::Rate(_) => self.entries_about(subject).collect(),
+            | Subject::Rate(_)
+            | Subject::Visit(_) => self.entries_about(subject).collect(),
             Subject::Thing(_) | Subject::PitchOf(_) => Vec::new(),
         }
     }

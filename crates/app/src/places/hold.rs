@@ -1,0 +1,85 @@
+//! A phone held still on a slope, and the slope that it is booked as.
+
+use super::job::{self, Opened};
+use super::plan;
+use crate::refusal::{Refusal, Unfit};
+use crate::reply::{HoldView, HoldWord, Reply};
+use crate::request::LookAt;
+use crate::view::names;
+use eavebook_core::book::kinds::PitchRead;
+use eavebook_core::pitch::{Held, Hold, Look, hold};
+use eavebook_core::units::Angle;
+use eavebook_store::Book;
+use uuid::Uuid;
+
+/// How still it is held, in words. Nothing is booked.
+#[must_use]
+pub fn view(looks: &[LookAt]) -> HoldView {
+    let held = weighed(looks);
+    let (word, code, en) = match held.map(|held| held.hold) {
+        None | Some(Hold::Begun) => (HoldWord::Begun, "hold_begun", "Hold it still."),
+        Some(Hold::Moving) => (
+            HoldWord::Moving,
+            "hold_moving",
+            "It moves. Hold it still, or Capture the mean.",
+        ),
+        Some(Hold::Still) => (HoldWord::Still, "hold_still", "Still."),
+        Some(Hold::Nothing) => (
+            HoldWord::Nothing,
+            "hold_nothing",
+            "Exactly 0° all the time: this sensor does not feel the tilt. Read it by level and tape.",
+        ),
+    };
+    HoldView {
+        degrees: held.map(|held| format!("{:.1}°", held.slope.in_degrees())),
+        hold: word,
+        words: names::said(code, en.to_owned()),
+    }
+}
+
+fn weighed(looks: &[LookAt]) -> Option<Held> {
+    let looks: Vec<Look> = looks
+        .iter()
+        .map(|look| Look {
+            at_ms: look.at_ms,
+            tilt: Angle::degrees(look.beta),
+        })
+        .collect();
+    hold(&looks)
+}
+
+/// What a phone on a slope captured.
+pub struct Captured {
+    /// The leg from which the face rises, from 1.
+    pub leg: u32,
+    /// Looks at the tilt, the oldest first.
+    pub looks: Vec<LookAt>,
+    /// Turned end for end since the one before.
+    pub reversed: bool,
+    /// Slopes booked before it.
+    pub after: u32,
+}
+
+/// Books the mean of the last two seconds, held still or not: each way the phone lay is a reading
+/// of its own, as it was read. `after` makes the same request said twice one reading, and two
+/// places that read alike two.
+///
+/// # Errors
+/// `NoJob`, `NoLeg`, `NoTilt`, `NoSlope`.
+pub fn capture(book: &mut Book, job: Uuid, captured: &Captured) -> Result<Reply, Refusal> {
+    let opened = Opened::read(book, job)?;
+    opened.check_leg(captured.leg)?;
+    let held = weighed(&captured.looks).filter(|held| held.hold != Hold::Nothing);
+    let held = held.ok_or(Unfit::NoTilt)?;
+    let since = opened.book.pitches.iter().skip(captured.after as usize);
+    let read = PitchRead::Phone {
+        // To the hundredth: finer than any phone tells.
+        degrees: (held.slope.in_degrees() * 100.0).round() / 100.0,
+        reversed: captured.reversed,
+    };
+    let mut mine = since.filter(|pitch| pitch.device == opened.device);
+    if !mine.any(|pitch| pitch.leg == captured.leg && pitch.read == read) {
+        plan::book_pitch(&opened, book, captured.leg, read)?;
+    }
+    job::reply(book, job)
+}

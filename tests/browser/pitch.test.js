@@ -1,0 +1,173 @@
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { newBook, open } from "./book.js";
+import { NARROW, PHONE, picture, screen } from "./screen.js";
+import { noise, tilted } from "./tilt.js";
+import { rectangle } from "./walks.js";
+
+// A rectangle whose faces wait for their pitch, the leaf of the first one open at Plan.
+async function atFace(t, size = PHONE, before = async () => {}) {
+  const { url, ask } = await open(t, newBook(t));
+  const seen = await screen(size);
+  const { page, hand } = seen;
+  await before(seen);
+  await page.goto(url);
+  await hand.start("5 Invented Road");
+  await hand.walk(rectangle("40 ft", "20 ft"));
+  const nav = page.getByRole("navigation", { name: "Places" });
+  await hand.tap(nav.getByRole("button").first());
+  await hand.tap(nav.getByRole("button", { name: "Plan", exact: true }));
+  await hand.tap("List");
+  const face = page.locator('[data-thing="face 1"]');
+  await hand.tap(face.getByRole("button").first());
+  const region = page.getByRole("region", { name: "Pitch", exact: true });
+  const { stops } = await ask({ ask: "today" });
+  const state = () => region.getAttribute("data-state");
+  return { ...seen, ask, job: stops[0].job, region, state };
+}
+
+// How long until the region says it captured, ms; none within `most`.
+async function captures(page, most) {
+  const begun = performance.now();
+  const captured = page.locator(
+    'section[aria-label="Pitch"][data-state="captured"]',
+  );
+  try {
+    await captured.waitFor({ timeout: most });
+    return performance.now() - begun;
+  } catch {
+    return null;
+  }
+}
+
+// Has the page itself note when the region waits and when it captured: the driver sees both late.
+const timed = (page) =>
+  page.evaluate(() => {
+    new MutationObserver(() => {
+      const region = document.querySelector('section[aria-label="Pitch"]');
+      if (region) window[region.dataset.state] ??= performance.now();
+    }).observe(document.body, {
+      subtree: true,
+      childList: true,
+      attributes: true,
+    });
+  });
+
+const degrees = async (region) =>
+  parseFloat(await region.getAttribute("data-value"));
+
+test("a phone held still captures by itself after two seconds, with a tone, a flash and the figure spoken", async (t) => {
+  const seen = await atFace(t);
+  const { page, hand, region } = seen;
+  const scatter = noise(3);
+  await tilted(t, page, () => 26.6 + 0.05 * scatter());
+  await timed(page);
+  await hand.tap("Pitch");
+  assert.notEqual(await captures(page, 10_000), null);
+  const after = await page.evaluate(() => window.captured - window.waiting);
+  assert.ok(after >= 1700 && after <= 2300, `${after} ms`);
+  assert.ok(
+    Math.abs((await degrees(region)) - 26.6) < 0.15,
+    await region.innerText(),
+  );
+  assert.match(await region.getAttribute("data-value"), /^\d+\.\d°$/);
+  assert.deepEqual(
+    await page.evaluate(() => window.spoken.at(-1)),
+    "two six point six degrees",
+  );
+  await picture(page, "pitch-captured");
+  assert.deepEqual(seen.wrong, []);
+  t.diagnostic(`captured after ${(after / 1000).toFixed(2)} s`);
+});
+
+test("a hand that trembles by a degree never captures in fifteen seconds, and the button does", async (t) => {
+  const { page, hand, region, state } = await atFace(t);
+  const scatter = noise(5);
+  await tilted(t, page, () => 26.6 + scatter());
+  await hand.tap("Pitch");
+  assert.equal(await captures(page, 15_000), null);
+  assert.equal(await state(), "waiting");
+  await hand.tap(region.getByRole("button", { name: "Capture", exact: true }));
+  assert.notEqual(await captures(page, 2000), null);
+  assert.ok(Math.abs((await degrees(region)) - 26.6) < 1);
+});
+
+test("flipped and repeated, the mean is free of what the phone adds, and both ways stay in the story", async (t) => {
+  const { page, hand, region, state, ask, job } = await atFace(t);
+  const scatter = noise(7);
+  let lies = 1;
+  await tilted(t, page, () => lies * 26.6 + 0.6 + 0.05 * scatter());
+  await hand.tap("Pitch");
+  assert.notEqual(await captures(page, 10_000), null);
+  assert.ok(Math.abs((await degrees(region)) - 27.2) < 0.15);
+  lies = -1;
+  await hand.tap(region.getByRole("button", { name: "Flip and repeat" }));
+  assert.equal(await state(), "waiting");
+  assert.equal(await region.getAttribute("data-value"), null);
+  assert.notEqual(await captures(page, 10_000), null);
+  const pair = await degrees(region);
+  assert.ok(Math.abs(pair - 26.6) <= 0.1, `${pair}`);
+  assert.match(await region.innerText(), /this phone reads 0\.[567]° high/);
+  await picture(page, "pitch-flipped");
+  const { faces } = await ask({ ask: "job", job });
+  const raw = faces[0].story.map(({ value }) => parseFloat(value));
+  assert.equal(raw.length, 2);
+  assert.ok(
+    Math.abs(raw[0] - 26) < 0.15 && Math.abs(raw[1] - 27.2) < 0.15,
+    `${raw}`,
+  );
+});
+
+test("where the tilt is denied the level and the tape are one tap away", async (t) => {
+  const { page, hand, region } = await atFace(t, NARROW, ({ context }) =>
+    context.addInitScript(() => {
+      DeviceOrientationEvent.requestPermission = async () => "denied";
+    }),
+  );
+  await hand.tap("Pitch");
+  await page
+    .getByRole("status")
+    .filter({ hasText: "level and tape" })
+    .waitFor();
+  await picture(page, "pitch-denied");
+  hand.taps = 0;
+  await hand.tap(region.getByRole("button", { name: "Level and tape" }));
+  await region.getByRole("group", { name: "Level and tape" }).waitFor();
+  assert.equal(hand.taps, 1);
+  for (let rise = 0; rise < 6; rise += 1) await hand.tap("One inch more");
+  await hand.tap(
+    region.getByRole("group").getByRole("button", { name: "Book it" }),
+  );
+  assert.notEqual(await captures(page, 5000), null);
+  assert.equal(await degrees(region), 26.6);
+});
+
+test("a device that tells no tilt says so within two seconds", async (t) => {
+  const { page, hand, state, region } = await atFace(t);
+  await hand.tap("Pitch");
+  const status = page.getByRole("status").filter({ hasText: "tells no tilt" });
+  await status.waitFor({ timeout: 2000 });
+  await hand.tap(region.getByRole("button", { name: "Capture", exact: true }));
+  assert.equal(await state(), "waiting");
+});
+
+test("a sensor that stands at exactly nothing is no reading", async (t) => {
+  const { page, hand, region, state } = await atFace(t);
+  await tilted(t, page, () => 0);
+  await hand.tap("Pitch");
+  await region.getByText("does not feel the tilt").waitFor({ timeout: 4000 });
+  await hand.tap(region.getByRole("button", { name: "Capture", exact: true }));
+  await page.getByRole("status").filter({ hasText: "tells no tilt" }).waitFor();
+  assert.equal(await state(), "waiting");
+});
+
+test("not got is an answer, and is taken back by one tap", async (t) => {
+  const { page, hand, region, state } = await atFace(t);
+  await hand.tap("Pitch");
+  await hand.tap(region.getByRole("button", { name: "Not got" }));
+  const face = page.locator('li[data-thing="face 1"][data-state="can\'t get"]');
+  await face.waitFor();
+  assert.equal(await state(), "waiting");
+  await hand.tap("Undo");
+  await face.waitFor({ state: "detached" });
+});
