@@ -70,6 +70,7 @@ fn whole(reply: Reply) -> Result<JobView, Box<dyn Error>> {
         | Reply::Pad(_)
         | Reply::Settings(_)
         | Reply::Takeoff(_)
+        | Reply::Hold(_)
         | Reply::Packets(_)
         | Reply::Refused(_) => Err(format!("{reply:?}").into()),
     }
