@@ -5,6 +5,7 @@ mod hub;
 mod lines;
 mod open;
 mod packet;
+mod photo;
 mod progress;
 mod refusal;
 mod solve;
@@ -40,6 +41,7 @@ enum Command {
     Hub(hub::Hub),
     Open(open::Open),
     Packet(packet::Packet),
+    Photo(photo::Photo),
     Solve(solve::Solve),
 }
 
@@ -74,6 +76,7 @@ fn run() -> Result<(), Refusal> {
         Command::Hub(hub) => hub.run(),
         Command::Open(open) => open.run(),
         Command::Packet(packet) => packet.run(),
+        Command::Photo(photo) => photo.run(),
         Command::Solve(solve) => solve.run(),
     }
 }

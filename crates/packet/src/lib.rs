@@ -25,6 +25,7 @@ mod make;
 mod named;
 mod not_known;
 mod papers;
+pub mod picture;
 mod plan;
 mod said;
 mod sheet;

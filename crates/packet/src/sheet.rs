@@ -15,8 +15,8 @@ const QUALITY: u8 = 80;
 /// Photos with more points, or a longer side, are kept and not shown.
 const MOST_POINTS: u64 = 100_000_000;
 const LONGEST_SIDE: u32 = 32_768;
-/// The most memory one photo may take.
-const MOST_MEMORY: u64 = 1 << 30;
+/// The most memory the points of one photo may take as they are decoded.
+const MOST_MEMORY: u64 = 640 << 20;
 
 /// A copy ready for a paper.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -137,20 +137,41 @@ fn chunks_fit(photo: &[u8]) -> bool {
     true
 }
 
-fn decode(photo: &[u8]) -> Result<RgbImage, NoSheet> {
-    let open = || {
-        ImageReader::new(Cursor::new(photo))
-            .with_guessed_format()
-            .map_err(|_| NoSheet::Broken)
-    };
-    let (width, height) = open()?.into_dimensions().map_err(|_| NoSheet::Broken)?;
-    if width == 0 || height == 0 {
-        return Err(NoSheet::Broken);
+fn open(photo: &[u8]) -> Result<ImageReader<Cursor<&[u8]>>, NoSheet> {
+    ImageReader::new(Cursor::new(photo))
+        .with_guessed_format()
+        .map_err(|_| NoSheet::Broken)
+}
+
+/// Points across and down as they are stored, from the header alone.
+pub(crate) fn stored_size(photo: &[u8]) -> Option<[u32; 2]> {
+    if kind(photo) == Ok(Kind::WebP) && !chunks_fit(photo) {
+        return canvas(photo);
     }
-    if width.max(height) > LONGEST_SIDE || u64::from(width) * u64::from(height) > MOST_POINTS {
+    let (width, height) = open(photo).ok()?.into_dimensions().ok()?;
+    (width > 0 && height > 0).then_some([width, height])
+}
+
+/// The canvas that an extended WebP names (RFC 9649, section 2.7).
+fn canvas(photo: &[u8]) -> Option<[u32; 2]> {
+    let side = |at: usize| {
+        let [low, middle, high] = photo.get(at..at + 3)?.try_into().ok()?;
+        Some(u32::from_le_bytes([low, middle, high, 0]) + 1)
+    };
+    (photo.get(12..16) == Some(b"VP8X")).then_some([side(24)?, side(27)?])
+}
+
+/// Whether a picture of this size is decoded at all.
+pub(crate) fn can_be_shown([width, height]: [u32; 2]) -> bool {
+    width.max(height) <= LONGEST_SIDE && u64::from(width) * u64::from(height) <= MOST_POINTS
+}
+
+fn decode(photo: &[u8]) -> Result<RgbImage, NoSheet> {
+    let size = stored_size(photo).ok_or(NoSheet::Broken)?;
+    if !can_be_shown(size) {
         return Err(NoSheet::TooLarge);
     }
-    let mut reader = open()?;
+    let mut reader = open(photo)?;
     let mut limits = Limits::default();
     limits.max_image_width = Some(LONGEST_SIDE);
     limits.max_image_height = Some(LONGEST_SIDE);
