@@ -118,20 +118,22 @@ fn number(exif: &Exif, tag: Tag) -> Option<u32> {
 }
 
 fn text(exif: &Exif, tag: Tag) -> Option<String> {
-    match &exif.get_field(tag, In::PRIMARY)?.value {
-        Value::Ascii(lines) => lines
-            .first()
-            .map(|line| String::from_utf8_lossy(line).into_owned()),
-        _ => None,
-    }
+    let Value::Ascii(lines) = &exif.get_field(tag, In::PRIMARY)?.value else {
+        return None;
+    };
+    let line = lines.first()?;
+    Some(String::from_utf8_lossy(line).into_owned())
 }
 
 /// Fractions of a field, where each is a number.
 fn fractions(exif: &Exif, tag: Tag) -> Option<Vec<f64>> {
-    let parts: Vec<f64> = match &exif.get_field(tag, In::PRIMARY)?.value {
-        Value::Rational(parts) => parts.iter().map(|part| part.to_f64()).collect(),
-        Value::SRational(parts) => parts.iter().map(|part| part.to_f64()).collect(),
-        _ => return None,
+    let value = &exif.get_field(tag, In::PRIMARY)?.value;
+    let parts: Vec<f64> = if let Value::Rational(parts) = value {
+        parts.iter().map(|part| part.to_f64()).collect()
+    } else if let Value::SRational(parts) = value {
+        parts.iter().map(|part| part.to_f64()).collect()
+    } else {
+        return None;
     };
     parts.iter().all(|part| part.is_finite()).then_some(parts)
 }

@@ -5,12 +5,12 @@
 use std::collections::BTreeMap;
 use std::ops::Range;
 
-/// Points across and down, as the picture is to be seen; none where the file is cut short or says
-/// nothing of it.
+/// Points across and down, as the primary picture is to be seen; none where it is cut short or the
+/// file says nothing of it.
 pub fn upright_size(bytes: &[u8]) -> Option<[u32; 2]> {
     let meta = Meta::read(bytes)?;
-    let whole = meta.places.values().flatten();
-    if whole.into_iter().any(|place| place.end > bytes.len()) {
+    let mut own = meta.places.get(&meta.primary?)?.iter();
+    if own.any(|place| place.end > bytes.len()) {
         return None;
     }
     let mut size = None;

@@ -38,7 +38,7 @@ impl PictureKind {
             match brand {
                 Some(b"WEBP") => PictureKind::Webp,
                 Some(b"AVI ") => PictureKind::Video,
-                _ => PictureKind::Unknown,
+                Some(_) | None => PictureKind::Unknown,
             }
         } else if bytes.starts_with(b"II*\0") || bytes.starts_with(b"MM\0*") {
             PictureKind::Tiff
