@@ -157,6 +157,9 @@ impl Writer {
             media: "image/jpeg".into(),
             of: None,
             from: PhotoFrom::Camera,
+            heading: None,
+            place: None,
+            distance: None,
         }))?;
         self.do_and_say(&format!("photo {sha256} {}", entry.id), |book, _| {
             book.put_photo(&mut bytes.as_slice())?;

@@ -3,6 +3,8 @@ import { MediaQuery } from 'svelte/reactivity';
 import type {
   JobView,
   PacketsView,
+  PhotoDistance,
+  PhotoPlace,
   Reply,
   Request,
   Said,
@@ -10,14 +12,23 @@ import type {
   TakeoffView,
   TodayView,
 } from './generated';
-import { command, NoAnswer, photo } from './wire';
+import { command, NoAnswer, photo, type AboutPhoto } from './wire';
 import { words } from './words';
 
-export type Place = 'Today' | 'Field book' | 'Plan' | 'Takeoff' | 'Job file';
-export const PLACES: readonly Place[] = ['Today', 'Field book', 'Plan', 'Takeoff', 'Job file'];
+export type Place = 'Today' | 'Walk-round' | 'Field book' | 'Plan' | 'Takeoff' | 'Job file';
+export const PLACES: readonly Place[] = ['Today', 'Walk-round', 'Field book', 'Plan', 'Takeoff', 'Job file'];
 
 /** A sentence for the person; `refused` also shakes what was touched. */
 export type News = { text: string; kind: 'news' | 'refused'; count: number };
+
+/** What a photo is to be of: a thing by its name, or a wanted shot of the walk round. */
+export type Shot = {
+  of: string | null;
+  place?: PhotoPlace;
+  distance?: PhotoDistance;
+  /** What the shot shows, in words. */
+  words?: string;
+};
 
 /** Wide enough for two leaves side by side. */
 export const wide = new MediaQuery('width >= 1000px');
@@ -33,6 +44,8 @@ class Book {
   /** The thing whose region is open: `leg 4`. */
   chosen = $state<string | null>(null);
   news = $state<News>({ text: '', kind: 'news', count: 0 });
+  /** What the open camera takes photos of. */
+  camera = $state<Shot | null>(null);
   /** Set while the field book does not answer. */
   silent = $state<string | null>(null);
 }
@@ -164,9 +177,14 @@ export async function start(): Promise<void> {
   if (pad?.open || pad?.corner_after || pad?.read_back) go('Field book');
 }
 
-/** Keeps a photo beside the book, of a thing by its name where one is in hand. */
-export function keepPhoto(job: string, of: string | null, file: Blob): Promise<boolean> {
-  const turn = queue.then(() => take(() => photo({ job, of, from: 'camera' }, file)));
+/** Opens the camera over the leaf; what is under it stays as it is. */
+export function openCamera(shot: Shot): void {
+  book.camera = shot;
+}
+
+/** Keeps a photo beside the book, with what was known at its shutter. */
+export function keepPhoto(about: AboutPhoto, file: Blob): Promise<boolean> {
+  const turn = queue.then(() => take(() => photo(about, file)));
   queue = turn;
   return turn;
 }

@@ -1,6 +1,6 @@
 // The only door out: every request leaves by `command`, every photo by `photo`.
 import { invoke, isTauri } from '@tauri-apps/api/core';
-import type { Reply, Request, Said } from './generated';
+import type { PhotoDistance, PhotoPlace, Reply, Request, Said } from './generated';
 
 /** The field book on this device did not answer. Nothing is known to be changed. */
 export class NoAnswer extends Error {}
@@ -12,12 +12,22 @@ export async function command(request: Request): Promise<Reply> {
 }
 
 /** What goes with a photo; `of`: the name of the thing it shows, `leg 4`. */
-export type AboutPhoto = { job: string; of: string | null; from: 'camera' | 'file' };
+export type AboutPhoto = {
+  job: string;
+  of: string | null;
+  from: 'camera' | 'file';
+  heading: number | null;
+  place?: PhotoPlace;
+  distance?: PhotoDistance;
+};
 
 /** Sends the bytes of one photo, as they are. Throws `NoAnswer`. */
 export async function photo(about: AboutPhoto, file: Blob): Promise<Reply> {
   const query = new URLSearchParams({ job: about.job, from: about.from });
   if (about.of) query.set('of', about.of);
+  if (about.heading !== null) query.set('heading', about.heading.toFixed(1));
+  if (about.place) query.set('place', about.place);
+  if (about.distance) query.set('distance', about.distance);
   if (isTauri()) {
     const bytes = new Uint8Array(await file.arrayBuffer());
     return invokeOr<Reply>('photo', bytes, { 'eavebook-about': query.toString() });

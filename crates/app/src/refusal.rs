@@ -126,6 +126,9 @@ pub enum Unfit {
     /// A file that is no photo.
     #[error("This file is no photo that can be kept. Bring a JPEG, PNG, WebP or HEIC picture.")]
     NoPhoto,
+    /// A photo that is not in this job.
+    #[error("This photo is not in this job. Open the walk-round again and choose there.")]
+    NoSuchPhoto,
     /// A photo too large.
     #[error("This photo has {mib} MiB; up to 64 MiB are kept. Take it smaller, or crop it.")]
     PhotoTooLarge {
@@ -232,6 +235,7 @@ impl Unfit {
             Unfit::LongNote => "long_note",
             Unfit::NoTurn { .. } => "no_turn",
             Unfit::NoPhoto => "no_photo_file",
+            Unfit::NoSuchPhoto => "no_such_photo",
             Unfit::PhotoTooLarge { .. } => "photo_too_large",
             Unfit::PhotoCutOff => "photo_cut_off",
             Unfit::Key { code, .. } => code,

@@ -3,13 +3,17 @@
 
 mod job_file;
 mod takeoff;
+mod walk;
 
 pub use job_file::{PacketView, PacketsView, PaperGroup, PaperView, ReaderView};
 pub use takeoff::{LackView, LoadBar, RateView, TakeoffLine, TakeoffPart, TakeoffView, ThingLink};
+pub use walk::{LookView, PhotoState, WalkPart, WalkView, WantedShot};
 
 use crate::request::{FractionStep, Request};
 pub use eavebook_core::book::keypad::Slot;
-use eavebook_core::book::kinds::{EndKind, Followed, HowRead, Side, TapeMarks, Thing};
+use eavebook_core::book::kinds::{
+    EndKind, Followed, HowRead, PhotoDistance, PhotoPlace, Side, TapeMarks, Thing,
+};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 use uuid::Uuid;
@@ -155,6 +159,8 @@ pub struct JobView {
     pub whats_left: Vec<OpenView>,
     /// Photos kept, newest first.
     pub photos: Vec<PhotoView>,
+    /// The walk round the house.
+    pub walk: WalkView,
 }
 
 /// The last act and the next.
@@ -182,6 +188,8 @@ pub enum NextAct {
     },
     /// Look at the plan.
     Plan,
+    /// Look at the photos of the walk round.
+    WalkRound,
     /// Open the leaf of a thing on the plan.
     Open {
         /// `layers`, `pipe 1`.
@@ -598,4 +606,20 @@ pub struct PhotoView {
     pub of: Option<String>,
     /// "Leg 4, 2:41 pm".
     pub caption: String,
+    /// Its entry.
+    pub entry: Uuid,
+    /// What is known of what it shows.
+    pub state: PhotoState,
+    /// "Back side", "Back side?", "Back or Left side?".
+    pub words: String,
+    /// What it shows, said or guessed.
+    pub place: Option<PhotoPlace>,
+    /// What else it may show as well.
+    pub or: Option<PhotoPlace>,
+    /// From how far, where somebody said.
+    pub distance: Option<PhotoDistance>,
+    /// No packet holds it.
+    pub private: bool,
+    /// Out of sight.
+    pub set_aside: bool,
 }

@@ -3,8 +3,8 @@
 pub use eavebook_core::book::edition::Edition;
 pub use eavebook_core::book::keypad::{FractionStep, Key, Meant};
 use eavebook_core::book::kinds::{
-    DeckKind, EndKind, Followed, HowRead, ItemKind, PitchRead, SaddleSeen, TapeMarks, Thing, Turn,
-    VisitNote,
+    DeckKind, EndKind, Followed, HowRead, ItemKind, PhotoWord, PitchRead, SaddleSeen, TapeMarks,
+    Thing, Turn, VisitNote,
 };
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -168,6 +168,15 @@ pub enum Request {
         job: Uuid,
         /// What.
         note: VisitNote,
+    },
+    /// A word about photos: what they show, from how far, who may see them. Reply: `Job`.
+    PhotoSaid {
+        /// Which job.
+        job: Uuid,
+        /// Entries of the photos.
+        photos: Vec<Uuid>,
+        /// What is said of them.
+        word: PhotoWord,
     },
     /// Something stands out of the face of a leg. Reply: `Job`.
     AddItem {

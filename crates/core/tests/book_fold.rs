@@ -429,6 +429,9 @@ fn every_kind_reads_back_as_it_was_written() {
             media: "image/jpeg".into(),
             of: Some(thing),
             from: PhotoFrom::Camera,
+            heading: None,
+            place: None,
+            distance: None,
         }),
         chimney(Some(SaddleSeen::NotSeen)),
         Kind::Covering(CoveringSeen {

@@ -205,6 +205,9 @@ pub fn photo(kept: &mut Kept, bytes: &[u8], of: Value) -> Kind {
         media: "image/jpeg".to_owned(),
         of: serde_json::from_value(of).ok(),
         from: PhotoFrom::Camera,
+        heading: None,
+        place: None,
+        distance: None,
     })
 }
 

@@ -8,12 +8,13 @@ use crate::words;
 use eavebook_core::book::agree::in_dispute;
 use eavebook_core::book::fold::{BookedReading, TakenOut};
 use eavebook_core::book::kinds::{
-    Followed, HowRead, ItemKind, PenetrationSeen, PitchRead, SaddleSeen, SizeOf, Thing,
+    Followed, HowRead, ItemKind, PenetrationSeen, PhotoPlace, PitchRead, SaddleSeen, SizeOf, Thing,
 };
 use eavebook_core::book::lay_out::counts;
 use eavebook_core::book::names::HouseSide;
 use eavebook_core::book::on_roof;
 use eavebook_core::outline::ClosureState;
+use eavebook_core::photo::{Shows, walk_photos};
 use eavebook_core::takeoff::OrderLine;
 use eavebook_core::units::RoundTo;
 
@@ -254,30 +255,52 @@ pub struct PhotoRow {
 
 /// The photos of a job, by side in the order of a walk from the front, those without a side last.
 pub fn photo_rows(job: &Job, parts: &Parts) -> Vec<PhotoRow> {
-    let numbered = job.book.photos.iter().zip(1..);
-    let mut rows: Vec<PhotoRow> = numbered
-        .map(|((_, photo), number)| {
-            let side = photo
-                .of
-                .as_ref()
-                .and_then(|thing| side_of(job, parts, thing));
+    // What somebody called private, or set aside, is in no packet; the others keep their numbers.
+    let walked = walk_photos(job.book, job.laid);
+    let numbered = job.book.photos.iter().zip(walked).zip(1..);
+    let shown = numbered.filter(|((_, photo), _)| !photo.private && !photo.set_aside);
+    let mut rows: Vec<PhotoRow> = shown
+        .map(|(((_, taken), photo), number)| {
+            let of = taken.of.as_ref();
+            let on = of.and_then(|thing| side_of(job, parts, thing));
+            let (side, state) = match photo.shows {
+                _ if of.is_some() => (on, "confirmed"),
+                Shows::Said(place) => (side_of_place(place), "confirmed"),
+                Shows::Guess(place, _) => (side_of_place(place), "guess"),
+                Shows::Unplaced => (None, "unplaced"),
+            };
+            let caption = match (of, photo.shows.place()) {
+                (None, Some(place)) => {
+                    let sure = if state == "guess" { ", a guess" } else { "" };
+                    let side = if place.is_side() { " side" } else { "" };
+                    format!("Photo {number}. {}{side}{sure}.", place.title())
+                }
+                (Some(_), _) | (None, None) => caption(job, number, side, of),
+            };
             PhotoRow {
                 number,
-                sha256: photo.sha256.clone(),
+                sha256: taken.sha256.clone(),
                 side,
-                shows: photo.of.as_ref().map(Thing::name),
-                state: if photo.of.is_some() {
-                    "confirmed"
-                } else {
-                    "unplaced"
-                },
+                shows: of.map(Thing::name),
+                state,
                 file: None,
-                caption: caption(job, number, side, photo.of.as_ref()),
+                caption,
             }
         })
         .collect();
     rows.sort_by_key(|row| (row.side.is_none(), row.side, row.number));
     rows
+}
+
+/// The side that a photo of the walk round shows, where it is one.
+fn side_of_place(place: PhotoPlace) -> Option<HouseSide> {
+    match place {
+        PhotoPlace::Front => Some(HouseSide::Front),
+        PhotoPlace::Right => Some(HouseSide::Right),
+        PhotoPlace::Back => Some(HouseSide::Back),
+        PhotoPlace::Left => Some(HouseSide::Left),
+        PhotoPlace::Roof | PhotoPlace::Under | PhotoPlace::Ground => None,
+    }
 }
 
 /// The side of the house on which a thing is, where it is on one.

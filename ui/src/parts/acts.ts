@@ -1,5 +1,5 @@
 // Acts that more than one place offers.
-import type { ChoiceView, NextAct, Thing } from '../generated';
+import type { ChoiceView, NextAct, PhotoWord, Thing } from '../generated';
 import { ask, book, go, say } from '../state.svelte';
 import { words } from '../words';
 
@@ -24,6 +24,7 @@ export async function openPad(thing: Thing | null, sight: 'blind' | 'open'): Pro
 export function follow(next: NextAct): void {
   if (next.next === 'read') void openPad(next.thing, 'open');
   else if (next.next === 'corner') go('Field book');
+  else if (next.next === 'walk_round') go('Walk-round');
   else if (next.next === 'open') openThing(next.thing);
   else go('Plan');
 }
@@ -53,6 +54,12 @@ export function choose(thing: string): void {
 /** `leg 4` as the name of its region. */
 export function nameOf(thing: string): string {
   return thing.charAt(0).toUpperCase() + thing.slice(1);
+}
+
+/** Says one word about photos. False: it was refused or not answered. */
+export async function sayOfPhotos(photos: string[], word: PhotoWord): Promise<boolean> {
+  const job = jobInHand();
+  return job !== null && (await ask({ ask: 'photo_said', job, photos, word }));
 }
 
 /** Strikes an entry; it stays in its story. */

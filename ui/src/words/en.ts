@@ -1,4 +1,14 @@
-import type { EndKind, Followed, HowRead, State, TapeMarks } from '../generated';
+import type {
+  EndKind,
+  Followed,
+  Found,
+  HowRead,
+  PhotoDistance,
+  PhotoPlace,
+  PhotoState,
+  State,
+  TapeMarks,
+} from '../generated';
 
 const states: Record<State, string> = {
   not_looked: 'not looked',
@@ -34,9 +44,38 @@ const tapes: Record<TapeMarks, string> = {
 
 const ends: Record<EndKind, string> = { sloped: 'Slope', gable: 'Gable', wall: 'Wall' };
 
+const photoPlaces: Record<PhotoPlace, string> = {
+  front: 'Front',
+  right: 'Right',
+  back: 'Back',
+  left: 'Left',
+  roof: 'Roof',
+  under: 'Under',
+  ground: 'Ground',
+};
+
+const fourSides: PhotoPlace[] = ['front', 'right', 'back', 'left'];
+
+const photoStates: Record<PhotoState, string> = {
+  confirmed: 'confirmed',
+  guess: 'guess',
+  not_looked: 'not looked',
+};
+
+const distances: Record<PhotoDistance, string> = {
+  whole: 'whole',
+  middle: 'middle',
+  close: 'close with tape',
+};
+
+const threeDistances: PhotoDistance[] = ['whole', 'middle', 'close'];
+
+const found: Record<Found, string> = { seen: 'seen', none: 'none', not_looked: 'not looked' };
+
 export const en = {
   places: {
     Today: 'Today',
+    'Walk-round': 'Walk-round',
     'Field book': 'Field book',
     Plan: 'Plan',
     Takeoff: 'Takeoff',
@@ -223,6 +262,49 @@ export const en = {
       'Who gets it can prove that nothing was changed: unpack it and run sha256sum -c manifest-sha256.txt in its folder.',
     choose: 'Choose a packet to see what lies in it.',
     contents: (title: string) => `${title}: what lies in it`,
+  },
+  camera: {
+    title: 'Camera',
+    finder: 'What the camera sees',
+    shutter: 'Shutter',
+    done: 'Done',
+    asking: 'Opening the camera.',
+    notReady: 'The camera shows no picture yet. Press Shutter again.',
+    notKept: 'This photo was not kept. Take it again.',
+    kept: (thing: string) => `${thing.charAt(0).toUpperCase()}${thing.slice(1)} is kept.`,
+    alreadyHere: 'This photo is here already. It is booked once.',
+    refused:
+      'This page may not use the camera, or there is none. Take photos with the camera of the phone, then bring them in here.',
+    bringIn: 'Bring in photos',
+    broughtIn: (count: number) => `Brought in: ${count}.`,
+  },
+  tag: {
+    title: 'Tag',
+    asks: (guess: string) => guess,
+    yes: 'Yes',
+    other: 'Other',
+    places: photoPlaces,
+    sides: fourSides,
+  },
+  walk: {
+    confirmAll: 'Confirm all',
+    nothingToConfirm: (part: string) => `${part}: no guess to confirm.`,
+    photosOf: (part: string) => `${part} photos`,
+    noFront:
+      'Where the front lies is not said. Stand before it and tap This is the front at Arrive: then sides are guessed.',
+    unplaced: 'Which side?',
+    alsoLook: 'Look for',
+    setAside: 'Set aside',
+    bringBack: 'Bring back',
+    private: 'Private',
+    distance: 'From how far',
+    distances,
+    threeDistances,
+    states: photoStates,
+    found,
+    notCounted: 'not counted',
+    oneLess: (of: string) => `One less, ${of}`,
+    oneMore: (of: string) => `One more, ${of}`,
   },
   pitch: {
     title: 'Pitch',

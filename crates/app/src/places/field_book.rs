@@ -74,7 +74,8 @@ fn may_be_struck(kind: &Kind) -> bool {
         | Kind::Deck(_)
         | Kind::Rate(_)
         | Kind::Visit(_)
-        | Kind::Photo(_) => true,
+        | Kind::Photo(_)
+        | Kind::PhotoSaid(_) => true,
         Kind::JobStarted(_)
         | Kind::ReadBackRight(_)
         | Kind::Strike(_)

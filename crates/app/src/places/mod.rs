@@ -94,6 +94,7 @@ pub fn answer(book: &mut Book, request: Request) -> Result<Answer, Refusal> {
             },
         ),
         Request::Visit { job, note } => visit::note(book, job, note),
+        Request::PhotoSaid { job, photos, word } => photos::said(book, job, &photos, word),
         Request::AddItem {
             job,
             leg,

@@ -5,7 +5,10 @@ use crate::photo::{LARGEST_PHOTO, Media};
 use crate::refusal::{Refusal, Unfit};
 use crate::reply::Reply;
 use crate::view::names;
-use eavebook_core::book::kinds::{Kind, PhotoFrom, PhotoTaken};
+use eavebook_core::book::kinds::{
+    Kind, PhotoDistance, PhotoFrom, PhotoPlace, PhotoSaid, PhotoTaken, PhotoWord,
+};
+use eavebook_core::photo::{Shows, walk_photos};
 use eavebook_store::Book;
 use serde::Deserialize;
 use std::io::Read;
@@ -22,6 +25,15 @@ pub struct AboutPhoto {
     /// Where it came from; a file unless it says the camera.
     #[serde(default = "brought_in")]
     pub from: PhotoFrom,
+    /// Where the back camera looked, degrees clockwise from north.
+    #[serde(default)]
+    pub heading: Option<f64>,
+    /// What it shows, where somebody said so before the shutter.
+    #[serde(default)]
+    pub place: Option<PhotoPlace>,
+    /// From how far, where somebody said so.
+    #[serde(default)]
+    pub distance: Option<PhotoDistance>,
 }
 
 fn brought_in() -> PhotoFrom {
@@ -69,10 +81,51 @@ pub fn keep(book: &mut Book, bytes: &[u8], about: &AboutPhoto) -> Result<Reply, 
             media,
             of,
             from: about.from,
+            heading: about
+                .heading
+                .filter(|heading| (0.0..=360.0).contains(heading)),
+            place: about.place,
+            distance: about.distance,
         };
         opened.book(book, &Kind::Photo(photo), Vec::new())?;
     }
     job::reply(book, about.job)
+}
+
+/// Books a word about photos. Said again, it books nothing.
+///
+/// # Errors
+/// `NoJob`, `NoSuchPhoto`.
+pub fn said(
+    book: &mut Book,
+    job: Uuid,
+    photos: &[Uuid],
+    word: PhotoWord,
+) -> Result<Reply, Refusal> {
+    let opened = Opened::read(book, job)?;
+    let known = walk_photos(&opened.book, &opened.laid_out());
+    let mut of = Vec::new();
+    for entry in photos {
+        let photo = known.iter().find(|photo| photo.entry == *entry);
+        let photo = photo.ok_or(Unfit::NoSuchPhoto)?;
+        let is_said = match word {
+            PhotoWord::Shows { place } => photo.shows == Shows::Said(place),
+            PhotoWord::From { distance } => photo.distance == Some(distance),
+            PhotoWord::Private { on } => photo.private == on,
+            PhotoWord::SetAside { on } => photo.set_aside == on,
+        };
+        if !is_said && !of.contains(entry) {
+            of.push(*entry);
+        }
+    }
+    if !of.is_empty() {
+        opened.book(
+            book,
+            &Kind::PhotoSaid(PhotoSaid { photos: of, word }),
+            Vec::new(),
+        )?;
+    }
+    job::reply(book, job)
 }
 
 /// A photo of this length is not kept.

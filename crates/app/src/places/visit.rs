@@ -3,7 +3,7 @@
 use super::job::{self, Opened};
 use crate::refusal::{Refusal, Unfit};
 use crate::reply::Reply;
-use eavebook_core::book::kinds::{Kind, VisitNote};
+use eavebook_core::book::kinds::{Found, Kind, VisitNote};
 use eavebook_core::book::story::Subject;
 use eavebook_store::Book;
 use uuid::Uuid;
@@ -89,6 +89,12 @@ fn tidy(note: VisitNote) -> Result<VisitNote, Unfit> {
         },
         VisitNote::Left { reason } => VisitNote::Left {
             reason: perhaps(reason)?,
+        },
+        VisitNote::Looked { what, found, count } => VisitNote::Looked {
+            what,
+            found,
+            // Nobody counts what is not there.
+            count: count.filter(|_| found == Found::Seen && what.is_counted()),
         },
         VisitNote::GroundOnly { .. } | VisitNote::Hazard { .. } => note,
     })

@@ -8,7 +8,7 @@ use crate::reply::{ActView, NextAct, State, YouWereHere};
 use eavebook_core::book::acts::Act;
 use eavebook_core::book::agree::in_dispute;
 use eavebook_core::book::fold::{BookedReading, FieldBook};
-use eavebook_core::book::kinds::{Kind, Thing};
+use eavebook_core::book::kinds::{Kind, PhotoSaid, PhotoWord, Thing};
 use eavebook_core::book::lay_out::LaidOut;
 use eavebook_core::outline::{ClosureState, Round};
 
@@ -93,6 +93,7 @@ pub fn you_were_here(seen: &Seen) -> Option<YouWereHere> {
         },
         NextAct::Corner { after_leg } => format!("Next: the corner after leg {after_leg}."),
         NextAct::Plan => "Next: look at the plan.".to_owned(),
+        NextAct::WalkRound => "Next: look at the photos.".to_owned(),
         NextAct::Open { thing } => format!("Next: look at {thing}."),
     };
     let words = names::said("you_were_here", format!("{} {leads_on}", done(seen, last)));
@@ -123,6 +124,7 @@ fn done(seen: &Seen, act: &Act) -> String {
             Some(thing) => format!("Photo of {} kept.", names::name(thing)),
             None => "Photo kept.".to_owned(),
         },
+        Kind::PhotoSaid(_) => format!("{}.", names::capital(&named(seen, act))),
         Kind::Strike(_) => format!("{} struck.", names::capital(&first_of(seen, act))),
         Kind::Undo(_) => format!("{} taken back.", names::capital(&first_of(seen, act))),
         Kind::Redo(_) => {
@@ -162,10 +164,28 @@ fn named(seen: &Seen, act: &Act) -> String {
             Some(thing) => format!("a photo of {}", names::name(thing)),
             None => "a photo".to_owned(),
         },
+        Kind::PhotoSaid(said) => photo_word(said),
         Kind::Strike(_) => format!("the strike of {}", first_of(seen, act)),
         Kind::Undo(_) | Kind::Redo(_) => first_of(seen, act),
         Kind::PacketFrozen(_) => "a packet".to_owned(),
     }
+}
+
+/// A word about photos: `3 photos: Back`.
+fn photo_word(said: &PhotoSaid) -> String {
+    let which = match said.photos.len() {
+        1 => "a photo".to_owned(),
+        many => format!("{many} photos"),
+    };
+    let word = match said.word {
+        PhotoWord::Shows { place } => place.title(),
+        PhotoWord::From { distance } => distance.word(),
+        PhotoWord::Private { on: true } => "private",
+        PhotoWord::Private { on: false } => "no longer private",
+        PhotoWord::SetAside { on: true } => "set aside",
+        PhotoWord::SetAside { on: false } => "brought back",
+    };
+    format!("{which}: {word}")
 }
 
 /// An act as Undo and Redo name it: "leg 4, 42 ft 7 in".
@@ -188,6 +208,7 @@ fn with_value(seen: &Seen, act: &Act) -> String {
         | Kind::Rate(_)
         | Kind::Visit(_)
         | Kind::Photo(_)
+        | Kind::PhotoSaid(_)
         | Kind::Strike(_)
         | Kind::Undo(_)
         | Kind::Redo(_)

@@ -2,9 +2,11 @@
 
 use super::roof::{self, Raised};
 use super::seen::{self, Seen};
-use super::{cautions, closure, faces, here, items, left, names, pad, plan, things, today, totals};
+use super::{
+    cautions, closure, faces, here, items, left, names, pad, plan, things, today, totals, walk,
+};
 use crate::places::job::Opened;
-use crate::reply::{FaceView, JobView, PhotoView, Said, State, ThingView};
+use crate::reply::{FaceView, JobView, Said, State, ThingView};
 use eavebook_core::check::Caution;
 use eavebook_core::pitch::Footing;
 use eavebook_core::solve::Solved;
@@ -20,6 +22,7 @@ pub fn view(opened: &Opened) -> JobView {
     let faces = faces::view(&seen, opened.job, solved.as_ref(), raised.as_ref());
     let items = items::view(&seen, opened.job);
     let pad = pad::view(opened, &seen);
+    let photos = walk::photos(&opened.book, &laid);
     let in_hand = pad.open.as_ref().map(|open| &open.thing);
     JobView {
         job: opened.job,
@@ -40,8 +43,9 @@ pub fn view(opened: &Opened) -> JobView {
             solved.as_ref(),
             &near_another_shape(&seen, raised.as_ref()),
         ),
-        whats_left: left::view(&seen, &faces, &items),
-        photos: photos(opened),
+        whats_left: left::view(&seen, &faces, &items, &photos),
+        walk: walk::view(&opened.book, &photos),
+        photos,
         items,
         faces,
         pad,
@@ -123,17 +127,4 @@ fn all_cautions(opened: &Opened, solved: Option<&Solved>, shapes: &[Said]) -> Ve
         said.push(names::said("entries_unknown", words));
     }
     said
-}
-
-fn photos(opened: &Opened) -> Vec<PhotoView> {
-    let kept = opened.book.photos.iter().rev().map(|(_, photo)| photo);
-    let named = today::photos_in(&opened.book);
-    kept.zip(named)
-        .map(|(photo, (thing, caption))| PhotoView {
-            thing,
-            sha256: photo.sha256.clone(),
-            of: photo.of.as_ref().map(names::name),
-            caption,
-        })
-        .collect()
 }

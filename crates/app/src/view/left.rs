@@ -4,14 +4,19 @@ use super::closure;
 use super::names;
 use super::seen::Seen;
 use super::{here, things};
-use crate::reply::{FaceView, ItemView, NextAct, OpenView, State};
-use eavebook_core::book::kinds::Thing;
+use crate::reply::{FaceView, ItemView, NextAct, OpenView, PhotoState, PhotoView, State};
+use eavebook_core::book::kinds::{PhotoDistance, PhotoPlace, Thing};
 use eavebook_core::outline::ClosureState;
 
 /// Everything open. First what nobody can work out from the truck: legs not read, sums that do not
 /// close, readings that differ; then pitches; then what nothing checks; then photos.
 #[must_use]
-pub fn view(seen: &Seen, faces: &[FaceView], items: &[ItemView]) -> Vec<OpenView> {
+pub fn view(
+    seen: &Seen,
+    faces: &[FaceView],
+    items: &[ItemView],
+    kept: &[PhotoView],
+) -> Vec<OpenView> {
     let mut open = legs(seen);
     open.extend(sums(seen));
     open.extend(corner(seen));
@@ -21,6 +26,7 @@ pub fn view(seen: &Seen, faces: &[FaceView], items: &[ItemView]) -> Vec<OpenView
     open.extend(pitches_read_once(faces));
     open.extend(on_roof(seen, items));
     open.extend(photos(seen));
+    open.extend(sides(kept));
     open
 }
 
@@ -209,5 +215,50 @@ fn unproved(seen: &Seen) -> Vec<OpenView> {
 fn photos(seen: &Seen) -> Option<OpenView> {
     let none = seen.book.photos.is_empty() && !seen.book.readings.is_empty();
     let en = "No photo is kept yet. One of each side answers most questions later.".to_owned();
-    none.then(|| item("photo", "no_photos", en, NextAct::Plan))
+    none.then(|| item("photo", "no_photos", en, NextAct::WalkRound))
+}
+
+/// Sides that no photo shows, once there is any; then what was only guessed, and what is wanted of
+/// the sides that are there.
+fn sides(kept: &[PhotoView]) -> Vec<OpenView> {
+    let kept: Vec<&PhotoView> = kept.iter().filter(|photo| !photo.set_aside).collect();
+    let walk = |code, en| item("sides", code, en, NextAct::WalkRound);
+    let mut open = Vec::new();
+    if kept.is_empty() {
+        return open;
+    }
+    let all = PhotoPlace::ALL.into_iter().filter(|place| place.is_side());
+    let of = |place: PhotoPlace| kept.iter().filter(move |photo| photo.place == Some(place));
+    let (there, lacking): (Vec<_>, Vec<_>) = all.partition(|place| of(*place).next().is_some());
+    open.extend(lacking.iter().map(|place| {
+        let side = place.title().to_lowercase();
+        walk("side_skipped", format!("No photo shows the {side} side."))
+    }));
+    let guessed = kept.iter().filter(|photo| photo.state == PhotoState::Guess);
+    match guessed.count() {
+        0 => {}
+        1 => open.push(walk(
+            "side_guessed",
+            "The side of 1 photo is a guess. Confirm it.".to_owned(),
+        )),
+        many => open.push(walk(
+            "side_guessed",
+            format!("The sides of {many} photos are guesses. Confirm them."),
+        )),
+    }
+    open.extend(there.iter().filter_map(|place| {
+        let lacks = PhotoDistance::ALL
+            .into_iter()
+            .filter(|distance| !of(*place).any(|photo| photo.distance == Some(*distance)));
+        let lacks: Vec<String> = lacks.map(|distance| distance.word().to_owned()).collect();
+        (!lacks.is_empty()).then(|| {
+            let en = format!(
+                "{}: no photo is said to be {}.",
+                place.title(),
+                lacks.join(", ")
+            );
+            walk("shots_wanted", en)
+        })
+    }));
+    open
 }

@@ -19,3 +19,4 @@ pub mod things;
 pub mod today;
 pub mod totals;
 pub mod visit;
+pub mod walk;

@@ -1,6 +1,6 @@
 //! What was said and seen on a visit, in words.
 
-use eavebook_core::book::kinds::VisitNote;
+use eavebook_core::book::kinds::{Found, VisitNote};
 
 /// A note as Undo and the story name it: `permission to climb`.
 #[must_use]
@@ -20,6 +20,12 @@ pub fn name(note: &VisitNote) -> String {
         VisitNote::CheckIn { with, .. } => format!("check-in with {with}"),
         VisitNote::Promise { words } if words.is_empty() => "nothing promised".to_owned(),
         VisitNote::Promise { words } => format!("promised: {words}"),
+        VisitNote::Looked { what, found, count } => match (found, count) {
+            (Found::Seen, Some(count)) => format!("{}: {count} seen", what.word()),
+            (Found::Seen, None) => format!("{}: seen", what.word()),
+            (Found::None, _) => format!("{}: none", what.word()),
+            (Found::NotLooked, _) => format!("{}: not looked", what.word()),
+        },
         VisitNote::Left { .. } => "left the site".to_owned(),
     }
 }

@@ -10,6 +10,9 @@ fn about(person: &Person, of: Option<&str>) -> AboutPhoto {
         job: person.job,
         of: of.map(str::to_owned),
         from: PhotoFrom::Camera,
+        heading: None,
+        place: None,
+        distance: None,
     }
 }
 

@@ -50,6 +50,7 @@ impl Act {
             | Kind::Rate(_)
             | Kind::Visit(_)
             | Kind::Photo(_)
+            | Kind::PhotoSaid(_)
             | Kind::Strike(_) => Part::Step,
             Kind::Undo(_) => Part::Undo,
             Kind::JobStarted(_)

@@ -5,7 +5,7 @@ use super::entry::{Entry, Said};
 use super::heads::{Heads, heads};
 use super::kinds::{
     Corner, CoveringSeen, DeckSeen, EndKind, Followed, HowRead, Kind, PacketFrozen,
-    PenetrationSeen, PhotoTaken, PitchRead, RateSet, TapeMarks, Thing, VisitNote,
+    PenetrationSeen, PhotoSaid, PhotoTaken, PitchRead, RateSet, TapeMarks, Thing, VisitNote,
 };
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
@@ -39,6 +39,8 @@ pub struct FieldBook {
     pub visits: Vec<Noted<VisitNote>>,
     /// Photos kept.
     pub photos: Vec<(Uuid, PhotoTaken)>,
+    /// Words about photos that are in force, in display order.
+    pub photo_words: Vec<(Uuid, PhotoSaid)>,
     /// Packets made of this job, in display order.
     pub frozen: Vec<(Uuid, PacketFrozen)>,
     /// Every entry of a known kind but for frozen packets, which change nothing that was said: in
@@ -253,6 +255,7 @@ impl FieldBook {
             | Kind::CannotGet(_)
             | Kind::LegEnd(_)
             | Kind::Photo(_)
+            | Kind::PhotoSaid(_)
                 if !act.in_force => {}
             Kind::JobStarted(job) => {
                 self.address = job.address;
@@ -262,6 +265,7 @@ impl FieldBook {
             Kind::CannotGet(lack) => self.cannot_get.push((act.entry, lack.thing, lack.reason)),
             Kind::LegEnd(at) => self.leg_ends.push((act.entry, at.leg, at.end)),
             Kind::Photo(photo) => self.photos.push((act.entry, photo)),
+            Kind::PhotoSaid(said) => self.photo_words.push((act.entry, said)),
             Kind::ReadBackRight(_)
             | Kind::Strike(_)
             | Kind::Undo(_)
@@ -317,6 +321,7 @@ fn read_backs(acts: &[Act]) -> BTreeSet<Uuid> {
             | Kind::Rate(_)
             | Kind::Visit(_)
             | Kind::Photo(_)
+            | Kind::PhotoSaid(_)
             | Kind::Strike(_)
             | Kind::Undo(_)
             | Kind::Redo(_)

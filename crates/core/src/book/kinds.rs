@@ -6,11 +6,12 @@ pub use super::edition::Edition;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
+pub use super::photo_said::{PhotoDistance, PhotoPlace, PhotoSaid, PhotoWord};
 pub use super::seen_on_roof::{
     CoveringSeen, DeckKind, DeckSeen, PenetrationSeen, RateSet, SaddleSeen,
 };
 pub use super::thing::{DeckSizeOf, ItemKind, SizeOf, Thing};
-pub use super::visit::{Hazard, Permission, VisitNote};
+pub use super::visit::{Found, Hazard, LookedFor, Permission, VisitNote};
 
 /// One kind of entry and its body.
 #[derive(Clone, Debug, PartialEq)]
@@ -41,6 +42,8 @@ pub enum Kind {
     Visit(VisitNote),
     /// A photo kept.
     Photo(PhotoTaken),
+    /// A word about photos: what they show, from how far, who may see them.
+    PhotoSaid(PhotoSaid),
     /// Takes the entries that the envelope supersedes out of use and keeps them readable.
     Strike(Strike),
     /// Takes a strike, or the last act, back.
@@ -68,6 +71,7 @@ impl Kind {
             Kind::Rate(_) => "rate",
             Kind::Visit(_) => "visit",
             Kind::Photo(_) => "photo",
+            Kind::PhotoSaid(_) => "photo_said",
             Kind::Strike(_) => "strike",
             Kind::Undo(_) => "undo",
             Kind::Redo(_) => "redo",
@@ -85,6 +89,7 @@ impl Kind {
         match self {
             Kind::ReadBackRight(about) => vec![about.entry.to_string()],
             Kind::Photo(photo) => vec![photo.sha256.clone()],
+            Kind::PhotoSaid(said) => said.photos.iter().map(Uuid::to_string).collect(),
             Kind::JobStarted(_)
             | Kind::Reading(_)
             | Kind::Corner(_)
@@ -121,6 +126,7 @@ impl Kind {
             Kind::Rate(body) => serde_json::to_string(body),
             Kind::Visit(body) => serde_json::to_string(body),
             Kind::Photo(body) => serde_json::to_string(body),
+            Kind::PhotoSaid(body) => serde_json::to_string(body),
             Kind::Strike(body) => serde_json::to_string(body),
             Kind::Undo(body) => serde_json::to_string(body),
             Kind::Redo(body) => serde_json::to_string(body),
@@ -149,6 +155,7 @@ impl Kind {
             "rate" => of(body, Kind::Rate),
             "visit" => of(body, Kind::Visit),
             "photo" => of(body, Kind::Photo),
+            "photo_said" => of(body, Kind::PhotoSaid),
             "strike" => of(body, Kind::Strike),
             "undo" => of(body, Kind::Undo),
             "redo" => of(body, Kind::Redo),
@@ -367,6 +374,16 @@ pub struct PhotoTaken {
     pub of: Option<Thing>,
     /// Where it came from.
     pub from: PhotoFrom,
+    /// Where the back camera looked at the shutter, degrees clockwise from north as this device
+    /// felt it; none where it did not, or for a file.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub heading: Option<f64>,
+    /// What it shows, where somebody said so before the shutter.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub place: Option<PhotoPlace>,
+    /// From how far, where somebody said so before the shutter.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub distance: Option<PhotoDistance>,
 }
 
 /// Where a photo came from.

@@ -14,6 +14,7 @@ pub mod kinds;
 pub mod lay_out;
 pub mod names;
 pub mod on_roof;
+pub mod photo_said;
 pub mod seen_on_roof;
 pub mod story;
 pub mod thing;

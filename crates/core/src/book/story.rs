@@ -43,6 +43,7 @@ impl Subject {
             Kind::Visit(note) => note.about().map(Subject::Visit).as_ref() == Some(self),
             Kind::Photo(photo) => photo.of.clone().map(Subject::Thing).as_ref() == Some(self),
             Kind::JobStarted(_)
+            | Kind::PhotoSaid(_)
             | Kind::ReadBackRight(_)
             | Kind::Strike(_)
             | Kind::Undo(_)
@@ -79,6 +80,7 @@ impl FieldBook {
                     | Kind::Rate(_)
                     | Kind::Visit(_)
                     | Kind::Photo(_)
+                    | Kind::PhotoSaid(_)
                     | Kind::PacketFrozen(_) => false,
                 };
                 if answers {

@@ -54,6 +54,15 @@ pub enum VisitNote {
         /// As said.
         words: String,
     },
+    /// One of the short list was looked for.
+    Looked {
+        /// What.
+        what: LookedFor,
+        /// What came of it.
+        found: Found,
+        /// How many, where somebody counted.
+        count: Option<u32>,
+    },
     /// The visit is over.
     Left {
         /// Why open things were left, where a reason was given.
@@ -73,9 +82,76 @@ impl VisitNote {
             VisitNote::Permission { what, .. } => Some(format!("permission {}", what.word())),
             VisitNote::Hazard { what, .. } => Some(format!("hazard {}", what.word())),
             VisitNote::CheckIn { .. } => Some("check-in".to_owned()),
+            VisitNote::Looked { what, .. } => Some(format!("looked {}", what.word())),
             VisitNote::Promise { .. } | VisitNote::Left { .. } => None,
         }
     }
+}
+
+/// What is looked for on a walk round a house beside its sides.
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum LookedFor {
+    /// Vents in the roof, the gables and the soffit.
+    Vents,
+    /// Gutters and their downspouts.
+    Gutters,
+    /// Solar panels, which come off before the roof does.
+    Solar,
+    /// A place for the bin.
+    Bin,
+    /// A driveway, before a truck stood on it.
+    Driveway,
+    /// The attic.
+    Attic,
+}
+
+impl LookedFor {
+    /// All of them, in the order in which they are asked.
+    pub const ALL: [LookedFor; 6] = [
+        LookedFor::Vents,
+        LookedFor::Gutters,
+        LookedFor::Solar,
+        LookedFor::Bin,
+        LookedFor::Driveway,
+        LookedFor::Attic,
+    ];
+
+    /// In a word or two: `bin place`.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            LookedFor::Vents => "vents",
+            LookedFor::Gutters => "gutters",
+            LookedFor::Solar => "solar panels",
+            LookedFor::Bin => "bin place",
+            LookedFor::Driveway => "driveway",
+            LookedFor::Attic => "attic",
+        }
+    }
+
+    /// Whether it is counted.
+    #[must_use]
+    pub fn is_counted(self) -> bool {
+        match self {
+            LookedFor::Vents | LookedFor::Gutters | LookedFor::Solar => true,
+            LookedFor::Bin | LookedFor::Driveway | LookedFor::Attic => false,
+        }
+    }
+}
+
+/// What came of looking.
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Found {
+    /// It was seen.
+    Seen,
+    /// There is none.
+    None,
+    /// Nobody looked.
+    NotLooked,
 }
 
 /// What the people of a house are asked for.

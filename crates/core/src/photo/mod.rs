@@ -4,6 +4,8 @@
 
 mod guess;
 mod side;
+mod walk;
 
 pub use guess::{Guesses, SideChances, guess_sides};
 pub use side::{Confirmed, HouseSide, Shot};
+pub use walk::{Shows, WalkPhoto, front_heading, walk_photos};
