@@ -16,7 +16,14 @@ import { command, NoAnswer, photo, type AboutPhoto } from './wire';
 import { words } from './words';
 
 export type Place = 'Today' | 'Walk-round' | 'Field book' | 'Plan' | 'Takeoff' | 'Job file';
-export const PLACES: readonly Place[] = ['Today', 'Walk-round', 'Field book', 'Plan', 'Takeoff', 'Job file'];
+export const PLACES: readonly Place[] = [
+  'Today',
+  'Walk-round',
+  'Field book',
+  'Plan',
+  'Takeoff',
+  'Job file',
+];
 
 /** A sentence for the person; `refused` also shakes what was touched. */
 export type News = { text: string; kind: 'news' | 'refused'; count: number };
