@@ -29,7 +29,7 @@ pub struct Entries {
     pub damaged: Vec<String>,
 }
 
-const COLUMNS: &str = "id, book, device, incarnation, dseq, author, hlc, kind, kind_version, \
+pub(crate) const COLUMNS: &str = "id, book, device, incarnation, dseq, author, hlc, kind, kind_version, \
                        local_time, supersedes, refs, sha256, body, other";
 
 impl Book {
@@ -120,7 +120,7 @@ impl Entries {
     }
 }
 
-fn add(conn: &Connection, entry: &Entry) -> rusqlite::Result<Appended> {
+pub(crate) fn add(conn: &Connection, entry: &Entry) -> rusqlite::Result<Appended> {
     let sql = format!(
         "INSERT INTO entries ({COLUMNS})
          VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15)
@@ -160,7 +160,7 @@ fn add(conn: &Connection, entry: &Entry) -> rusqlite::Result<Appended> {
     Ok(Appended::IdConflict)
 }
 
-fn entry_of(row: &Row<'_>) -> rusqlite::Result<Entry> {
+pub(crate) fn entry_of(row: &Row<'_>) -> rusqlite::Result<Entry> {
     Ok(Entry {
         id: parsed(row, 0)?,
         book: parsed(row, 1)?,

@@ -100,6 +100,14 @@ pub enum StoreError {
         /// Its hash.
         sha256: String,
     },
+    /// The pairing does not read.
+    #[error("{file} does not read as a pairing ({what}): delete it, then pair this book again")]
+    Pairing {
+        /// The file.
+        file: String,
+        /// What was found.
+        what: String,
+    },
     /// Booking before the device has a name.
     #[error("this device has no identity in the field book in {dir} yet: give it one, then book")]
     NoDevice {
@@ -121,6 +129,7 @@ impl StoreError {
             StoreError::Damaged { .. } => "book_damaged",
             StoreError::Disk { .. } => "disk_failed",
             StoreError::NoPhoto { .. } => "no_photo",
+            StoreError::Pairing { .. } => "pairing_damaged",
             StoreError::NoDevice { .. } => "no_device",
         }
     }

@@ -15,14 +15,18 @@ mod lock;
 mod look;
 mod migrate;
 mod packets;
+mod pairing;
 mod photos;
+mod shared;
 
 pub use device::{Device, Turn};
 pub use drafts::DraftAfter;
 pub use entries::{Appended, Entries};
 pub use error::StoreError;
 pub use packets::Packets;
+pub use pairing::Pairing;
 pub use photos::{Photo, Photos};
+pub use shared::{Copies, MetHub, Shared};
 
 use connect::{FILE, Keeps, connect};
 use error::At;
@@ -121,7 +125,7 @@ mod tests {
                 ("wal_autocheckpoint", 1000),
                 ("trusted_schema", 0),
                 ("application_id", 0x4541_5645),
-                ("user_version", 1),
+                ("user_version", 2),
             ] {
                 assert_eq!(read(conn, setting), i64::into(wanted), "{setting}");
             }

@@ -10,7 +10,7 @@ use std::fs::File;
 use std::io::ErrorKind;
 
 /// Step n leads from version n to version n + 1; an empty file is version 0.
-pub(crate) const STEPS: &[&str] = &[include_str!("schema.sql")];
+pub(crate) const STEPS: &[&str] = &[include_str!("schema.sql"), include_str!("schema_2.sql")];
 
 /// Brings the book to the version of the last step and checks that it is there.
 pub(crate) fn migrate(at: &At, conn: &mut Connection, steps: &[&str]) -> Result<(), StoreError> {
@@ -60,9 +60,14 @@ mod tests {
     use crate::{Book, DraftAfter, StoreError, migrate::STEPS};
     use rusqlite::Connection;
 
-    const NEXT: &[&str] = &[STEPS[0], "ALTER TABLE devices ADD COLUMN note TEXT"];
+    const NEXT: &[&str] = &[
+        STEPS[0],
+        STEPS[1],
+        "ALTER TABLE devices ADD COLUMN note TEXT",
+    ];
     const BROKEN: &[&str] = &[
         STEPS[0],
+        STEPS[1],
         "ALTER TABLE devices ADD COLUMN note TEXT; nonsense",
     ];
 
@@ -90,9 +95,9 @@ mod tests {
         let book = Book::open_with(dir.path(), NEXT).unwrap();
         assert_eq!(book.draft(job, "pad").unwrap().as_deref(), Some("42"));
         drop(book);
-        assert_eq!(version(&file), 2);
-        let copy = dir.path().join("book.before-version-2.sqlite");
-        assert_eq!(version(&copy), 1);
+        assert_eq!(version(&file), 3);
+        let copy = dir.path().join("book.before-version-3.sqlite");
+        assert_eq!(version(&copy), 2);
         let kept: String = Connection::open(copy)
             .unwrap()
             .query_row("SELECT body FROM drafts", [], |row| row.get(0))
@@ -103,8 +108,8 @@ mod tests {
             matches!(
                 said,
                 StoreError::Newer {
-                    found: 2,
-                    known: 1,
+                    found: 3,
+                    known: 2,
                     ..
                 }
             ),
@@ -120,7 +125,7 @@ mod tests {
             Book::open_with(dir.path(), BROKEN),
             Err(StoreError::Disk { .. })
         ));
-        assert_eq!(version(&file), 1);
+        assert_eq!(version(&file), 2);
         Book::open(dir.path()).unwrap();
     }
 }

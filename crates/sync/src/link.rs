@@ -1,0 +1,267 @@
+//! The way to one hub: HTTP/1.1 over TLS with a pinned key, or plain where the hub has none.
+//!
+//! No proxy, no redirect, no other host: it speaks to the address it was given and to nobody else.
+
+use crate::pin;
+use crate::wire::{Request, Response};
+use http_body_util::{BodyExt, Full};
+use hyper::body::Bytes;
+use hyper::client::conn::http1::{SendRequest, handshake};
+use hyper::{Uri, header};
+use hyper_util::rt::TokioIo;
+use rustls::pki_types::ServerName;
+use std::sync::Arc;
+use std::time::Duration;
+use tokio::net::TcpStream;
+use tokio::runtime::Runtime;
+use tokio::time::timeout;
+use tokio_rustls::TlsConnector;
+
+/// How long reaching the hub may take.
+const CONNECT: Duration = Duration::from_secs(10);
+/// How long nothing may come.
+const STALL: Duration = Duration::from_secs(30);
+/// The slowest way up on which a body still arrives, bytes a second.
+const SLOWEST: u64 = 4096;
+/// The largest answer: a photo.
+const LARGEST: usize = 64 << 20;
+
+/// Why the hub did not answer.
+#[derive(Debug, thiserror::Error)]
+pub enum LinkError {
+    /// Not an address.
+    #[error("\"{0}\" is no address of a hub: write it as https://192.168.1.20:7443")]
+    Address(String),
+    /// The pin is none.
+    #[error("the pin of {url} is not 64 hex digits: take the link as the hub's keeper gave it")]
+    Pin {
+        /// The address.
+        url: String,
+    },
+    /// Another key answered.
+    #[error(
+        "who answers at {url} has another key than the one in the link, so nothing was sent: check \
+         the address, and take a new link from the hub's keeper"
+    )]
+    OtherKey {
+        /// The address.
+        url: String,
+    },
+    /// It cannot be reached.
+    #[error("the hub at {url} cannot be reached ({what}): check that both are on one network")]
+    Unreached {
+        /// The address.
+        url: String,
+        /// What the system said.
+        what: String,
+    },
+    /// The machine gives no thread or socket.
+    #[error("this machine cannot begin a connection ({0}): close other programs and try again")]
+    System(String),
+}
+
+/// The way to one hub.
+pub struct Link {
+    url: String,
+    host: String,
+    port: u16,
+    tls: Option<TlsConnector>,
+    token: Option<String>,
+    open: Option<SendRequest<Full<Bytes>>>,
+    runtime: Runtime,
+}
+
+impl std::fmt::Debug for Link {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        // The token is a secret.
+        f.debug_struct("Link")
+            .field("url", &self.url)
+            .finish_non_exhaustive()
+    }
+}
+
+impl Link {
+    /// The way to the hub at an address, by the pin of its key where that is `https`. Nothing is
+    /// asked yet.
+    ///
+    /// # Errors
+    /// `Address`, `Pin`, `System`.
+    pub fn new(url: &str, pin: Option<&str>, token: Option<&str>) -> Result<Link, LinkError> {
+        let no_address = || LinkError::Address(url.to_owned());
+        let read: Uri = url.parse().map_err(|_| no_address())?;
+        let (scheme, host) = match (read.scheme_str(), read.host()) {
+            (Some(scheme @ ("http" | "https")), Some(host)) if !host.is_empty() => (scheme, host),
+            _ => return Err(no_address()),
+        };
+        let tls = if scheme == "https" {
+            let pin = pin.unwrap_or_default().to_ascii_lowercase();
+            if pin.len() != 64 || !pin.bytes().all(|digit| digit.is_ascii_hexdigit()) {
+                return Err(LinkError::Pin {
+                    url: url.to_owned(),
+                });
+            }
+            let config = pin::config(&pin).map_err(|why| LinkError::System(why.to_string()))?;
+            Some(TlsConnector::from(Arc::new(config)))
+        } else {
+            None
+        };
+        let runtime = tokio::runtime::Builder::new_current_thread()
+            .enable_all()
+            .build()
+            .map_err(|why| LinkError::System(why.to_string()))?;
+        Ok(Link {
+            url: url.trim_end_matches('/').to_owned(),
+            host: host.trim_matches(['[', ']']).to_owned(),
+            port: read
+                .port_u16()
+                .unwrap_or(if scheme == "https" { 443 } else { 80 }),
+            tls,
+            token: token.map(str::to_owned),
+            open: None,
+            runtime,
+        })
+    }
+
+    /// Asks, and waits for the whole answer.
+    ///
+    /// # Errors
+    /// `OtherKey`, before anything was sent; `Unreached`.
+    pub fn ask(&mut self, request: &Request) -> Result<Response, LinkError> {
+        let kept = self.open.take();
+        let (way, asked) = (
+            Way {
+                url: &self.url,
+                host: &self.host,
+                port: self.port,
+                tls: self.tls.as_ref(),
+            },
+            request,
+        );
+        let token = self.token.as_deref();
+        let told = self.runtime.block_on(async {
+            let mut sender = way.sender(kept).await?;
+            let told = way.ask(&mut sender, asked, token).await?;
+            Ok((told, sender))
+        });
+        let (told, sender) = told?;
+        self.open = Some(sender);
+        Ok(told)
+    }
+}
+
+struct Way<'a> {
+    url: &'a str,
+    host: &'a str,
+    port: u16,
+    tls: Option<&'a TlsConnector>,
+}
+
+impl Way<'_> {
+    fn unreached(&self, what: impl ToString) -> LinkError {
+        LinkError::Unreached {
+            url: self.url.to_owned(),
+            what: what.to_string(),
+        }
+    }
+
+    /// The connection kept from before, where it still holds, or a new one.
+    async fn sender(
+        &self,
+        kept: Option<SendRequest<Full<Bytes>>>,
+    ) -> Result<SendRequest<Full<Bytes>>, LinkError> {
+        if let Some(mut kept) = kept {
+            // One turn for the task that watches the connection: the hub may have closed it.
+            tokio::task::yield_now().await;
+            if !kept.is_closed() && kept.ready().await.is_ok() {
+                return Ok(kept);
+            }
+        }
+        timeout(CONNECT, self.connect())
+            .await
+            .map_err(|_| self.unreached("no answer within 10 seconds"))?
+    }
+
+    async fn connect(&self) -> Result<SendRequest<Full<Bytes>>, LinkError> {
+        let stream = TcpStream::connect((self.host, self.port))
+            .await
+            .map_err(|why| self.unreached(why))?;
+        stream
+            .set_nodelay(true)
+            .map_err(|why| self.unreached(why))?;
+        let Some(tls) = self.tls else {
+            let (sender, connection) = handshake(TokioIo::new(stream))
+                .await
+                .map_err(|why| self.unreached(why))?;
+            tokio::spawn(connection);
+            return Ok(sender);
+        };
+        let name = ServerName::try_from(self.host.to_owned())
+            .map_err(|_| LinkError::Address(self.url.to_owned()))?;
+        let stream = tls.connect(name, stream).await.map_err(|why| {
+            let other_key = why
+                .get_ref()
+                .and_then(|inner| inner.downcast_ref::<rustls::Error>())
+                .is_some_and(|inner| *inner == pin::OTHER_KEY);
+            if other_key {
+                LinkError::OtherKey {
+                    url: self.url.to_owned(),
+                }
+            } else {
+                self.unreached(why)
+            }
+        })?;
+        let (sender, connection) = handshake(TokioIo::new(stream))
+            .await
+            .map_err(|why| self.unreached(why))?;
+        tokio::spawn(connection);
+        Ok(sender)
+    }
+
+    async fn ask(
+        &self,
+        sender: &mut SendRequest<Full<Bytes>>,
+        asked: &Request,
+        token: Option<&str>,
+    ) -> Result<Response, LinkError> {
+        let mut request = hyper::Request::builder()
+            .method(asked.method.name())
+            .uri(&asked.path)
+            .header(header::HOST, format!("{}:{}", self.host, self.port));
+        if let Some(token) = token {
+            request = request.header(header::AUTHORIZATION, format!("Bearer {token}"));
+        }
+        if !asked.body.is_empty() {
+            request = request.header(header::CONTENT_TYPE, "application/json");
+        }
+        let request = request
+            .body(Full::new(Bytes::from(asked.body.clone())))
+            .map_err(|why| self.unreached(why))?;
+        let patience = STALL + Duration::from_secs(asked.body.len() as u64 / SLOWEST);
+        let stalled = |_| self.unreached("the answer stopped coming");
+        let answer = timeout(patience, sender.send_request(request))
+            .await
+            .map_err(stalled)?
+            .map_err(|why| self.unreached(why))?;
+        let status = answer.status().as_u16();
+        let retry_after = answer
+            .headers()
+            .get(header::RETRY_AFTER)
+            .and_then(|value| value.to_str().ok()?.parse().ok());
+        let mut from = answer.into_body();
+        let mut body = Vec::new();
+        while let Some(frame) = timeout(STALL, from.frame()).await.map_err(stalled)? {
+            let frame = frame.map_err(|why| self.unreached(why))?;
+            if let Ok(piece) = frame.into_data() {
+                if body.len() + piece.len() > LARGEST {
+                    return Err(self.unreached("the answer is larger than any photo"));
+                }
+                body.extend_from_slice(&piece);
+            }
+        }
+        Ok(Response {
+            status,
+            retry_after,
+            body,
+        })
+    }
+}

@@ -1,0 +1,220 @@
+//! Whether both sides hold one set of entries; where not, which differ: by job, then by the last
+//! byte of the id, then by id. What the hub lacks is offered again, what this side lacks is read
+//! again from its job's feed. Nothing is ever taken away.
+
+use crate::client::{Step, texts};
+use crate::shelf::{Shelf, ShelfError};
+use crate::wire::{Compared, Conflicts, Page, Request, Response};
+use eavebook_core::book::digest::SetDigest;
+use eavebook_store::Shared;
+use serde_json::json;
+use std::collections::{BTreeMap, BTreeSet};
+use uuid::Uuid;
+
+#[derive(Debug)]
+pub(crate) struct Comparing {
+    held: Vec<Shared>,
+    /// Sets to compare yet.
+    left: Vec<Scope>,
+    asked: Scope,
+    /// Jobs of which this side lacks entries.
+    lacks: BTreeSet<Uuid>,
+    doing: Doing,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Doing {
+    Comparing,
+    Reading,
+    Conflicts,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Scope {
+    Company,
+    Book(Uuid),
+    Byte(Uuid, u8),
+}
+
+impl Scope {
+    fn name(self) -> String {
+        match self {
+            Scope::Company => "company".to_owned(),
+            Scope::Book(book) => format!("book:{book}"),
+            Scope::Byte(book, byte) => format!("book:{book}/{byte:02x}"),
+        }
+    }
+
+    fn read(name: &str) -> Option<Scope> {
+        let book = name.strip_prefix("book:")?;
+        match book.split_once('/') {
+            None => Some(Scope::Book(book.parse().ok()?)),
+            Some((book, byte)) => Some(Scope::Byte(
+                book.parse().ok()?,
+                u8::from_str_radix(byte, 16).ok()?,
+            )),
+        }
+    }
+
+    fn holds(self, one: &Shared) -> bool {
+        match self {
+            Scope::Company => true,
+            Scope::Book(book) => one.book == book,
+            Scope::Byte(book, byte) => one.book == book && last_byte(one) == byte,
+        }
+    }
+
+    /// The next smaller set in this one that holds an entry.
+    fn part(self, one: &Shared) -> Scope {
+        match self {
+            Scope::Company => Scope::Book(one.book),
+            Scope::Book(_) | Scope::Byte(..) => Scope::Byte(one.book, last_byte(one)),
+        }
+    }
+
+    fn book(self) -> Option<Uuid> {
+        match self {
+            Scope::Company => None,
+            Scope::Book(book) | Scope::Byte(book, _) => Some(book),
+        }
+    }
+}
+
+fn last_byte(one: &Shared) -> u8 {
+    one.id.as_bytes()[15]
+}
+
+impl Comparing {
+    pub fn begin(shelf: &mut dyn Shelf) -> Result<(Request, Comparing), ShelfError> {
+        let comparing = Comparing {
+            held: shelf.held()?,
+            left: Vec::new(),
+            asked: Scope::Company,
+            lacks: BTreeSet::new(),
+            doing: Doing::Comparing,
+        };
+        Ok(comparing.compare(Scope::Company))
+    }
+
+    pub fn answered(
+        mut self,
+        shelf: &mut dyn Shelf,
+        now_ms: u64,
+        answer: &Response,
+        repairs: &mut u64,
+    ) -> Result<Step<Comparing>, ShelfError> {
+        if answer.status != 200 {
+            return Ok(Step::Odd("a comparison".to_owned()));
+        }
+        match self.doing {
+            Doing::Comparing => {
+                let Some(compared) = answer.read::<Compared>() else {
+                    return Ok(Step::Odd("a comparison".to_owned()));
+                };
+                if !compared.same {
+                    let offered = self.differ(&compared);
+                    *repairs += offered.len() as u64;
+                    shelf.offer_again(&offered)?;
+                }
+                if let Some(scope) = self.left.pop() {
+                    let (request, comparing) = self.compare(scope);
+                    return Ok(Step::Ask(request, comparing));
+                }
+                if !self.lacks.is_empty() {
+                    return Ok(self.read_from(""));
+                }
+                Ok(self.ask_conflicts())
+            }
+            Doing::Reading => {
+                let Some(page) = answer.read::<Page>() else {
+                    return Ok(Step::Odd("the feed".to_owned()));
+                };
+                *repairs += shelf.receive(&texts(&page), None, now_ms)? as u64;
+                if page.more && !page.next.is_empty() {
+                    return Ok(self.read_from(&page.next));
+                }
+                Ok(self.ask_conflicts())
+            }
+            Doing::Conflicts => {
+                let Some(conflicts) = answer.read::<Conflicts>() else {
+                    return Ok(Step::Odd("conflicts".to_owned()));
+                };
+                let texts: Vec<String> = conflicts
+                    .conflicts
+                    .iter()
+                    .map(|one| one.get().to_owned())
+                    .collect();
+                if !texts.is_empty() {
+                    shelf.receive(&texts, None, now_ms)?;
+                }
+                Ok(Step::Done)
+            }
+        }
+    }
+
+    /// Both contents of an id that was taken twice are kept and shown on every device.
+    fn ask_conflicts(mut self) -> Step<Comparing> {
+        self.doing = Doing::Conflicts;
+        Step::Ask(Request::get("/v1/conflicts"), self)
+    }
+
+    fn compare(mut self, scope: Scope) -> (Request, Comparing) {
+        let sum = digest(self.held.iter().filter(|one| scope.holds(one)));
+        let body = json!({ "scope": scope.name(), "count": sum.count, "sum": sum.hex() });
+        self.asked = scope;
+        (Request::post("/v1/digest", body.to_string()), self)
+    }
+
+    fn read_from(mut self, cursor: &str) -> Step<Comparing> {
+        let books: Vec<String> = self.lacks.iter().map(Uuid::to_string).collect();
+        let request = Request::get(format!(
+            "/v1/feed?after={cursor}&limit=500&books={}",
+            books.join(",")
+        ));
+        self.doing = Doing::Reading;
+        Step::Ask(request, self)
+    }
+
+    /// Notes where the two sides differ; gives what the hub lacks.
+    fn differ(&mut self, there: &Compared) -> Vec<Uuid> {
+        let asked = self.asked;
+        let here = || self.held.iter().filter(move |one| asked.holds(one));
+        if let Scope::Byte(book, _) = asked {
+            let theirs: BTreeSet<Uuid> = there.ids.iter().copied().collect();
+            let ours: BTreeSet<Uuid> = here().map(|one| one.id).collect();
+            if !theirs.is_subset(&ours) {
+                self.lacks.insert(book);
+            }
+            return ours.difference(&theirs).copied().collect();
+        }
+        let mut ours: BTreeMap<String, (Scope, SetDigest, Vec<Uuid>)> = BTreeMap::new();
+        for one in here() {
+            let part = asked.part(one);
+            let (_, sum, ids) = ours
+                .entry(part.name())
+                .or_insert_with(|| (part, SetDigest::default(), Vec::new()));
+            *sum = sum.with(one.id, &one.sha256);
+            ids.push(one.id);
+        }
+        let mut left = Vec::new();
+        let mut lacks = Vec::new();
+        for theirs in &there.scopes {
+            match ours.remove(&theirs.scope) {
+                Some((_, sum, _))
+                    if (sum.count, sum.hex()) == (theirs.count, theirs.sum.clone()) => {}
+                Some((scope, ..)) => left.push(scope),
+                None => lacks.extend(Scope::read(&theirs.scope).and_then(Scope::book)),
+            }
+        }
+        let offered = ours.into_values().flat_map(|(_, _, ids)| ids).collect();
+        self.left.extend(left);
+        self.lacks.extend(lacks);
+        offered
+    }
+}
+
+fn digest<'a>(held: impl Iterator<Item = &'a Shared>) -> SetDigest {
+    held.fold(SetDigest::default(), |sum, one| {
+        sum.with(one.id, &one.sha256)
+    })
+}

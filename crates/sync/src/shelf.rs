@@ -1,0 +1,60 @@
+//! What a client asks of the field book it works for. Every answer comes at once: the book is on
+//! this device.
+
+use eavebook_core::book::entry::Entry;
+use eavebook_store::{MetHub, Photo, Shared};
+use uuid::Uuid;
+
+/// What the book said that kept it from doing as asked, in a sentence.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("{0}")]
+pub struct ShelfError(pub String);
+
+/// Which life of this device's store it is, and the last count given in it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Life {
+    /// Which.
+    pub incarnation: Uuid,
+    /// The last count.
+    pub dseq: u64,
+}
+
+/// A field book as a client sees it. What it is told is on the disk when it returns.
+pub trait Shelf {
+    /// The hub that was met.
+    fn met(&mut self) -> Result<Option<MetHub>, ShelfError>;
+    /// Begins anew with a hub at an epoch: nothing is proven there.
+    fn meet(&mut self, hub: &str, epoch: &str) -> Result<(), ShelfError>;
+    /// Which life this is.
+    fn life(&mut self) -> Result<Option<Life>, ShelfError>;
+    /// Begins another life of the store.
+    fn begin_life(&mut self) -> Result<(), ShelfError>;
+    /// Entries to offer, at most so many and so many bytes, at least one; one that names a photo of
+    /// this disk only after that photo.
+    fn waiting(&mut self, most: usize, bytes: usize) -> Result<Vec<Entry>, ShelfError>;
+    /// Photos to send.
+    fn photos_waiting(&mut self, most: usize) -> Result<Vec<Photo>, ShelfError>;
+    /// The hub has these.
+    fn acknowledge(&mut self, entries: &[Uuid]) -> Result<(), ShelfError>;
+    /// The hub has this photo.
+    fn acknowledge_photo(&mut self, sha256: &str) -> Result<(), ShelfError>;
+    /// The hub would not take an entry (its id) or a photo (its SHA-256).
+    fn turn_back(&mut self, what: &str, reason: &str) -> Result<(), ShelfError>;
+    /// The hub lacks these after all.
+    fn offer_again(&mut self, entries: &[Uuid]) -> Result<(), ShelfError>;
+    /// Bytes of a photo from a place on, at most so many; fewer only at its end.
+    fn photo_bytes(&mut self, sha256: &str, from: u64, most: u64) -> Result<Vec<u8>, ShelfError>;
+    /// Takes entries as they came, and in one step moves the cursor; how many were not here before.
+    fn receive(
+        &mut self,
+        texts: &[String],
+        cursor: Option<&str>,
+        now_ms: u64,
+    ) -> Result<usize, ShelfError>;
+    /// Photos that entries name and that are not here.
+    fn photos_wanted(&mut self) -> Result<Vec<String>, ShelfError>;
+    /// Keeps a photo that the hub has.
+    fn keep_photo(&mut self, sha256: &str, bytes: &[u8]) -> Result<(), ShelfError>;
+    /// Every entry here.
+    fn held(&mut self) -> Result<Vec<Shared>, ShelfError>;
+}

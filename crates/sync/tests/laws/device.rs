@@ -1,0 +1,266 @@
+//! A device in memory: a book in maps, its client, and what it waits for.
+
+use eavebook_core::book::clock::Hlc;
+use eavebook_core::book::entry::{Entry, sha256_hex};
+use eavebook_store::{MetHub, Photo, Shared};
+use eavebook_sync::{Act, Client, Event, Life, Request, Shelf, ShelfError};
+use std::collections::{BTreeMap, BTreeSet};
+use uuid::Uuid;
+
+/// How what comes is merged.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Merge {
+    /// By id: the right one.
+    Union,
+    /// By device and count, as if a count were given once: wrong, to see that it is caught.
+    ByCount,
+}
+
+#[derive(Clone, Debug)]
+pub struct Books {
+    pub merge: Merge,
+    pub device: Uuid,
+    pub life: Life,
+    pub entries: BTreeMap<Uuid, Entry>,
+    /// Contents of an id that is taken.
+    pub conflicts: BTreeSet<Entry>,
+    pub photos: BTreeMap<String, Vec<u8>>,
+    met: Option<MetHub>,
+    acknowledged: BTreeSet<String>,
+    pub turned_back: BTreeMap<String, String>,
+}
+
+type Told<T> = Result<T, ShelfError>;
+
+impl Books {
+    pub fn new(number: u128, merge: Merge) -> Books {
+        Books {
+            merge,
+            device: Uuid::from_u128(number),
+            life: Life {
+                incarnation: Uuid::from_u128(number << 32),
+                dseq: 0,
+            },
+            entries: BTreeMap::new(),
+            conflicts: BTreeSet::new(),
+            photos: BTreeMap::new(),
+            met: None,
+            acknowledged: BTreeSet::new(),
+            turned_back: BTreeMap::new(),
+        }
+    }
+
+    /// Books a note in one of two jobs, with a photo where one is given.
+    pub fn book(&mut self, id: Uuid, photo: Option<Vec<u8>>) {
+        self.life.dseq += 1;
+        let refs = photo.map(|bytes| {
+            let name = sha256_hex(&bytes);
+            self.photos.insert(name.clone(), bytes);
+            name
+        });
+        let body = format!("{{\"text\":\"{id}\"}}");
+        let entry = Entry {
+            id,
+            book: Uuid::from_u128(u128::from(id.as_bytes()[14]) % 2 + 1),
+            device: self.device,
+            incarnation: self.life.incarnation,
+            dseq: self.life.dseq,
+            author: "Ada".to_owned(),
+            hlc: Hlc::new(1_800_000_000_000, 0),
+            kind: "of_tomorrow".to_owned(),
+            kind_version: 9,
+            local_time: "2026-05-02T14:41:07-05:00".to_owned(),
+            supersedes: Vec::new(),
+            refs: refs.into_iter().collect(),
+            sha256: sha256_hex(body.as_bytes()),
+            body,
+            other: BTreeMap::from([("weather".to_owned(), "\"rain\"".to_owned())]),
+        };
+        self.entries.insert(id, entry);
+    }
+
+    fn waits(&self, what: &str) -> bool {
+        !self.acknowledged.contains(what) && !self.turned_back.contains_key(what)
+    }
+
+    fn take(&mut self, entry: Entry) -> bool {
+        let same_count = |there: &Entry| {
+            (there.device, there.dseq) == (entry.device, entry.dseq) && there.id != entry.id
+        };
+        if self.merge == Merge::ByCount && self.entries.values().any(same_count) {
+            return false;
+        }
+        match self.entries.get(&entry.id) {
+            Some(there) if *there != entry => {
+                self.conflicts.insert(entry);
+                false
+            }
+            Some(_) => {
+                self.acknowledged.insert(entry.id.to_string());
+                false
+            }
+            None => {
+                self.acknowledged.insert(entry.id.to_string());
+                self.entries.insert(entry.id, entry);
+                true
+            }
+        }
+    }
+}
+
+impl Shelf for Books {
+    fn met(&mut self) -> Told<Option<MetHub>> {
+        Ok(self.met.clone())
+    }
+
+    fn meet(&mut self, hub: &str, epoch: &str) -> Told<()> {
+        self.met = Some(MetHub {
+            id: hub.to_owned(),
+            epoch: epoch.to_owned(),
+            cursor: String::new(),
+        });
+        self.acknowledged.clear();
+        self.turned_back.clear();
+        Ok(())
+    }
+
+    fn life(&mut self) -> Told<Option<Life>> {
+        Ok(Some(self.life))
+    }
+
+    fn begin_life(&mut self) -> Told<()> {
+        self.life = Life {
+            incarnation: Uuid::from_u128(self.life.incarnation.as_u128() + 1),
+            dseq: 0,
+        };
+        Ok(())
+    }
+
+    fn waiting(&mut self, most: usize, bytes: usize) -> Told<Vec<Entry>> {
+        let mut size = 0;
+        Ok(self
+            .entries
+            .values()
+            .filter(|entry| self.waits(&entry.id.to_string()))
+            .filter(|entry| {
+                let held_up = |photo: &String| self.photos.contains_key(photo) && self.waits(photo);
+                !entry.refs.iter().any(held_up)
+            })
+            .take(most)
+            .take_while(|entry| {
+                let first = size == 0;
+                size += entry.to_json().len() + 1;
+                first || size <= bytes
+            })
+            .cloned()
+            .collect())
+    }
+
+    fn photos_waiting(&mut self, most: usize) -> Told<Vec<Photo>> {
+        let waiting = self.photos.iter().filter(|(name, _)| self.waits(name));
+        Ok(waiting
+            .take(most)
+            .map(|(name, bytes)| Photo {
+                sha256: name.clone(),
+                size: bytes.len() as u64,
+            })
+            .collect())
+    }
+
+    fn acknowledge(&mut self, entries: &[Uuid]) -> Told<()> {
+        self.acknowledged
+            .extend(entries.iter().map(Uuid::to_string));
+        Ok(())
+    }
+
+    fn acknowledge_photo(&mut self, sha256: &str) -> Told<()> {
+        self.acknowledged.insert(sha256.to_owned());
+        Ok(())
+    }
+
+    fn turn_back(&mut self, what: &str, reason: &str) -> Told<()> {
+        self.turned_back.insert(what.to_owned(), reason.to_owned());
+        Ok(())
+    }
+
+    fn offer_again(&mut self, entries: &[Uuid]) -> Told<()> {
+        for id in entries {
+            self.acknowledged.remove(&id.to_string());
+        }
+        Ok(())
+    }
+
+    fn photo_bytes(&mut self, sha256: &str, from: u64, most: u64) -> Told<Vec<u8>> {
+        let bytes = &self.photos[sha256];
+        let end = ((from + most) as usize).min(bytes.len());
+        Ok(bytes[from as usize..end].to_vec())
+    }
+
+    fn receive(&mut self, texts: &[String], cursor: Option<&str>, _: u64) -> Told<usize> {
+        let came = texts.iter().map(|text| Entry::from_json(text).unwrap());
+        let new = came.filter(|entry| self.take(entry.clone())).count();
+        if let (Some(cursor), Some(met)) = (cursor, &mut self.met) {
+            met.cursor = cursor.to_owned();
+        }
+        Ok(new)
+    }
+
+    fn photos_wanted(&mut self) -> Told<Vec<String>> {
+        let named: BTreeSet<&String> = self.entries.values().flat_map(|one| &one.refs).collect();
+        Ok(named
+            .into_iter()
+            .filter(|name| !self.photos.contains_key(*name))
+            .cloned()
+            .collect())
+    }
+
+    fn keep_photo(&mut self, sha256: &str, bytes: &[u8]) -> Told<()> {
+        self.photos.insert(sha256.to_owned(), bytes.to_vec());
+        self.acknowledge_photo(sha256)
+    }
+
+    fn held(&mut self) -> Told<Vec<Shared>> {
+        Ok(self
+            .entries
+            .values()
+            .map(|entry| Shared {
+                book: entry.book,
+                id: entry.id,
+                sha256: entry.sha256.clone(),
+            })
+            .collect())
+    }
+}
+
+/// A device: what is on its disk, what is in its memory.
+#[derive(Debug)]
+pub struct Device {
+    pub books: Books,
+    pub client: Client,
+    /// Asked, and not answered yet.
+    pub asks: Option<Request>,
+}
+
+impl Device {
+    pub fn new(books: Books) -> Device {
+        Device {
+            client: Client::new(books.device.as_u128() as u64),
+            books,
+            asks: None,
+        }
+    }
+
+    /// The program is killed: what is in memory is gone.
+    pub fn killed(&mut self) {
+        *self = Device::new(self.books.clone());
+    }
+
+    pub fn told(&mut self, now_ms: u64, event: Event) -> Act {
+        let act = self.client.next(&mut self.books, now_ms, event);
+        self.asks = match &act {
+            Act::Ask(request) => Some(request.clone()),
+            Act::Rest(_) | Act::Stop => None,
+        };
+        act
+    }
+}

@@ -1,0 +1,306 @@
+//! Two field books on disk, a hub on disk, sockets between them, connections that break at random.
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a test that cannot go on has failed"
+)]
+
+mod breaks;
+mod keys;
+
+use breaks::Breaks;
+use eavebook_core::book::clock::Hlc;
+use eavebook_core::book::entry::{Entry, sha256_hex};
+use eavebook_hub::{Carries, Running, Settings};
+use eavebook_store::{Book, Copies, Device, DraftAfter};
+use eavebook_sync::{Act, Client, Invitation, Link, OfBook, Runs, Standing, pair};
+use std::collections::BTreeSet;
+use std::net::SocketAddr;
+use std::path::Path;
+use std::sync::{Arc, Mutex};
+use std::time::SystemTime;
+use uuid::Uuid;
+
+fn now_ms() -> u64 {
+    let since = SystemTime::now().duration_since(SystemTime::UNIX_EPOCH);
+    since.unwrap().as_millis() as u64
+}
+
+/// A hub in this process.
+pub struct Yard {
+    pub dir: tempfile::TempDir,
+    pub hub: Option<Running>,
+    pub settings: Settings,
+}
+
+impl Yard {
+    pub fn new(carries: Carries) -> Yard {
+        let dir = tempfile::tempdir().unwrap();
+        let settings = Settings {
+            carries,
+            per_second: 1_000_000,
+            uploads: 64,
+            ..Settings::of(&dir.path().join("hub"))
+        };
+        let hub = Some(Running::begin(&settings).unwrap());
+        Yard { dir, hub, settings }
+    }
+
+    pub fn address(&self) -> SocketAddr {
+        self.hub.as_ref().unwrap().address
+    }
+
+    pub fn link(&self) -> String {
+        eavebook_hub::code(&self.settings.dir, "Ridge", Some("Ada"))
+            .unwrap()
+            .link
+    }
+
+    /// A new book, paired.
+    pub fn paired(&self, name: &str) -> Mine {
+        let book = new_book(&self.dir.path().join(name));
+        let mut mine = Mine {
+            book: Arc::new(Mutex::new(book)),
+            client: Client::new(name.len() as u64),
+        };
+        let invitation = Invitation::read(&self.link()).unwrap();
+        pair(&mut mine.book.lock().unwrap(), &invitation, name).unwrap();
+        mine.client = Client::new(7);
+        mine
+    }
+}
+
+pub fn new_book(dir: &Path) -> Book {
+    let mut book = Book::open(dir).unwrap();
+    book.set_device(Device {
+        id: Uuid::now_v7(),
+        incarnation: Uuid::now_v7(),
+        name: "this phone".to_owned(),
+        author: "me".to_owned(),
+        settings: "{}".to_owned(),
+        dseq: 0,
+        hlc: Hlc::default(),
+    })
+    .unwrap();
+    book
+}
+
+/// A book on disk with its client.
+pub struct Mine {
+    pub book: Arc<Mutex<Book>>,
+    client: Client,
+}
+
+impl Mine {
+    /// Books a note, with a photo where bytes are given.
+    fn books(&self, job: Uuid, photo: Option<&[u8]>) -> Uuid {
+        let mut book = self.book.lock().unwrap();
+        let refs = photo.map(|mut bytes| book.put_photo(&mut bytes).unwrap().sha256);
+        let turn = book.next_turn(now_ms()).unwrap();
+        let device = book.device().unwrap().clone();
+        let body = format!("{{\"text\":\"{} {}\"}}", device.id, turn.dseq);
+        let entry = Entry {
+            id: Uuid::now_v7(),
+            book: job,
+            device: device.id,
+            incarnation: device.incarnation,
+            dseq: turn.dseq,
+            author: device.author,
+            hlc: turn.hlc,
+            kind: "note".to_owned(),
+            kind_version: 1,
+            local_time: "2026-05-02T14:41:07-05:00".to_owned(),
+            supersedes: Vec::new(),
+            refs: refs.into_iter().collect(),
+            sha256: sha256_hex(body.as_bytes()),
+            body,
+            other: std::collections::BTreeMap::new(),
+        };
+        let id = entry.id;
+        book.append(&[entry], DraftAfter::AsItIs).unwrap();
+        id
+    }
+
+    /// One round by way of an address; the client is kept.
+    fn round_by(&mut self, address: Option<SocketAddr>) -> Act {
+        let pairing = self.book.lock().unwrap().pairing().unwrap().unwrap();
+        let url = address.map_or(pairing.url, |address| format!("http://{address}"));
+        let link = Link::new(&url, pairing.pin.as_deref(), Some(&pairing.token)).unwrap();
+        let mut runs = Runs {
+            client: std::mem::replace(&mut self.client, Client::new(1)),
+            shelf: OfBook(self.book.clone()),
+            link,
+        };
+        let end = runs.round(&now_ms);
+        self.client = runs.client;
+        end
+    }
+
+    fn standing(&self) -> &Standing {
+        self.client.standing()
+    }
+
+    fn ids(&self) -> BTreeSet<Uuid> {
+        let held = self.book.lock().unwrap().held().unwrap();
+        let ids: BTreeSet<Uuid> = held.iter().map(|one| one.id).collect();
+        assert_eq!(ids.len(), held.len());
+        ids
+    }
+
+    fn copies(&self, job: Uuid) -> Copies {
+        self.book.lock().unwrap().copies(job).unwrap()
+    }
+}
+
+const IN_STEP: Copies = Copies::WithHub {
+    waiting: 0,
+    turned_back: 0,
+    to_come: 0,
+};
+
+#[test]
+fn two_books_and_a_hub_hold_one_set_however_often_their_connections_break() {
+    let seed = 20_261_126;
+    let yard = Yard::new(Carries::Plain);
+    let breaks = Breaks::before(yard.address(), seed);
+    let (mut first, mut second) = (yard.paired("first"), yard.paired("second"));
+    let job = Uuid::now_v7();
+    let mut booked = BTreeSet::new();
+    let mut rounds = 0;
+    for turn in 0..40_usize {
+        let photo = (turn % 4 == 0).then(|| vec![turn as u8; 40_000 * (turn + 1)]);
+        booked.insert(first.books(job, photo.as_deref()));
+        booked.insert(second.books(job, None));
+        for mine in [&mut first, &mut second] {
+            mine.round_by(Some(breaks.address));
+            rounds += 1;
+            if turn % 7 == 3 {
+                // A kill of the program: the machine's memory is gone.
+                mine.client = Client::new(turn as u64);
+            }
+        }
+    }
+    let broken = breaks.broken();
+    for _ in 0..2 {
+        for mine in [&mut first, &mut second] {
+            mine.round_by(None);
+            assert_eq!(mine.standing(), &Standing::InStep);
+        }
+    }
+    println!("seed {seed}: {rounds} rounds, {broken} connections broken");
+    assert!(broken > 20, "{broken}");
+    for mine in [&first, &second] {
+        assert_eq!(mine.ids(), booked);
+        assert_eq!(mine.copies(job), IN_STEP);
+        assert_eq!(
+            mine.book.lock().unwrap().photos_wanted().unwrap(),
+            Vec::<String>::new()
+        );
+    }
+}
+
+#[test]
+fn what_waits_is_counted_until_the_hub_has_acknowledged_it() {
+    let mut yard = Yard::new(Carries::Plain);
+    let book = new_book(&yard.dir.path().join("alone"));
+    let job = Uuid::now_v7();
+    assert_eq!(book.copies(job).unwrap(), Copies::HereOnly);
+    let mut mine = yard.paired("phone");
+    mine.books(job, Some(b"a photo"));
+    mine.books(job, None);
+    let waiting = Copies::WithHub {
+        waiting: 3,
+        turned_back: 0,
+        to_come: 0,
+    };
+    assert_eq!(mine.copies(job), waiting);
+    yard.hub.take().unwrap().stop();
+    assert!(matches!(mine.round_by(None), Act::Rest(_)));
+    assert!(
+        matches!(mine.standing(), Standing::Waiting { why } if why.contains("cannot be reached"))
+    );
+    assert_eq!(mine.copies(job), waiting);
+    let mut settings = yard.settings.clone();
+    settings.listen = yard_address(&mine);
+    yard.hub = Some(Running::begin(&settings).unwrap());
+    mine.round_by(None);
+    assert_eq!(mine.standing(), &Standing::InStep);
+    assert_eq!(mine.copies(job), IN_STEP);
+}
+
+fn yard_address(mine: &Mine) -> String {
+    let pairing = mine.book.lock().unwrap().pairing().unwrap().unwrap();
+    pairing.url.trim_start_matches("http://").to_owned()
+}
+
+#[test]
+fn a_hub_restored_from_a_backup_is_offered_again_what_it_lacks() {
+    let mut yard = Yard::new(Carries::Plain);
+    let mut mine = yard.paired("phone");
+    let job = Uuid::now_v7();
+    mine.books(job, Some(b"the first photo"));
+    mine.round_by(None);
+    let file = yard.dir.path().join("monday.hub");
+    eavebook_hub::backup(&yard.settings.dir, &file).unwrap();
+    mine.books(job, Some(b"the second photo"));
+    mine.round_by(None);
+    let listen = yard_address(&mine);
+    yard.hub.take().unwrap().stop();
+    let settings = Settings {
+        listen,
+        dir: yard.dir.path().join("hub again"),
+        ..yard.settings.clone()
+    };
+    eavebook_hub::restore(&file, &settings.dir).unwrap();
+    yard.hub = Some(Running::begin(&settings).unwrap());
+    yard.settings = settings;
+    mine.round_by(None);
+    assert_eq!(mine.standing(), &Standing::InStep);
+    let mut other = yard.paired("laptop");
+    other.round_by(None);
+    assert_eq!(other.ids(), mine.ids());
+    assert_eq!(other.copies(job), IN_STEP);
+}
+
+#[test]
+fn a_device_that_was_turned_out_stops_and_keeps_what_it_booked() {
+    let yard = Yard::new(Carries::Plain);
+    let mut mine = yard.paired("phone");
+    let job = Uuid::now_v7();
+    mine.books(job, None);
+    let id = mine.book.lock().unwrap().device().unwrap().id;
+    eavebook_hub::revoke(&yard.settings.dir, &id.to_string()).unwrap();
+    assert_eq!(mine.round_by(None), Act::Stop);
+    assert!(
+        matches!(mine.standing(), Standing::Stopped { why } if why.contains("no longer lets this device in"))
+    );
+    assert_eq!(mine.ids().len(), 1);
+}
+
+#[test]
+fn a_book_restored_from_a_copy_begins_another_life_and_gets_its_entries_back() {
+    let yard = Yard::new(Carries::Plain);
+    let mut mine = yard.paired("phone");
+    let job = Uuid::now_v7();
+    mine.books(job, None);
+    mine.round_by(None);
+    let (dir, copy) = (yard.dir.path().join("phone"), yard.dir.path().join("copy"));
+    std::fs::create_dir(&copy).unwrap();
+    for name in ["book.sqlite", "book.sqlite-wal", "pairing.json"] {
+        std::fs::copy(dir.join(name), copy.join(name)).unwrap();
+    }
+    mine.books(job, None);
+    mine.books(job, None);
+    mine.round_by(None);
+    let before = mine.book.lock().unwrap().device().unwrap().incarnation;
+    let mut back = Mine {
+        book: Arc::new(Mutex::new(Book::open(&copy).unwrap())),
+        client: Client::new(3),
+    };
+    back.round_by(None);
+    assert_eq!(back.ids(), mine.ids());
+    assert_ne!(
+        back.book.lock().unwrap().device().unwrap().incarnation,
+        before
+    );
+}
