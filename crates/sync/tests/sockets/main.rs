@@ -27,14 +27,14 @@ fn now_ms() -> u64 {
 }
 
 /// A hub in this process.
-pub struct Yard {
-    pub dir: tempfile::TempDir,
-    pub hub: Option<Running>,
-    pub settings: Settings,
+pub(crate) struct Yard {
+    pub(crate) dir: tempfile::TempDir,
+    pub(crate) hub: Option<Running>,
+    pub(crate) settings: Settings,
 }
 
 impl Yard {
-    pub fn new(carries: Carries) -> Yard {
+    pub(crate) fn new(carries: Carries) -> Yard {
         let dir = tempfile::tempdir().unwrap();
         let settings = Settings {
             carries,
@@ -46,18 +46,18 @@ impl Yard {
         Yard { dir, hub, settings }
     }
 
-    pub fn address(&self) -> SocketAddr {
+    pub(crate) fn address(&self) -> SocketAddr {
         self.hub.as_ref().unwrap().address
     }
 
-    pub fn link(&self) -> String {
+    pub(crate) fn link(&self) -> String {
         eavebook_hub::code(&self.settings.dir, "Ridge", Some("Ada"))
             .unwrap()
             .link
     }
 
     /// A new book, paired.
-    pub fn paired(&self, name: &str) -> Mine {
+    pub(crate) fn paired(&self, name: &str) -> Mine {
         let book = new_book(&self.dir.path().join(name));
         let mut mine = Mine {
             book: Arc::new(Mutex::new(book)),
@@ -70,7 +70,7 @@ impl Yard {
     }
 }
 
-pub fn new_book(dir: &Path) -> Book {
+pub(crate) fn new_book(dir: &Path) -> Book {
     let mut book = Book::open(dir).unwrap();
     book.set_device(Device {
         id: Uuid::now_v7(),
@@ -86,8 +86,8 @@ pub fn new_book(dir: &Path) -> Book {
 }
 
 /// A book on disk with its client.
-pub struct Mine {
-    pub book: Arc<Mutex<Book>>,
+pub(crate) struct Mine {
+    pub(crate) book: Arc<Mutex<Book>>,
     client: Client,
 }
 
