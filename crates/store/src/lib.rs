@@ -6,6 +6,7 @@
 //! outlives a kill, not a power cut) when [`Book::keep_draft`] returns. Nothing derived is stored:
 //! every figure is folded from the entries anew.
 
+mod backup;
 mod connect;
 mod device;
 mod drafts;
@@ -19,6 +20,7 @@ mod pairing;
 mod photos;
 mod shared;
 
+pub use backup::{BackedUp, BackupError, backup, restore, verify};
 pub use device::{Device, Turn};
 pub use drafts::DraftAfter;
 pub use entries::{Appended, Entries};
@@ -42,6 +44,8 @@ pub struct Book {
     entries: Connection,
     drafts: Connection,
     device: Option<Device>,
+    /// What a person must know of the exchange with a hub; not kept.
+    of_hub: Option<String>,
     _lock: File,
 }
 
@@ -71,6 +75,7 @@ impl Book {
             entries,
             drafts,
             device,
+            of_hub: None,
             _lock: lock,
         })
     }

@@ -8,7 +8,7 @@ use std::io::{ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
 use std::time::SystemTime;
 
-const FOLDER: &str = "photos";
+pub(crate) const FOLDER: &str = "photos";
 const ARRIVING: &str = "arriving-";
 
 /// A photo on the disk.

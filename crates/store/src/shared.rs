@@ -339,6 +339,17 @@ impl Book {
         self.set_device(device)
     }
 
+    /// What a person must know of the exchange with the hub, since the book was opened.
+    #[must_use]
+    pub fn of_hub(&self) -> Option<&str> {
+        self.of_hub.as_deref()
+    }
+
+    /// Says what a person must know of the exchange with the hub, or that there is nothing.
+    pub fn say_of_hub(&mut self, words: Option<String>) {
+        self.of_hub = words;
+    }
+
     /// Where copies of a job are.
     ///
     /// # Errors

@@ -178,6 +178,9 @@ impl World {
             return;
         }
         let body = String::from_utf8_lossy(&asked.body);
+        if !body.contains(&self.hub.epoch_name()) {
+            return; // Meant for the hub as it was: it will be refused.
+        }
         for photo in self.devices[device].books.photos.keys() {
             assert!(!body.contains(photo) || self.hub.photos.contains_key(photo));
         }
@@ -272,7 +275,7 @@ fn run(story: &[Happens], merge: Merge) -> Result<(), String> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(192))]
+    #![proptest_config(ProptestConfig::with_cases(64))]
 
     #[test]
     fn whatever_happens_every_side_ends_with_the_same_set_and_nothing_is_lost(
@@ -286,13 +289,13 @@ proptest! {
 fn a_merge_that_goes_by_device_and_count_is_caught() {
     let mut runner = TestRunner::deterministic();
     let stories = prop::collection::vec(happens(), 40..80);
-    let caught = (0..200)
+    let caught = (0..60)
         .filter(|_| {
             let story = stories.new_tree(&mut runner).unwrap().current();
             run(&story, Merge::ByCount).is_err()
         })
         .count();
-    println!("a merge by count is caught by {caught} of 200 stories");
+    println!("a merge by count is caught by {caught} of 60 stories");
     assert!(caught > 0);
 }
 

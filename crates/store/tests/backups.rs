@@ -1,0 +1,131 @@
+//! A book goes into one file and comes back; a damaged file is refused and nothing is restored.
+#![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+
+use eavebook_store::{Book, backup, restore, verify};
+use std::path::{Path, PathBuf};
+
+/// The book of version 1 with a photo, in a folder; open, as it may be.
+fn a_book(dir: &Path) -> (Book, String) {
+    let old = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/books/version-1");
+    std::fs::create_dir(dir).unwrap();
+    std::fs::copy(old.join("book.sqlite"), dir.join("book.sqlite")).unwrap();
+    let mut book = Book::open(dir).unwrap();
+    let photo = book.put_photo(&mut &[9; 100_000][..]).unwrap();
+    (book, photo.sha256)
+}
+
+fn said(book: &Book) -> Vec<String> {
+    let jobs = book.books().unwrap();
+    jobs.iter()
+        .flat_map(|job| book.entries(*job).unwrap().whole)
+        .map(|entry| entry.to_json())
+        .collect()
+}
+
+struct Places {
+    dir: tempfile::TempDir,
+    book: Book,
+    photo: String,
+    file: PathBuf,
+}
+
+impl Places {
+    fn new() -> Places {
+        let dir = tempfile::tempdir().unwrap();
+        let (book, photo) = a_book(&dir.path().join("book"));
+        let file = dir.path().join("monday.backup");
+        Places {
+            dir,
+            book,
+            photo,
+            file,
+        }
+    }
+
+    fn back(&self) -> PathBuf {
+        self.dir.path().join("back")
+    }
+}
+
+#[test]
+fn a_book_comes_back_from_its_backup_with_every_entry_and_photo_and_another_life() {
+    let places = Places::new();
+    let held = backup(places.book.dir(), &places.file).unwrap();
+    assert_eq!((held.entries, held.photos, held.lacking), (86, 1, 2));
+    assert_eq!(verify(&places.file).unwrap(), held);
+    assert_eq!(restore(&places.file, &places.back()).unwrap(), held);
+    let back = Book::open(&places.back()).unwrap();
+    assert_eq!(said(&back), said(&places.book));
+    back.photo(&places.photo).unwrap();
+    let (ours, theirs) = (places.book.device().unwrap(), back.device().unwrap());
+    assert_eq!(ours.id, theirs.id);
+    assert_ne!(ours.incarnation, theirs.incarnation);
+    assert_eq!(back.pairing().unwrap(), None);
+    let left: Vec<_> = std::fs::read_dir(places.dir.path()).unwrap().collect();
+    assert_eq!(left.len(), 3, "{left:?}");
+}
+
+#[test]
+fn a_backup_with_any_byte_changed_or_missing_is_refused_and_nothing_is_restored() {
+    let places = Places::new();
+    backup(places.book.dir(), &places.file).unwrap();
+    let whole = std::fs::read(&places.file).unwrap();
+    let bad = places.dir.path().join("bad.backup");
+    let mut refused = 0;
+    let mut refuse = |bytes: &[u8]| {
+        std::fs::write(&bad, bytes).unwrap();
+        for said in [
+            verify(&bad).unwrap_err(),
+            restore(&bad, &places.back()).unwrap_err(),
+        ] {
+            assert!(said.to_string().contains("is no whole backup"), "{said}");
+        }
+        assert!(!places.back().exists());
+        refused += 1;
+    };
+    for at in (0..whole.len())
+        .step_by(whole.len() / 40)
+        .chain([whole.len() - 1])
+    {
+        let mut changed = whole.clone();
+        changed[at] ^= 1;
+        refuse(&changed);
+        refuse(&whole[..at]);
+    }
+    refuse(&[&whole[..], b"\n"].concat());
+    println!("{refused} damaged files refused");
+}
+
+#[test]
+fn nothing_is_written_over() {
+    let places = Places::new();
+    backup(places.book.dir(), &places.file).unwrap();
+    let said = backup(places.book.dir(), &places.file)
+        .unwrap_err()
+        .to_string();
+    assert!(
+        said.ends_with("so that no backup is written over"),
+        "{said}"
+    );
+    let said = restore(&places.file, places.book.dir())
+        .unwrap_err()
+        .to_string();
+    assert!(said.ends_with("so that no book is written over"), "{said}");
+    let nowhere = places.dir.path().join("nowhere");
+    let said = backup(&nowhere, &places.dir.path().join("x"))
+        .unwrap_err()
+        .to_string();
+    assert!(said.starts_with("there is no field book in"), "{said}");
+}
+
+#[test]
+fn a_photo_that_is_no_longer_what_was_kept_is_named_and_no_backup_is_made() {
+    let places = Places::new();
+    let photo = places.book.dir().join("photos").join(&places.photo);
+    std::fs::write(photo, [8; 100_000]).unwrap();
+    let said = backup(places.book.dir(), &places.file)
+        .unwrap_err()
+        .to_string();
+    assert!(said.contains("this photo is not what was kept"), "{said}");
+    assert!(!places.file.exists());
+}
