@@ -144,6 +144,42 @@ test('of 24 photos round a house nine in ten sides are guessed at once, and none
   t.diagnostic(`${right} of ${first} first guesses right, all confirmed in ${hand.taps} taps`);
 });
 
+test('another front moves the guesses and leaves what was confirmed', async (t) => {
+  const { url, ask } = await open(t, newBook(t));
+  const { page, hand } = await screen(PHONE);
+  await page.goto(url);
+  await hand.start('12 Pretend Lane');
+  const job = jobOf(page);
+  await ask({ ask: 'visit', job, note: { note: 'front', heading: 0 } });
+  const look = await compass(page);
+  await look(0);
+  // Shutter is pressed before the camera shows anything: the press is not lost.
+  await hand.tap('Photo');
+  for (const photo of [1, 2]) await take(page, hand, photo);
+  await hand.tap('Yes');
+  await page.getByRole('group', { name: 'Tag' }).waitFor({ state: 'detached' });
+  await hand.tap('Done');
+  const [second, first] = (await ask({ ask: 'job', job })).photos;
+  assert.deepEqual([first.state, first.place], ['guess', 'front']);
+  assert.deepEqual([second.state, second.place], ['confirmed', 'front']);
+  // The first is a guess beside one that is sure; with that taken back, the compass alone tells.
+  await hand.tap('Undo');
+  await page.locator('nav').waitFor();
+  const moved = await ask({ ask: 'visit', job, note: { note: 'front', heading: 180 } });
+  assert.deepEqual(
+    moved.photos.map(({ state, place }) => [state, place]),
+    [
+      ['guess', 'back'],
+      ['guess', 'back'],
+    ],
+  );
+  const shows = { word: 'shows', place: 'left' };
+  await ask({ ask: 'photo_said', job, photos: [first.entry], word: shows });
+  const back = await ask({ ask: 'visit', job, note: { note: 'front', heading: 0 } });
+  const kept = back.photos.find(({ entry }) => entry === first.entry);
+  assert.deepEqual([kept.state, kept.place], ['confirmed', 'left']);
+});
+
 test('a photo is kept though the program is killed before its tag is answered', async (t) => {
   const folder = newBook(t);
   let served = await open(t, folder);

@@ -269,7 +269,6 @@ export const en = {
     shutter: 'Shutter',
     done: 'Done',
     asking: 'Opening the camera.',
-    notReady: 'The camera shows no picture yet. Press Shutter again.',
     notKept: 'This photo was not kept. Take it again.',
     kept: (thing: string) => `${thing.charAt(0).toUpperCase()}${thing.slice(1)} is kept.`,
     alreadyHere: 'This photo is here already. It is booked once.',
