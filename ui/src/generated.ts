@@ -15,6 +15,43 @@ entry: string,
 words: string, };
 
 /**
+ * Arrive.
+ */
+export type ArriveView = { 
+/**
+ * "The front, looking 212°, 2:41 pm"; none until somebody stood before it.
+ */
+front: string | null, 
+/**
+ * Who is here: "the owner, may say yes, 2:41 pm".
+ */
+here: Array<string>, 
+/**
+ * What is asked of the people here; what needs a ladder is left out while one stays below.
+ */
+permissions: Array<TickView>, 
+/**
+ * Nobody is home: from the ground only.
+ */
+ground_only: TickView, 
+/**
+ * What to beware of.
+ */
+hazards: Array<TickView>, 
+/**
+ * The driveway was photographed before any work.
+ */
+driveway: TickView, 
+/**
+ * "Kim, until 3:30 pm".
+ */
+check_in: string | null, 
+/**
+ * What was promised, the newest last.
+ */
+promises: Array<string>, };
+
+/**
  * A question that one tap answers.
  */
 export type AskView = { 
@@ -51,6 +88,53 @@ zero_error: Said | null,
  * As it is spoken: "two six point six degrees".
  */
 spoken: string, };
+
+/**
+ * One card of the check.
+ */
+export type CheckItem = { 
+/**
+ * `sides`, `closure`, `leg 3`.
+ */
+thing: string, 
+/**
+ * "Closure".
+ */
+title: string, 
+/**
+ * The evidence in words: the gap, what was seen and not seen.
+ */
+words: Said, 
+/**
+ * The evidence in photos, by their names in the photo folder.
+ */
+photos: Array<string>, 
+/**
+ * What leads to where it is mended.
+ */
+next: NextAct, };
+
+/**
+ * The Leave-site check.
+ */
+export type CheckView = { 
+/**
+ * "6 open, 3 unproved".
+ */
+counts: Said, 
+/**
+ * What is open, by the cost of coming back for it and by what it does to the price; then what
+ * is most worth reading again, at most three.
+ */
+open: Array<CheckItem>, 
+/**
+ * The card from which somebody went to mend something and has not come back.
+ */
+at: string | null, 
+/**
+ * "Check complete": the visit is over and nothing was booked since.
+ */
+complete: Said | null, };
 
 /**
  * One answer.
@@ -245,11 +329,6 @@ give_or_take: string | null, };
 export type Followed = "eave_edge" | "gutter_face" | "wall";
 
 /**
- * What came of looking.
- */
-export type Found = "seen" | "none" | "not_looked";
-
-/**
  * One thing that a search found.
  */
 export type FoundView = { 
@@ -434,17 +513,21 @@ totals: Array<TotalView>,
  */
 cautions: Array<Said>, 
 /**
+ * What is said and seen beside the tape.
+ */
+arrive: ArriveView, 
+/**
+ * What is open before driving off, with its evidence.
+ */
+check: CheckView, 
+/**
  * What is open, the dearest to come back for first.
  */
 whats_left: Array<OpenView>, 
 /**
  * Photos kept, newest first.
  */
-photos: Array<PhotoView>, 
-/**
- * The walk round the house.
- */
-walk: WalkView, };
+photos: Array<PhotoView>, };
 
 /**
  * A key of the keypad.
@@ -553,36 +636,6 @@ at_ms: number,
 beta: number, };
 
 /**
- * One of the short list.
- */
-export type LookView = { 
-/**
- * What.
- */
-what: LookedFor, 
-/**
- * "Vents".
- */
-title: string, 
-/**
- * What came of looking.
- */
-found: Found, 
-/**
- * Whether it is counted.
- */
-counted: boolean, 
-/**
- * How many, where somebody counted.
- */
-count: number, };
-
-/**
- * What is looked for on a walk round a house beside its sides.
- */
-export type LookedFor = "vents" | "gutters" | "solar" | "bin" | "driveway" | "attic";
-
-/**
  * What a fast double press meant.
  */
 export type Meant = "two" | "one";
@@ -598,7 +651,7 @@ thing: Thing, } | { "next": "corner",
 /**
  * The leg, from 1.
  */
-after_leg: number, } | { "next": "plan" } | { "next": "walk_round" } | { "next": "open", 
+after_leg: number, } | { "next": "plan" } | { "next": "arrive" } | { "next": "job_file" } | { "next": "open", 
 /**
  * `layers`, `pipe 1`.
  */
@@ -801,22 +854,6 @@ sort: string, };
 export type Permission = "walk" | "photograph" | "climb" | "lift_edge" | "attic";
 
 /**
- * From how far a photo was taken: an overall view, one that leads to the thing, and the thing
- * itself with a scale (general practice of evidence photographs).
- */
-export type PhotoDistance = "whole" | "middle" | "close";
-
-/**
- * What a photo of a walk round a house shows.
- */
-export type PhotoPlace = "front" | "right" | "back" | "left" | "roof" | "under" | "ground";
-
-/**
- * What is known of what a photo shows.
- */
-export type PhotoState = "confirmed" | "guess" | "not_looked";
-
-/**
  * One photo kept.
  */
 export type PhotoView = { 
@@ -835,60 +872,7 @@ of: string | null,
 /**
  * "Leg 4, 2:41 pm".
  */
-caption: string, 
-/**
- * Its entry.
- */
-entry: string, 
-/**
- * What is known of what it shows.
- */
-state: PhotoState, 
-/**
- * "Back side", "Back side?", "Back or Left side?".
- */
-words: string, 
-/**
- * What it shows, said or guessed.
- */
-place: PhotoPlace | null, 
-/**
- * What else it may show as well.
- */
-or: PhotoPlace | null, 
-/**
- * From how far, where somebody said.
- */
-distance: PhotoDistance | null, 
-/**
- * No packet holds it.
- */
-private: boolean, 
-/**
- * Out of sight.
- */
-set_aside: boolean, };
-
-/**
- * One word about a photo.
- */
-export type PhotoWord = { "word": "shows", 
-/**
- * Which part of the house.
- */
-place: PhotoPlace, } | { "word": "from", 
-/**
- * Which of the three.
- */
-distance: PhotoDistance, } | { "word": "private", 
-/**
- * It is so.
- */
-on: boolean, } | { "word": "set_aside", 
-/**
- * It is so.
- */
-on: boolean, };
+caption: string, };
 
 /**
  * How a slope was read, with what was read.
@@ -1215,19 +1199,15 @@ job: string,
 /**
  * What.
  */
-note: VisitNote, } | { "ask": "photo_said", 
+note: VisitNote, } | { "ask": "hold_place", 
 /**
  * Which job.
  */
 job: string, 
 /**
- * Entries of the photos.
+ * The card; none: one came back.
  */
-photos: Array<string>, 
-/**
- * What is said of them.
- */
-word: PhotoWord, } | { "ask": "add_item", 
+at: string | null, } | { "ask": "add_item", 
 /**
  * Which job.
  */
@@ -1714,6 +1694,31 @@ story: Array<StoryView>,
 photos: Array<string>, };
 
 /**
+ * Something that is so or not.
+ */
+export type TickView = { 
+/**
+ * "Walk round".
+ */
+name: string, 
+/**
+ * It is so.
+ */
+on: boolean, 
+/**
+ * Who said so and when: "the owner, 2:41 pm".
+ */
+about: string | null, 
+/**
+ * What is booked when it becomes so.
+ */
+tick: VisitNote, 
+/**
+ * What is booked when it is so no more.
+ */
+clear: VisitNote, };
+
+/**
  * Today.
  */
 export type TodayView = { 
@@ -1804,90 +1809,19 @@ with: string,
 /**
  * Until when, as said: "3:30 pm".
  */
-until: string, } | { "note": "promise", 
+until: string, } | { "note": "driveway", 
+/**
+ * A photo of it is kept.
+ */
+photographed: boolean, } | { "note": "promise", 
 /**
  * As said.
  */
-words: string, } | { "note": "looked", 
-/**
- * What.
- */
-what: LookedFor, 
-/**
- * What came of it.
- */
-found: Found, 
-/**
- * How many, where somebody counted.
- */
-count: number | null, } | { "note": "left", 
+words: string, } | { "note": "left", 
 /**
  * Why open things were left, where a reason was given.
  */
 reason: string | null, };
-
-/**
- * One part of the house.
- */
-export type WalkPart = { 
-/**
- * Which.
- */
-place: PhotoPlace, 
-/**
- * Its name: `Front`.
- */
-title: string, 
-/**
- * Its photos, the odd ones first: `photo 3`.
- */
-photos: Array<string>, 
-/**
- * Those of them that are guessed: what `Confirm all` says.
- */
-guessed: Array<string>, 
-/**
- * The shots wanted and not there.
- */
-wanted: Array<WantedShot>, };
-
-/**
- * The walk round a house.
- */
-export type WalkView = { 
-/**
- * Where the front lies was said by the compass: sides can be guessed.
- */
-knows_front: boolean, 
-/**
- * Each part of the house, in the order of the strip.
- */
-parts: Array<WalkPart>, 
-/**
- * Photos of which nothing tells what they show: `photo 3`.
- */
-unplaced: Array<string>, 
-/**
- * Photos out of sight: `photo 3`.
- */
-set_aside: Array<string>, 
-/**
- * What else is looked for.
- */
-looks: Array<LookView>, };
-
-/**
- * A shot that is wanted.
- */
-export type WantedShot = { 
-/**
- * From how far.
- */
-distance: PhotoDistance, 
-/**
- * "Front: close, with the tape in the plane of the thing".
- */
-words: string, };
 
 /**
  * The last act and the next.

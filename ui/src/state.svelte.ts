@@ -15,15 +15,17 @@ import type {
 import { command, NoAnswer, photo, type AboutPhoto } from './wire';
 import { words } from './words';
 
-export type Place = 'Today' | 'Walk-round' | 'Field book' | 'Plan' | 'Takeoff' | 'Job file';
-export const PLACES: readonly Place[] = [
+export const PLACES = [
   'Today',
+  'Arrive',
   'Walk-round',
   'Field book',
   'Plan',
+  'Leave-site check',
   'Takeoff',
   'Job file',
-];
+] as const;
+export type Place = (typeof PLACES)[number];
 
 /** A sentence for the person; `refused` also shakes what was touched. */
 export type News = { text: string; kind: 'news' | 'refused'; count: number };

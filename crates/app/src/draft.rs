@@ -26,6 +26,8 @@ pub struct Draft {
     pub read_back: Option<Uuid>,
     /// Why the last key did nothing.
     pub refused: Option<Said>,
+    /// The card of the Leave-site check from which somebody went to mend something.
+    pub check_at: Option<String>,
     /// What the tape followed last: a walk seldom changes it.
     pub followed: Followed,
 }

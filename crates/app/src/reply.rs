@@ -3,10 +3,12 @@
 
 mod job_file;
 mod takeoff;
+mod visit;
 mod walk;
 
 pub use job_file::{PacketView, PacketsView, PaperGroup, PaperView, ReaderView};
 pub use takeoff::{LackView, LoadBar, RateView, TakeoffLine, TakeoffPart, TakeoffView, ThingLink};
+pub use visit::{ArriveView, CheckItem, CheckView, TickView};
 pub use walk::{LookView, PhotoState, WalkPart, WalkView, WantedShot};
 
 use crate::request::{FractionStep, Request};
@@ -155,6 +157,10 @@ pub struct JobView {
     pub totals: Vec<TotalView>,
     /// What to look at, and what closure cannot see.
     pub cautions: Vec<Said>,
+    /// What is said and seen beside the tape.
+    pub arrive: ArriveView,
+    /// What is open before driving off, with its evidence.
+    pub check: CheckView,
     /// What is open, the dearest to come back for first.
     pub whats_left: Vec<OpenView>,
     /// Photos kept, newest first.
@@ -190,6 +196,10 @@ pub enum NextAct {
     Plan,
     /// Look at the photos of the walk round.
     WalkRound,
+    /// Say who is here and what they allow.
+    Arrive,
+    /// Look at the papers and their copies.
+    JobFile,
     /// Open the leaf of a thing on the plan.
     Open {
         /// `layers`, `pipe 1`.

@@ -178,6 +178,13 @@ pub enum Request {
         /// What is said of them.
         word: PhotoWord,
     },
+    /// The card of the Leave-site check from which somebody goes to mend something. Reply: `Job`.
+    HoldPlace {
+        /// Which job.
+        job: Uuid,
+        /// The card; none: one came back.
+        at: Option<String>,
+    },
     /// Something stands out of the face of a leg. Reply: `Job`.
     AddItem {
         /// Which job.

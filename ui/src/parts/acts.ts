@@ -26,6 +26,8 @@ export function follow(next: NextAct): void {
   else if (next.next === 'corner') go('Field book');
   else if (next.next === 'walk_round') go('Walk-round');
   else if (next.next === 'open') openThing(next.thing);
+  else if (next.next === 'arrive') go('Arrive');
+  else if (next.next === 'job_file') go('Job file');
   else go('Plan');
 }
 

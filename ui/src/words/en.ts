@@ -75,9 +75,11 @@ const found: Record<Found, string> = { seen: 'seen', none: 'none', not_looked: '
 export const en = {
   places: {
     Today: 'Today',
+    Arrive: 'Arrive',
     'Walk-round': 'Walk-round',
     'Field book': 'Field book',
     Plan: 'Plan',
+    'Leave-site check': 'Leave-site check',
     Takeoff: 'Takeoff',
     'Job file': 'Job file',
   },
@@ -136,6 +138,77 @@ export const en = {
     address: 'Address',
     start: 'Start',
     noAddress: 'Which address? Write the street as it was said.',
+  },
+  arrive: {
+    front: 'This is the front',
+    standBefore: 'Stand before the front and look at it. Right is then on your right.',
+    noCompass: 'The front is noted. This device tells no direction: set sides by hand.',
+    here: 'Who is here',
+    nobodyNoted: 'Nobody noted yet.',
+    name: 'Name, or what they are',
+    mayYes: 'May say yes',
+    note: 'Note',
+    below:
+      'From the ground only. Climbing, lifted edges, deck and layers are not asked for; they go into the packet as not known.',
+    permissions: 'Permissions',
+    hazards: 'Beware of',
+    checkIn: 'Check-in',
+    withWhom: 'Who knows where you are',
+    until: 'Until when',
+    noteCheckIn: 'Note check-in',
+    before: 'Before any work',
+    promised: 'Promised',
+    promiseWords: 'What was promised',
+    promiseWhat: 'What was promised? Write it, or tap Nothing promised.',
+    notePromise: 'Note promise',
+    nothingPromised: 'Nothing promised',
+  },
+  cautions: {
+    C1: {
+      whole:
+        'Look before you lift the ladder: wires, ice, wind, soft ground. The ground-only survey is a full survey. Unknowns can be priced as unknowns.',
+      line: 'Look before you lift the ladder. The ground-only survey is a full survey.',
+    },
+    C2: {
+      whole:
+        'Snow hides skylights, edges and weak deck. Stay off. Book what you can from the ground and come back.',
+      line: 'Ice, snow or wet: stay off.',
+    },
+    C3: {
+      whole:
+        'Treat every wire as live, also the one to the house. Keep yourself, ladder and tape well away: ten feet is a common least distance, more for higher voltage. If you cannot, ask the utility first.',
+      line: 'Treat every wire as live and keep well away.',
+    },
+    C4: {
+      whole:
+        "Fall protection rules for roof work often begin at six feet and may be stricter here. Follow your local rule and your firm's plan. If you are not trained or tied off, stay down.",
+      line: 'Not trained or not tied off: stay down.',
+    },
+    C5: {
+      whole:
+        'Firm footing, about one out for four up, tied or held, rails past the edge, three points of contact. Phone in pocket. Read it, photograph it, come down, then type.',
+      line: 'Ladder: firm, one out for four up, tied or held.',
+    },
+    C6: {
+      whole:
+        'Tell someone where you are and when you will call. This phone cannot send without signal.',
+      line: 'Alone: tell someone where you are and when you will call.',
+    },
+    C8: {
+      whole:
+        'Lift only with permission, only where it will seal again. Cold shingles crack. One edge does not prove the whole deck.',
+      line: 'Lift only where it will seal again.',
+    },
+  },
+  check: {
+    open: 'Open items',
+    nothingOpen: 'Nothing open. Look once round the house.',
+    youWereHere: 'You went from here.',
+    nextPage: 'Next page',
+    why: 'Why it stays open, if you like',
+    whys: ['Dark', 'Weather', 'No access', 'Coming back'],
+    leave: 'Leave',
+    back: 'Back to check',
   },
   fieldBook: {
     readings: 'Readings',

@@ -93,6 +93,7 @@ pub fn answer(book: &mut Book, request: Request) -> Result<Answer, Refusal> {
                 after,
             },
         ),
+        Request::HoldPlace { job, at } => visit::hold_place(book, job, at),
         Request::Visit { job, note } => visit::note(book, job, note),
         Request::PhotoSaid { job, photos, word } => photos::said(book, job, &photos, word),
         Request::AddItem {

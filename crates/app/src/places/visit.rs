@@ -1,12 +1,27 @@
 //! What is said and seen on a visit that no tape reads.
 
 use super::job::{self, Opened};
+use crate::draft;
 use crate::refusal::{Refusal, Unfit};
 use crate::reply::Reply;
 use eavebook_core::book::kinds::{Found, Kind, VisitNote};
 use eavebook_core::book::story::Subject;
 use eavebook_store::Book;
 use uuid::Uuid;
+
+/// Keeps from which card of the check somebody went, so that one comes back to it; none: one came
+/// back.
+///
+/// # Errors
+/// `NoJob`.
+pub fn hold_place(book: &mut Book, job: Uuid, at: Option<String>) -> Result<Reply, Refusal> {
+    let mut opened = Opened::read(book, job)?;
+    if opened.draft.check_at != at {
+        opened.draft.check_at = at;
+        draft::keep(book, job, &opened.draft)?;
+    }
+    job::reply(book, job)
+}
 
 /// The longest thing that is noted in words.
 const MOST_LETTERS: usize = 400;
@@ -96,6 +111,8 @@ fn tidy(note: VisitNote) -> Result<VisitNote, Unfit> {
             // Nobody counts what is not there.
             count: count.filter(|_| found == Found::Seen && what.is_counted()),
         },
-        VisitNote::GroundOnly { .. } | VisitNote::Hazard { .. } => note,
+        VisitNote::GroundOnly { .. } | VisitNote::Hazard { .. } | VisitNote::Driveway { .. } => {
+            note
+        }
     })
 }

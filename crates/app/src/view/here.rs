@@ -94,6 +94,8 @@ pub fn you_were_here(seen: &Seen) -> Option<YouWereHere> {
         NextAct::Corner { after_leg } => format!("Next: the corner after leg {after_leg}."),
         NextAct::Plan => "Next: look at the plan.".to_owned(),
         NextAct::WalkRound => "Next: look at the photos.".to_owned(),
+        NextAct::Arrive => "Next: say who is here.".to_owned(),
+        NextAct::JobFile => "Next: look at the papers.".to_owned(),
         NextAct::Open { thing } => format!("Next: look at {thing}."),
     };
     let words = names::said("you_were_here", format!("{} {leads_on}", done(seen, last)));

@@ -3,7 +3,8 @@
 use super::roof::{self, Raised};
 use super::seen::{self, Seen};
 use super::{
-    cautions, closure, faces, here, items, left, names, pad, plan, things, today, totals, walk,
+    cautions, check, closure, faces, here, items, left, names, pad, plan, things, today, totals,
+    visit, walk,
 };
 use crate::places::job::Opened;
 use crate::reply::{FaceView, JobView, Said, State, ThingView};
@@ -23,6 +24,15 @@ pub fn view(opened: &Opened) -> JobView {
     let items = items::view(&seen, opened.job);
     let pad = pad::view(opened, &seen);
     let photos = walk::photos(&opened.book, &laid);
+    let left = left::view(&seen, &faces, &items, &photos);
+    let check = check::view(&check::Parts {
+        seen: &seen,
+        faces: &faces,
+        items: &items,
+        left: &left,
+        photos: &photos,
+        at: opened.draft.check_at.clone(),
+    });
     let in_hand = pad.open.as_ref().map(|open| &open.thing);
     JobView {
         job: opened.job,
@@ -43,7 +53,9 @@ pub fn view(opened: &Opened) -> JobView {
             solved.as_ref(),
             &near_another_shape(&seen, raised.as_ref()),
         ),
-        whats_left: left::view(&seen, &faces, &items, &photos),
+        arrive: visit::view(&opened.book),
+        check,
+        whats_left: left,
         walk: walk::view(&opened.book, &photos),
         photos,
         items,

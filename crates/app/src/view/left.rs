@@ -3,8 +3,9 @@
 use super::closure;
 use super::names;
 use super::seen::Seen;
+use super::visit;
 use super::{here, things};
-use crate::reply::{FaceView, ItemView, NextAct, OpenView, PhotoState, PhotoView, State};
+use crate::reply::{FaceView, ItemView, NextAct, OpenView, PhotoState, PhotoView, Said, State};
 use eavebook_core::book::kinds::{PhotoDistance, PhotoPlace, Thing};
 use eavebook_core::outline::ClosureState;
 
@@ -28,6 +29,15 @@ pub fn view(
     open.extend(photos(seen));
     open.extend(sides(kept));
     open
+}
+
+/// "6 open, 3 unproved": what is read once and checked by nothing is open only for the doubtful.
+#[must_use]
+pub fn counts(left: &[OpenView]) -> Said {
+    let once = |open: &&OpenView| matches!(open.words.code.as_str(), "unproved" | "pitch_once");
+    let unproved = left.iter().filter(once).count();
+    let open = left.len() - unproved;
+    names::said("counts", format!("{open} open, {unproved} unproved"))
 }
 
 fn item(thing: &str, code: &str, en: String, next: NextAct) -> OpenView {
@@ -121,12 +131,15 @@ fn pitches(faces: &[FaceView]) -> Vec<OpenView> {
                 "pitch_differs",
                 format!("{name}: the readings of its pitch differ."),
             ),
+            State::CannotGet => (
+                "pitch_not_got",
+                format!("{name}: its pitch was looked for and not got."),
+            ),
             State::Hearsay
             | State::ReadOnce
             | State::OffPhoto
             | State::Agreed
             | State::Proved
-            | State::CannotGet
             | State::Suspect
             | State::Struck => return None,
         };
@@ -155,10 +168,13 @@ fn on_roof(seen: &Seen, items: &[ItemView]) -> Vec<OpenView> {
     if !seen.is_shut() {
         return Vec::new();
     }
+    let below = visit::ground_only(seen.book);
     let open = items.iter().filter_map(|item| {
         let thing = &item.item.thing;
         let title = &item.item.title;
         let (code, en) = match (item.item.state, thing.as_str()) {
+            // Nobody is asked to go up where one stays on the ground.
+            (_, "layers" | "deck") if below => return None,
             (State::NotLooked, "layers") => (
                 "layers_unseen",
                 "Nobody counted the layers: the tear-off weight is a wide guess.".to_owned(),

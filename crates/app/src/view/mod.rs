@@ -2,6 +2,7 @@
 
 pub mod captured;
 pub mod cautions;
+pub mod check;
 pub mod closure;
 pub mod faces;
 pub mod here;

@@ -139,7 +139,8 @@ impl<'a> Seen<'a> {
     }
 
     /// The readings that the adjustment took.
-    fn survey_readings(&self) -> &'a [Reading] {
+    #[must_use]
+    pub fn survey_readings(&self) -> &'a [Reading] {
         let body = self
             .laid
             .survey
@@ -264,7 +265,8 @@ impl<'a> Seen<'a> {
 }
 
 /// The leg or tie, counted from 1, that a tape spanned.
-fn spanned(span: Span) -> Option<Thing> {
+#[must_use]
+pub fn spanned(span: Span) -> Option<Thing> {
     let count = |index: usize| u32::try_from(index + 1).ok();
     match span {
         Span::Leg(leg) | Span::WallOfLeg { leg, .. } => Some(Thing::Leg { leg: count(leg)? }),

@@ -23,4 +23,5 @@ mod takeoff;
 mod today;
 mod twice;
 mod typing;
+mod visit;
 mod walking;
