@@ -39,7 +39,7 @@ ground_only: TickView,
  */
 hazards: Array<TickView>, 
 /**
- * The driveway was photographed before any work.
+ * The driveway was looked at before any work.
  */
 driveway: TickView, 
 /**
@@ -329,6 +329,11 @@ give_or_take: string | null, };
 export type Followed = "eave_edge" | "gutter_face" | "wall";
 
 /**
+ * What came of looking.
+ */
+export type Found = "seen" | "none" | "not_looked";
+
+/**
  * One thing that a search found.
  */
 export type FoundView = { 
@@ -527,7 +532,11 @@ whats_left: Array<OpenView>,
 /**
  * Photos kept, newest first.
  */
-photos: Array<PhotoView>, };
+photos: Array<PhotoView>, 
+/**
+ * The walk round the house.
+ */
+walk: WalkView, };
 
 /**
  * A key of the keypad.
@@ -636,6 +645,36 @@ at_ms: number,
 beta: number, };
 
 /**
+ * One of the short list.
+ */
+export type LookView = { 
+/**
+ * What.
+ */
+what: LookedFor, 
+/**
+ * "Vents".
+ */
+title: string, 
+/**
+ * What came of looking.
+ */
+found: Found, 
+/**
+ * Whether it is counted.
+ */
+counted: boolean, 
+/**
+ * How many, where somebody counted.
+ */
+count: number, };
+
+/**
+ * What is looked for on a walk round a house beside its sides.
+ */
+export type LookedFor = "vents" | "gutters" | "solar" | "bin" | "driveway" | "attic";
+
+/**
  * What a fast double press meant.
  */
 export type Meant = "two" | "one";
@@ -651,7 +690,7 @@ thing: Thing, } | { "next": "corner",
 /**
  * The leg, from 1.
  */
-after_leg: number, } | { "next": "plan" } | { "next": "arrive" } | { "next": "job_file" } | { "next": "open", 
+after_leg: number, } | { "next": "plan" } | { "next": "walk_round" } | { "next": "arrive" } | { "next": "job_file" } | { "next": "open", 
 /**
  * `layers`, `pipe 1`.
  */
@@ -854,6 +893,22 @@ sort: string, };
 export type Permission = "walk" | "photograph" | "climb" | "lift_edge" | "attic";
 
 /**
+ * From how far a photo was taken: an overall view, one that leads to the thing, and the thing
+ * itself with a scale (general practice of evidence photographs).
+ */
+export type PhotoDistance = "whole" | "middle" | "close";
+
+/**
+ * What a photo of a walk round a house shows.
+ */
+export type PhotoPlace = "front" | "right" | "back" | "left" | "roof" | "under" | "ground";
+
+/**
+ * What is known of what a photo shows.
+ */
+export type PhotoState = "confirmed" | "guess" | "not_looked";
+
+/**
  * One photo kept.
  */
 export type PhotoView = { 
@@ -872,7 +927,60 @@ of: string | null,
 /**
  * "Leg 4, 2:41 pm".
  */
-caption: string, };
+caption: string, 
+/**
+ * Its entry.
+ */
+entry: string, 
+/**
+ * What is known of what it shows.
+ */
+state: PhotoState, 
+/**
+ * "Back side", "Back side?", "Back or Left side?".
+ */
+words: string, 
+/**
+ * What it shows, said or guessed.
+ */
+place: PhotoPlace | null, 
+/**
+ * What else it may show as well.
+ */
+or: PhotoPlace | null, 
+/**
+ * From how far, where somebody said.
+ */
+distance: PhotoDistance | null, 
+/**
+ * No packet holds it.
+ */
+private: boolean, 
+/**
+ * Out of sight.
+ */
+set_aside: boolean, };
+
+/**
+ * One word about a photo.
+ */
+export type PhotoWord = { "word": "shows", 
+/**
+ * Which part of the house.
+ */
+place: PhotoPlace, } | { "word": "from", 
+/**
+ * Which of the three.
+ */
+distance: PhotoDistance, } | { "word": "private", 
+/**
+ * It is so.
+ */
+on: boolean, } | { "word": "set_aside", 
+/**
+ * It is so.
+ */
+on: boolean, };
 
 /**
  * How a slope was read, with what was read.
@@ -1199,7 +1307,19 @@ job: string,
 /**
  * What.
  */
-note: VisitNote, } | { "ask": "hold_place", 
+note: VisitNote, } | { "ask": "photo_said", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * Entries of the photos.
+ */
+photos: Array<string>, 
+/**
+ * What is said of them.
+ */
+word: PhotoWord, } | { "ask": "hold_place", 
 /**
  * Which job.
  */
@@ -1809,19 +1929,90 @@ with: string,
 /**
  * Until when, as said: "3:30 pm".
  */
-until: string, } | { "note": "driveway", 
-/**
- * A photo of it is kept.
- */
-photographed: boolean, } | { "note": "promise", 
+until: string, } | { "note": "promise", 
 /**
  * As said.
  */
-words: string, } | { "note": "left", 
+words: string, } | { "note": "looked", 
+/**
+ * What.
+ */
+what: LookedFor, 
+/**
+ * What came of it.
+ */
+found: Found, 
+/**
+ * How many, where somebody counted.
+ */
+count: number | null, } | { "note": "left", 
 /**
  * Why open things were left, where a reason was given.
  */
 reason: string | null, };
+
+/**
+ * One part of the house.
+ */
+export type WalkPart = { 
+/**
+ * Which.
+ */
+place: PhotoPlace, 
+/**
+ * Its name: `Front`.
+ */
+title: string, 
+/**
+ * Its photos, the odd ones first: `photo 3`.
+ */
+photos: Array<string>, 
+/**
+ * Those of them that are guessed: what `Confirm all` says.
+ */
+guessed: Array<string>, 
+/**
+ * The shots wanted and not there.
+ */
+wanted: Array<WantedShot>, };
+
+/**
+ * The walk round a house.
+ */
+export type WalkView = { 
+/**
+ * Where the front lies was said by the compass: sides can be guessed.
+ */
+knows_front: boolean, 
+/**
+ * Each part of the house, in the order of the strip.
+ */
+parts: Array<WalkPart>, 
+/**
+ * Photos of which nothing tells what they show: `photo 3`.
+ */
+unplaced: Array<string>, 
+/**
+ * Photos out of sight: `photo 3`.
+ */
+set_aside: Array<string>, 
+/**
+ * What else is looked for.
+ */
+looks: Array<LookView>, };
+
+/**
+ * A shot that is wanted.
+ */
+export type WantedShot = { 
+/**
+ * From how far.
+ */
+distance: PhotoDistance, 
+/**
+ * "Front: close, with the tape in the plane of the thing".
+ */
+words: string, };
 
 /**
  * The last act and the next.

@@ -111,8 +111,6 @@ fn tidy(note: VisitNote) -> Result<VisitNote, Unfit> {
             // Nobody counts what is not there.
             count: count.filter(|_| found == Found::Seen && what.is_counted()),
         },
-        VisitNote::GroundOnly { .. } | VisitNote::Hazard { .. } | VisitNote::Driveway { .. } => {
-            note
-        }
+        VisitNote::GroundOnly { .. } | VisitNote::Hazard { .. } => note,
     })
 }

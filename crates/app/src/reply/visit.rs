@@ -18,7 +18,7 @@ pub struct ArriveView {
     pub ground_only: TickView,
     /// What to beware of.
     pub hazards: Vec<TickView>,
-    /// The driveway was photographed before any work.
+    /// The driveway was looked at before any work.
     pub driveway: TickView,
     /// "Kim, until 3:30 pm".
     pub check_in: Option<String>,

@@ -203,20 +203,19 @@ fn sides(parts: &Parts) -> Option<CheckItem> {
     Some(card)
 }
 
-/// The driveway, before any work: a photo of it said at Arrive, or a look at it on the walk round.
+/// The driveway, before any work: somebody looked at it.
 fn driveway(parts: &Parts) -> Option<CheckItem> {
     let noted = parts.seen.book.visited().any(|noted| {
         matches!(
             noted.what,
-            VisitNote::Driveway { photographed: true }
-                | VisitNote::Looked {
-                    what: LookedFor::Driveway,
-                    found: Found::Seen | Found::None,
-                    ..
-                }
+            VisitNote::Looked {
+                what: LookedFor::Driveway,
+                found: Found::Seen | Found::None,
+                ..
+            }
         )
     });
-    let words = "Nobody photographed the driveway before the work.".to_owned();
+    let words = "Nobody looked at the driveway before the work.".to_owned();
     (!noted).then(|| item("driveway", "Driveway", words, NextAct::Arrive))
 }
 

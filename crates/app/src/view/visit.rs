@@ -3,7 +3,7 @@
 use super::names;
 use crate::reply::{ArriveView, TickView};
 use eavebook_core::book::fold::{FieldBook, Noted};
-use eavebook_core::book::kinds::{Found, Hazard, Permission, VisitNote};
+use eavebook_core::book::kinds::{Found, Hazard, LookedFor, Permission, VisitNote};
 
 /// A note as Undo and the story name it: `permission to climb`.
 #[must_use]
@@ -21,10 +21,6 @@ pub fn name(note: &VisitNote) -> String {
         VisitNote::Hazard { what, seen: true } => format!("{} seen", what.word()),
         VisitNote::Hazard { what, seen: false } => format!("{} not seen", what.word()),
         VisitNote::CheckIn { with, .. } => format!("check-in with {with}"),
-        VisitNote::Driveway { photographed: true } => "the driveway is photographed".to_owned(),
-        VisitNote::Driveway {
-            photographed: false,
-        } => "the driveway is not photographed".to_owned(),
         VisitNote::Promise { words } if words.is_empty() => "nothing promised".to_owned(),
         VisitNote::Promise { words } => format!("promised: {words}"),
         VisitNote::Looked { what, found, count } => match (found, count) {
@@ -63,14 +59,20 @@ pub fn view(book: &FieldBook) -> ArriveView {
             .collect(),
         driveway: tick(
             book,
-            "Driveway photographed",
-            VisitNote::Driveway { photographed: true },
-            VisitNote::Driveway {
-                photographed: false,
-            },
+            "Driveway seen before work",
+            driveway(Found::Seen),
+            driveway(Found::NotLooked),
         ),
         check_in: book.visited().rev().find_map(check_in),
         promises: book.visited().filter_map(promise).collect(),
+    }
+}
+
+fn driveway(found: Found) -> VisitNote {
+    VisitNote::Looked {
+        what: LookedFor::Driveway,
+        found,
+        count: None,
     }
 }
 
@@ -150,13 +152,12 @@ fn is_so(note: &VisitNote) -> bool {
     match note {
         VisitNote::GroundOnly { on: so }
         | VisitNote::Permission { given: so, .. }
-        | VisitNote::Hazard { seen: so, .. }
-        | VisitNote::Driveway { photographed: so } => *so,
+        | VisitNote::Hazard { seen: so, .. } => *so,
+        VisitNote::Looked { found, .. } => *found == Found::Seen,
         VisitNote::Front { .. }
         | VisitNote::Here { .. }
         | VisitNote::CheckIn { .. }
         | VisitNote::Promise { .. }
-        | VisitNote::Looked { .. }
         | VisitNote::Left { .. } => true,
     }
 }

@@ -148,7 +148,8 @@ fn the_check_has_nine_cards_at_most_of_an_untouched_house_and_each_leaves_when_i
     );
     assert!(card(&job, "closure").unwrap().words.en.contains("2 ft"));
     assert_eq!(card(&job, "promise").unwrap().next, NextAct::Arrive);
-    notes(&person, VisitNote::Driveway { photographed: true });
+    let driveway = job.arrive.driveway.tick.clone();
+    assert!(notes(&person, driveway).arrive.driveway.on);
     notes(
         &person,
         VisitNote::Promise {

@@ -49,11 +49,6 @@ pub enum VisitNote {
         /// Until when, as said: "3:30 pm".
         until: String,
     },
-    /// The driveway, before any work.
-    Driveway {
-        /// A photo of it is kept.
-        photographed: bool,
-    },
     /// What was promised to the customer; empty: nothing.
     Promise {
         /// As said.
@@ -88,7 +83,6 @@ impl VisitNote {
             VisitNote::Hazard { what, .. } => Some(format!("hazard {}", what.word())),
             VisitNote::CheckIn { .. } => Some("check-in".to_owned()),
             VisitNote::Looked { what, .. } => Some(format!("looked {}", what.word())),
-            VisitNote::Driveway { .. } => Some("driveway".to_owned()),
             VisitNote::Promise { .. } | VisitNote::Left { .. } => None,
         }
     }
