@@ -76,6 +76,9 @@ const ALL: [&str; 3] = [
 /// How long each fuzz target runs.
 const FUZZ_TIME: &str = "-max_total_time=20";
 
+/// How long one input may take, seconds, under the sanitizer: a longer one is a hang.
+const INPUT_TIME: &str = "-timeout=10";
+
 fn ui(ground: &Ground) -> Result<Told, Trouble> {
     setup::node_modules(ground, "ui")?;
     all(&mut [
@@ -174,7 +177,7 @@ fn fuzz(ground: &Ground) -> Result<Told, Trouble> {
         })?;
         let mut command = ground.command("rustup", "tests/fuzz", &nightly);
         command.args(["run", "--fuzz-dir", ".", target, &found, &seeds, "--"]);
-        command.args([FUZZ_TIME, "-rss_limit_mb=2048"]);
+        command.args([FUZZ_TIME, INPUT_TIME, "-rss_limit_mb=2048"]);
         // Built with a sanitizer by another compiler: a target folder of its own.
         command.env("CARGO_TARGET_DIR", ground.target.join("fuzz"));
         runs.push(command);
