@@ -1,6 +1,7 @@
 //! The one boundary: requests in, replies out; used by the shell and by localhost.
 
 pub mod demo;
+pub mod copies;
 pub mod draft;
 pub mod localhost;
 pub mod packet_files;
@@ -15,12 +16,14 @@ pub mod stamp;
 pub mod typescript;
 pub mod view;
 
-pub use eavebook_store::StoreError;
+pub use eavebook_store::{BackedUp, BackupError, StoreError, backup, restore, verify};
 pub use photo::LARGEST_PHOTO;
+pub use eavebook_sync::{Invitation, PairError};
 pub use places::photos::{AboutPhoto, KeptPhoto};
 
 use eavebook_core::book::edition::Edition;
 use eavebook_store::{Book, Packets, Photos};
+use eavebook_sync::Wake;
 use packet_files::PacketFile;
 use places::Answer;
 use places::job_file::{self, Made, ToMake, Wanted};
@@ -30,13 +33,15 @@ use reply::{Reply, Said};
 use request::Request;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::{Path, PathBuf};
-use std::sync::{Mutex, MutexGuard, PoisonError};
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use uuid::Uuid;
 
 /// An open field book with its one door.
 #[derive(Debug)]
 pub struct App {
-    book: Mutex<Book>,
+    book: Arc<Mutex<Book>>,
+    /// Ends a rest of the exchange with the hub, where there is one.
+    wake: Arc<Wake>,
     /// Both lie beside the book and are asked without its lock.
     photos: Photos,
     packets: Packets,
@@ -59,7 +64,8 @@ impl App {
         Ok(App {
             photos: book.photos(),
             packets: book.packets(),
-            book: Mutex::new(book),
+            book: Arc::new(Mutex::new(book)),
+            wake: Arc::default(),
             making: Mutex::new(()),
         })
     }
@@ -153,7 +159,12 @@ impl App {
     fn asked<T>(&self, work: impl FnOnce(&mut Book) -> Result<T, Refusal>) -> Result<T, Refusal> {
         let mut book = held(&self.book);
         // A panic cannot leave the book half changed: what it had begun in SQLite is rolled back.
-        unbroken(|| work(&mut book))
+        let before = book.device().map(|device| device.dseq);
+        let told = unbroken(|| work(&mut book));
+        if book.device().map(|device| device.dseq) != before {
+            self.wake.booked();
+        }
+        told
     }
 }
 

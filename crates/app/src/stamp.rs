@@ -74,6 +74,18 @@ pub fn a_day_ago() -> std::time::SystemTime {
         .unwrap_or(now)
 }
 
+/// Milliseconds since 1970.
+#[must_use]
+pub fn now_ms() -> u64 {
+    milliseconds(Local::now())
+}
+
+/// A number that is another on each device and at each start.
+#[must_use]
+pub fn chance() -> u64 {
+    Uuid::new_v4().as_u64_pair().1
+}
+
 fn milliseconds(time: DateTime<Local>) -> u64 {
     u64::try_from(time.timestamp_millis()).unwrap_or(0)
 }

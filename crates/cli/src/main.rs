@@ -1,10 +1,12 @@
 //! The `eavebook` program: a file per command.
 
+mod backup;
 mod demo;
 mod hub;
 mod lines;
 mod open;
 mod packet;
+mod pair;
 mod photo;
 mod progress;
 mod refusal;
@@ -37,12 +39,16 @@ const EXAMPLES: &str = "Examples:
 
 #[derive(Subcommand)]
 enum Command {
+    Backup(backup::Backup),
     Demo(demo::Demo),
     Hub(hub::Hub),
     Open(open::Open),
     Packet(packet::Packet),
+    Pair(pair::Pair),
+    Restore(backup::Restore),
     Photo(photo::Photo),
     Solve(solve::Solve),
+    Verify(backup::Verify),
 }
 
 fn main() -> ExitCode {
@@ -72,11 +78,15 @@ fn run() -> Result<(), Refusal> {
         Err(said) => return Err(wrong_argument(&said)),
     };
     match line.command {
+        Command::Backup(backup) => backup.run(),
         Command::Demo(demo) => demo.run(),
         Command::Hub(hub) => hub.run(),
         Command::Open(open) => open.run(),
         Command::Packet(packet) => packet.run(),
+        Command::Pair(pair) => pair.run(),
         Command::Photo(photo) => photo.run(),
+        Command::Restore(restore) => restore.run(),
+        Command::Verify(verify) => verify.run(),
         Command::Solve(solve) => solve.run(),
     }
 }

@@ -8,7 +8,8 @@ use std::path::PathBuf;
 /// Open a field book in the browser of this machine.
 ///
 /// Prints one line, `listening on http://127.0.0.1:PORT`, and serves until it is stopped. Nothing
-/// leaves this machine, and no network is needed. It may be stopped in any way at any moment: what
+/// leaves this machine unless the book was paired with a hub (`eavebook pair`): then entries and
+/// photos go there while it is open. No network is needed. It may be stopped in any way at any moment: what
 /// was booked is on the disk, and half-typed readings come back as they were.
 #[derive(Args)]
 #[command(after_help = "Example:
@@ -26,6 +27,8 @@ impl Open {
     /// Serves until the program is stopped.
     pub fn run(self) -> Result<(), Refusal> {
         let app = App::open(&self.book).map_err(|why| Refusal::new(&why.to_string()))?;
+        app.keep_in_step()
+            .map_err(|why| Refusal::new(&why.to_string()))?;
         localhost::serve(app, self.port).map_err(|why| Refusal::new(&why.to_string()))
     }
 }

@@ -10,7 +10,7 @@ use eavebook_core::book::entry::Entry;
 use eavebook_core::book::fold::{FieldBook, fold};
 use eavebook_core::book::kinds::{Kind, Thing};
 use eavebook_core::book::lay_out::{LaidOut, lay_out};
-use eavebook_store::{Book, DraftAfter};
+use eavebook_store::{Book, Copies, DraftAfter};
 use uuid::Uuid;
 
 /// A job as it stands.
@@ -27,6 +27,10 @@ pub struct Opened {
     pub device: Uuid,
     /// Entries that cannot be read any more, each with what is wrong.
     pub damaged: Vec<String>,
+    /// Where copies are.
+    pub copies: Copies,
+    /// What a person must know of the exchange with the hub.
+    pub of_hub: Option<String>,
 }
 
 impl Opened {
@@ -46,6 +50,8 @@ impl Opened {
             settings: settings(book),
             device: book.device().map_or(Uuid::nil(), |device| device.id),
             damaged: entries.damaged,
+            copies: book.copies(job)?,
+            of_hub: book.of_hub().map(str::to_owned),
         })
     }
 

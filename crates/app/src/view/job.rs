@@ -3,7 +3,7 @@
 use super::roof::{self, Raised};
 use super::seen::{self, Seen};
 use super::{
-    cautions, check, closure, faces, here, items, left, names, pad, plan, things, today, totals,
+    cautions, check, closure, copies, faces, here, items, left, names, pad, plan, things, today, totals,
     visit, walk,
 };
 use crate::places::job::Opened;
@@ -38,7 +38,7 @@ pub fn view(opened: &Opened) -> JobView {
         job: opened.job,
         address: opened.book.address.clone(),
         pretend: opened.book.pretend,
-        copies: today::copies(),
+        copies: copies::words(opened.copies, opened.of_hub.as_deref()),
         you_were_here: here::you_were_here(&seen),
         undo: here::undo(&seen),
         redo: here::redo(&seen),

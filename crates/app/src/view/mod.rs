@@ -4,6 +4,7 @@ pub mod captured;
 pub mod cautions;
 pub mod check;
 pub mod closure;
+pub mod copies;
 pub mod faces;
 pub mod here;
 pub mod items;

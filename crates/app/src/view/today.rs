@@ -1,6 +1,6 @@
 //! Jobs in a list, and what a search finds in them.
 
-use super::{closure, faces, items, names, seen, things};
+use super::{closure, copies, faces, items, names, seen, things};
 use crate::places::job::Opened;
 use crate::reply::{FoundView, Said, StopView};
 use eavebook_core::book::fold::FieldBook;
@@ -13,14 +13,8 @@ pub fn stop(opened: &Opened) -> StopView {
         address: opened.book.address.clone(),
         pretend: opened.book.pretend,
         standing: standing(opened),
-        copies: copies(),
+        copies: copies::words(opened.copies, opened.of_hub.as_deref()),
     }
-}
-
-/// Where copies of a job are. No other device is met yet, so it is this one alone.
-#[must_use]
-pub fn copies() -> Said {
-    names::said("copies_1", "1 copy: this phone only")
 }
 
 /// "6 legs read. Closes within 2 in."

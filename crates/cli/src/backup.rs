@@ -1,0 +1,82 @@
+//! `eavebook backup`, `verify`, `restore`: a whole field book in one file.
+
+use crate::refusal::Refusal;
+use clap::Args;
+use eavebook_app::{BackedUp, backup, restore, verify};
+use std::fmt::Display;
+use std::path::PathBuf;
+
+/// Copy a whole field book into one new file: entries, photos, packets. It may be open meanwhile.
+#[derive(Args)]
+pub struct Backup {
+    /// The file to make.
+    #[arg(value_name = "FILE")]
+    file: PathBuf,
+    /// The folder that holds the field book.
+    #[arg(long, value_name = "DIR")]
+    book: PathBuf,
+}
+
+/// Prove that a backup is whole, every byte and every entry of it.
+#[derive(Args)]
+pub struct Verify {
+    /// The backup.
+    #[arg(value_name = "FILE")]
+    file: PathBuf,
+    /// Taken and not needed: a backup is proved by itself.
+    #[arg(long, value_name = "DIR")]
+    book: Option<PathBuf>,
+}
+
+/// Bring a field book back from a backup into a new folder. It is paired with no hub then.
+#[derive(Args)]
+pub struct Restore {
+    /// The backup.
+    #[arg(value_name = "FILE")]
+    file: PathBuf,
+    /// The folder to make.
+    #[arg(long, value_name = "DIR")]
+    book: PathBuf,
+}
+
+fn refuse(why: impl Display) -> Refusal {
+    Refusal::new(&why.to_string())
+}
+
+fn words(held: BackedUp) -> String {
+    let lacking = match held.lacking {
+        0 => String::new(),
+        lacking => format!("; {lacking} photos were not on the disk and are in no copy of it"),
+    };
+    format!(
+        "{} entries, {} photos, {} packets{lacking}",
+        held.entries, held.photos, held.packets
+    )
+}
+
+impl Backup {
+    /// Makes the file.
+    pub fn run(self) -> Result<(), Refusal> {
+        let held = backup(&self.book, &self.file).map_err(refuse)?;
+        println!("{} holds {}", self.file.display(), words(held));
+        Ok(())
+    }
+}
+
+impl Verify {
+    /// Proves the file.
+    pub fn run(self) -> Result<(), Refusal> {
+        let held = verify(&self.file).map_err(refuse)?;
+        println!("{} is whole: {}", self.file.display(), words(held));
+        Ok(())
+    }
+}
+
+impl Restore {
+    /// Makes the folder.
+    pub fn run(self) -> Result<(), Refusal> {
+        let held = restore(&self.file, &self.book).map_err(refuse)?;
+        println!("{} holds {} again", self.book.display(), words(held));
+        Ok(())
+    }
+}
