@@ -2,9 +2,7 @@
 
 use crate::{App, held, stamp};
 use eavebook_store::Pairing;
-use eavebook_sync::{
-    Client, Invitation, Link, LinkError, OfBook, PairError, Runs, Standing, pair,
-};
+use eavebook_sync::{Client, Invitation, Link, LinkError, OfBook, PairError, Runs, Standing, pair};
 use std::thread;
 
 impl App {

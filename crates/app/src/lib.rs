@@ -1,7 +1,7 @@
 //! The one boundary: requests in, replies out; used by the shell and by localhost.
 
-pub mod demo;
 pub mod copies;
+pub mod demo;
 pub mod draft;
 pub mod localhost;
 pub mod packet_files;
@@ -17,8 +17,8 @@ pub mod typescript;
 pub mod view;
 
 pub use eavebook_store::{BackedUp, BackupError, StoreError, backup, restore, verify};
-pub use photo::LARGEST_PHOTO;
 pub use eavebook_sync::{Invitation, PairError};
+pub use photo::LARGEST_PHOTO;
 pub use places::photos::{AboutPhoto, KeptPhoto};
 
 use eavebook_core::book::edition::Edition;

@@ -9,8 +9,8 @@ use std::path::PathBuf;
 ///
 /// Prints one line, `listening on http://127.0.0.1:PORT`, and serves until it is stopped. Nothing
 /// leaves this machine unless the book was paired with a hub (`eavebook pair`): then entries and
-/// photos go there while it is open. No network is needed. It may be stopped in any way at any moment: what
-/// was booked is on the disk, and half-typed readings come back as they were.
+/// photos go there while it is open. No network is needed. It may be stopped in any way at any
+/// moment: what was booked is on the disk, and half-typed readings come back as they were.
 #[derive(Args)]
 #[command(after_help = "Example:
   eavebook open --book my-roofs --port 0")]

@@ -29,7 +29,10 @@ impl Pair {
         let invitation = Invitation::read(&self.link).map_err(|why| refuse(&why))?;
         let app = App::open(&self.book).map_err(|why| refuse(&why))?;
         let pairing = app.pair(&invitation).map_err(|why| refuse(&why))?;
-        println!("paired with the hub of {} at {}", pairing.company, pairing.url);
+        println!(
+            "paired with the hub of {} at {}",
+            pairing.company, pairing.url
+        );
         if pairing.pin.is_none() {
             println!("this hub is without TLS: what goes there can be read on the way");
         }

@@ -3,7 +3,7 @@
 use super::roof::{self, Raised};
 use super::seen::{self, Seen};
 use super::{
-    cautions, check, closure, copies, faces, here, items, left, names, pad, plan, things, today, totals,
+    cautions, check, closure, copies, faces, here, items, left, names, pad, plan, things, totals,
     visit, walk,
 };
 use crate::places::job::Opened;
