@@ -3,7 +3,7 @@
 
 use super::names;
 use super::seen::{Seen, spanned};
-use super::{closure, here, left, things, today, visit};
+use super::{closure, here, left, things, visit};
 use crate::reply::{
     CheckItem, CheckView, FaceView, ItemView, NextAct, OpenView, PhotoView, Said, State,
 };
@@ -14,6 +14,8 @@ use eavebook_core::solve::Solved;
 
 /// What a screen of the check is made from.
 pub struct Parts<'a> {
+    /// Where copies are.
+    pub copies: &'a Said,
     /// The job.
     pub seen: &'a Seen<'a>,
     /// Its faces.
@@ -44,7 +46,7 @@ pub fn view(parts: &Parts) -> CheckView {
     open.extend(driveway(parts));
     open.extend(permissions(parts));
     open.extend(promise(parts));
-    open.extend(copies());
+    open.extend(copies(parts));
     open.extend(again(parts));
     CheckView {
         counts: left::counts(parts.left),
@@ -237,10 +239,10 @@ fn promise(parts: &Parts) -> Option<CheckItem> {
     (!said).then(|| item("promise", "Promise", words, NextAct::Arrive))
 }
 
-fn copies() -> Option<CheckItem> {
-    let copies = today::copies();
+fn copies(parts: &Parts) -> Option<CheckItem> {
+    let copies = parts.copies;
     let words = format!("{}. A second one outlives a lost phone.", copies.en);
-    (copies.en.starts_with("1 copy")).then(|| item("copies", "Copies", words, NextAct::JobFile))
+    (copies.code != "copies_2").then(|| item("copies", "Copies", words, NextAct::JobFile))
 }
 
 /// The most readings that are offered to be read again.

@@ -25,7 +25,9 @@ pub fn view(opened: &Opened) -> JobView {
     let pad = pad::view(opened, &seen);
     let photos = walk::photos(&opened.book, &laid);
     let left = left::view(&seen, &faces, &items, &photos);
+    let copies = copies::words(opened.copies, opened.of_hub.as_deref());
     let check = check::view(&check::Parts {
+        copies: &copies,
         seen: &seen,
         faces: &faces,
         items: &items,
@@ -38,7 +40,7 @@ pub fn view(opened: &Opened) -> JobView {
         job: opened.job,
         address: opened.book.address.clone(),
         pretend: opened.book.pretend,
-        copies: copies::words(opened.copies, opened.of_hub.as_deref()),
+        copies,
         you_were_here: here::you_were_here(&seen),
         undo: here::undo(&seen),
         redo: here::redo(&seen),
