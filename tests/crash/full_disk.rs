@@ -1,47 +1,17 @@
 //! A disk that is really full, and one on which files may not grow: a sentence, nothing changed,
 //! and on again when there is space.
 
+use crate::small_disk::SmallDisk;
 use crate::writer;
+use eavebook_app::reply::Reply;
+use eavebook_app::request::{Edition, Request};
+use eavebook_app::{App, demo};
 use eavebook_store::{Book, DraftAfter, StoreError};
-use std::io::Write;
 use std::path::Path;
 use std::process::{Command, Stdio};
 use uuid::Uuid;
 
 const JOB: Uuid = Uuid::from_u128(7);
-
-/// A disk of its own in memory, while this lives.
-struct SmallDisk(tempfile::TempDir);
-
-impl SmallDisk {
-    fn mount() -> Option<SmallDisk> {
-        let dir = tempfile::tempdir().unwrap();
-        let mount = Command::new("mount")
-            .args(["-t", "tmpfs", "-o", "size=2m", "tmpfs"])
-            .arg(dir.path())
-            .stderr(Stdio::null())
-            .status();
-        mount
-            .is_ok_and(|status| status.success())
-            .then(|| SmallDisk(dir))
-    }
-
-    fn fill(&self) {
-        let mut file = std::fs::File::create(self.0.path().join("other")).unwrap();
-        let page = [1_u8; 4096];
-        while file.write_all(&page).is_ok() {}
-    }
-
-    fn free(&self) {
-        std::fs::remove_file(self.0.path().join("other")).unwrap();
-    }
-}
-
-impl Drop for SmallDisk {
-    fn drop(&mut self) {
-        let _ = Command::new("umount").arg(self.0.path()).status();
-    }
-}
 
 fn put(book: &mut Book, text: &str) -> Result<(), StoreError> {
     book.append(
@@ -57,11 +27,11 @@ fn put(book: &mut Book, text: &str) -> Result<(), StoreError> {
 
 #[test]
 fn a_full_disk_refuses_in_a_sentence_keeps_what_was_and_goes_on_when_freed() {
-    let Some(disk) = SmallDisk::mount() else {
+    let Some(disk) = SmallDisk::mount("2m") else {
         println!("NOT RUN: this user may not mount a small disk; the limit on files below was run");
         return;
     };
-    let dir = disk.0.path().join("book");
+    let dir = disk.path().join("book");
     let mut book = Book::open(&dir).unwrap();
     put(&mut book, "42 ft").unwrap();
     disk.fill();
@@ -135,4 +105,51 @@ fn where_files_may_not_grow_what_was_acknowledged_stays_and_work_goes_on_without
     assert!(status.success());
     let book = Book::open(dir.path()).unwrap();
     assert_eq!(book.entries(JOB).unwrap().whole.len(), said + 10);
+}
+
+#[test]
+fn a_packet_that_finds_no_room_is_refused_in_a_sentence_and_no_half_of_it_stays() {
+    let Some(disk) = SmallDisk::mount("6m") else {
+        println!("NOT RUN: this user may not mount a small disk");
+        return;
+    };
+    let dir = disk.path().join("book");
+    let app = App::open(&dir).unwrap();
+    let job = demo::book(&app).unwrap().job;
+    let edition = Edition::Owner;
+    let make = || app.handle(Request::MakePacket { job, edition });
+    let Reply::Packets(before) = app.handle(Request::Packets { job }) else {
+        unreachable!()
+    };
+    let mut refused = 0;
+    // Room for nothing, and for the most part of a packet.
+    for room in [0, 100_000, 300_000] {
+        disk.fill_but(room);
+        let said = make();
+        let Reply::Refused(why) = said else {
+            unreachable!("{room} bytes are room for a packet: {said:?}")
+        };
+        assert_eq!(
+            why.en,
+            format!(
+                "the disk that holds {} is full and nothing of this was kept: free some space, \
+                 then do it again",
+                dir.display()
+            )
+        );
+        let there = std::fs::read_dir(dir.join("packets")).into_iter().flatten();
+        assert_eq!(there.count(), 0, "something of a packet stays");
+        assert_eq!(
+            app.handle(Request::Packets { job }),
+            Reply::Packets(before.clone())
+        );
+        disk.free();
+        refused += 1;
+    }
+    let Reply::Packets(view) = make() else {
+        unreachable!()
+    };
+    let name = view.packets[0].file.as_ref().unwrap();
+    eavebook_packet::check(&dir.join("packets").join(name)).unwrap();
+    println!("{refused} times no room, each refused; then made and proved");
 }

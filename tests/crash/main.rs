@@ -5,7 +5,9 @@
 mod full_disk;
 mod kill;
 mod killed;
+mod packed;
 mod pressed;
+mod small_disk;
 mod synced;
 
 use std::path::Path;

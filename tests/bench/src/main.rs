@@ -2,6 +2,7 @@
 
 mod booking;
 mod outline;
+mod packing;
 mod program;
 mod taking_off;
 
@@ -12,6 +13,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     booking::run()?;
     outline::run()?;
     taking_off::run()?;
+    packing::run()?;
     program::run()
 }
 
