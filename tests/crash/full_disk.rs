@@ -132,9 +132,9 @@ fn a_packet_that_finds_no_room_is_refused_in_a_sentence_and_no_half_of_it_stays(
         assert_eq!(
             why.en,
             format!(
-                "the disk that holds {} is full and nothing of this was kept: free some space, \
-                 then do it again",
-                dir.display()
+                "No room for the packet: 1 MB needed in {}. Nothing was sent; the book is as it \
+                 was. Free some space, then make it again.",
+                dir.join("packets").display()
             )
         );
         let there = std::fs::read_dir(dir.join("packets")).into_iter().flatten();

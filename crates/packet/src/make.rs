@@ -458,21 +458,7 @@ fn totals(job: &Job) -> Totals {
     );
     put("squares", known.area.map(|area| area.value.in_squares()));
     for (kind, length) in &known.edges {
-        put(edge_total(*kind), Some(length.in_feet()));
+        put(kind.key(), Some(length.in_feet()));
     }
     totals
-}
-
-fn edge_total(kind: eavebook_core::roof::EdgeKind) -> &'static str {
-    use eavebook_core::roof::EdgeKind;
-    match kind {
-        EdgeKind::Eave => "eave",
-        EdgeKind::Rake => "rake",
-        EdgeKind::Ridge => "ridge",
-        EdgeKind::Hip => "hip",
-        EdgeKind::Valley => "valley",
-        EdgeKind::SideWall => "side_wall",
-        EdgeKind::HeadWall => "head_wall",
-        EdgeKind::PitchBreak => "pitch_break",
-    }
 }

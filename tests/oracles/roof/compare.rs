@@ -103,7 +103,7 @@ impl House {
         within("area", roof.area(), total("area"), twice)?;
         let mut kinds: Vec<(&str, f64, f64)> = EdgeKind::ALL
             .iter()
-            .map(|&kind| (key(kind), roof.length_of(kind), total(key(kind))))
+            .map(|&kind| (kind.key(), roof.length_of(kind), total(kind.key())))
             .collect();
         if self.strips {
             kinds.retain(|(key, ..)| *key != "hip" && *key != "valley");
@@ -156,18 +156,5 @@ impl House {
             }
         }
         Ok(worst)
-    }
-}
-
-fn key(kind: EdgeKind) -> &'static str {
-    match kind {
-        EdgeKind::Eave => "eave",
-        EdgeKind::Rake => "rake",
-        EdgeKind::Ridge => "ridge",
-        EdgeKind::Hip => "hip",
-        EdgeKind::Valley => "valley",
-        EdgeKind::SideWall => "side_wall",
-        EdgeKind::HeadWall => "head_wall",
-        EdgeKind::PitchBreak => "pitch_break",
     }
 }

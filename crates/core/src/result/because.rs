@@ -1,6 +1,5 @@
 //! What made each figure, by name.
 
-use super::edge_kind;
 use crate::pitch::SettledRise;
 use crate::roof::Roof;
 use crate::solve::{Priced, Solved};
@@ -106,7 +105,7 @@ pub(super) fn of_totals<'a>(
         because.insert("totals.squares".to_owned(), both.clone());
     }
     for kind in solved.totals.edges.keys() {
-        because.insert(format!("totals.{}", edge_kind(*kind)), both.clone());
+        because.insert(format!("totals.{}", kind.key()), both.clone());
     }
     because
 }

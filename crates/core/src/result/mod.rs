@@ -162,7 +162,7 @@ pub fn result<'a>(survey: &'a Survey, solved: &'a Solved) -> ResultFile<'a> {
                 holes: &face.holes,
             });
             let edges = roof.edges.iter().map(|edge| EdgeResult {
-                kind: edge_kind(edge.kind),
+                kind: edge.kind.key(),
                 length: edge.length,
                 from: edge.from,
                 to: edge.to,
@@ -264,7 +264,7 @@ fn totals_result(totals: &Totals) -> TotalsResult {
             .into_iter()
             .map(|kind| {
                 let length = totals.edges.get(&kind).map_or(0.0, |sum| sum.in_feet());
-                (edge_kind(kind), known.then_some(length))
+                (kind.key(), known.then_some(length))
             })
             .collect(),
     }
@@ -350,18 +350,5 @@ fn hearsay_result(compared: &Compared) -> HearsayResult<'_> {
         reason: compared.reason.map(|reason| reason.to_string()),
         chance: compared.chance,
         warn: compared.warn,
-    }
-}
-
-fn edge_kind(kind: EdgeKind) -> &'static str {
-    match kind {
-        EdgeKind::Eave => "eave",
-        EdgeKind::Rake => "rake",
-        EdgeKind::Ridge => "ridge",
-        EdgeKind::Hip => "hip",
-        EdgeKind::Valley => "valley",
-        EdgeKind::SideWall => "side_wall",
-        EdgeKind::HeadWall => "head_wall",
-        EdgeKind::PitchBreak => "pitch_break",
     }
 }

@@ -135,6 +135,21 @@ impl EdgeKind {
         EdgeKind::PitchBreak,
     ];
 
+    /// Its name in files: `side_wall`.
+    #[must_use]
+    pub fn key(self) -> &'static str {
+        match self {
+            EdgeKind::Eave => "eave",
+            EdgeKind::Rake => "rake",
+            EdgeKind::Ridge => "ridge",
+            EdgeKind::Hip => "hip",
+            EdgeKind::Valley => "valley",
+            EdgeKind::SideWall => "side_wall",
+            EdgeKind::HeadWall => "head_wall",
+            EdgeKind::PitchBreak => "pitch_break",
+        }
+    }
+
     /// The letter of its name on a plan: `r` of `r2`.
     #[must_use]
     pub fn letter(self) -> char {
