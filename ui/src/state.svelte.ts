@@ -27,6 +27,9 @@ export const PLACES = [
 ] as const;
 export type Place = (typeof PLACES)[number];
 
+/** A change while it is put together: it outlives the camera. */
+export type ChangeInHand = { leg: number | null; sheets: number; consent: boolean };
+
 /** A sentence for the person; `refused` also shakes what was touched. */
 export type News = { text: string; kind: 'news' | 'refused'; count: number };
 
@@ -52,6 +55,7 @@ class Book {
   place = $state<Place>('Today');
   /** The thing whose region is open: `leg 4`. */
   chosen = $state<string | null>(null);
+  change = $state<ChangeInHand | null>(null);
   news = $state<News>({ text: '', kind: 'news', count: 0 });
   /** What the open camera takes photos of. */
   camera = $state<Shot | null>(null);
@@ -169,6 +173,7 @@ export function go(place: Place): void {
   if (place === 'Today') void ask({ ask: 'today' });
   book.place = place;
   book.chosen = null;
+  book.change = null;
   hush();
   history.replaceState(null, '', job ? `#${job.job}/${PLACES.indexOf(place)}` : '#');
   scrollTo(0, 0);

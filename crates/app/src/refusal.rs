@@ -73,6 +73,15 @@ pub enum Unfit {
         /// What was said.
         said: u32,
     },
+    /// A change without a face.
+    #[error("Under which face? Choose it, then book.")]
+    NoFace,
+    /// A change without a count.
+    #[error("{said} is no count of sheets. Count them with one more and one less, 1 to 999.")]
+    NoSheets {
+        /// What was said.
+        said: u32,
+    },
     /// A covering without a name.
     #[error("A kind of covering has 1 to 60 letters. Choose one of those in the rates.")]
     NoCovering,
@@ -221,6 +230,8 @@ impl Unfit {
             Unfit::NoTie { .. } => "no_tie",
             Unfit::NoItem { .. } => "no_item",
             Unfit::NotTaped { .. } => "not_taped",
+            Unfit::NoFace => "no_face",
+            Unfit::NoSheets { .. } => "no_sheets",
             Unfit::NoLayers { .. } => "no_layers",
             Unfit::NoCovering => "no_covering",
             Unfit::NoEntry => "no_entry",

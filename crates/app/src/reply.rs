@@ -153,6 +153,8 @@ pub struct JobView {
     pub faces: Vec<FaceView>,
     /// What stands out of the roof, lies on it, or is nailed to.
     pub items: Vec<ItemView>,
+    /// What turned up once the old roof was off.
+    pub changes: ChangesView,
     /// Areas and lengths, once there is a roof.
     pub totals: Vec<TotalView>,
     /// What to look at, and what closure cannot see.
@@ -362,6 +364,23 @@ pub struct ItemView {
     pub sizes: Vec<SizeView>,
     /// What can be said of it by one tap.
     pub asks: Vec<AskView>,
+}
+
+/// What turned up once the old roof was off, and what the next one needs.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct ChangesView {
+    /// Those booked, the newest first: `change 2`, with all that was said of it as story.
+    pub changes: Vec<ThingView>,
+    /// The number of the next one.
+    pub next: u32,
+    /// `change 3`: what a photo for the next one is taken of.
+    pub next_thing: String,
+    /// Photos that were taken for it already, by their names in the photo folder.
+    pub next_photos: Vec<String>,
+    /// "A sheet, laid: $58.00.", or that it is not priced.
+    pub price: Said,
+    /// Under which it can be: (leg, name).
+    pub faces: Vec<(u32, String)>,
 }
 
 /// A size that is read on the keypad.

@@ -196,6 +196,19 @@ pub enum Request {
         /// Items booked before it: the same request said twice books once.
         after: u32,
     },
+    /// Sheets of the deck that turned out bad once the old roof was off. Reply: `Job`.
+    AddChange {
+        /// Which job.
+        job: Uuid,
+        /// The number it is to have, as the job says: the same request said twice books once.
+        number: u32,
+        /// The leg from which the face rises, from 1; none where no face was chosen.
+        leg: Option<u32>,
+        /// How many sheets.
+        sheets: u32,
+        /// Somebody who may say yes agreed to it.
+        consent: bool,
+    },
     /// Whether a saddle stands behind a chimney. Reply: `Job`.
     Saddle {
         /// Which job.

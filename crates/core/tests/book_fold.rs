@@ -452,6 +452,14 @@ fn every_kind_reads_back_as_it_was_written() {
             by: Some("the owner".into()),
         }),
         Kind::Visit(VisitNote::Left { reason: None }),
+        Kind::Change(ChangeFound {
+            number: 1,
+            leg: 3,
+            sheets: 3,
+            each: Some("58.00".into()),
+            consent: true,
+            by: Some("the owner".into()),
+        }),
         Kind::Rate(RateSet {
             key: "boots.pipe.1.5".into(),
             value: String::new(),

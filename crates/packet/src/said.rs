@@ -319,7 +319,8 @@ fn side_of(job: &Job, parts: &Parts, thing: &Thing) -> Option<HouseSide> {
         | Thing::EaveHeight
         | Thing::Deck
         | Thing::DeckSize { .. }
-        | Thing::Layers => None,
+        | Thing::Layers
+        | Thing::Change { .. } => None,
     }
 }
 

@@ -29,6 +29,9 @@ pub fn run() -> Result<(), Box<dyn Error>> {
             job,
             of: None,
             from: PhotoFrom::File,
+            place: None,
+            distance: None,
+            heading: None,
         };
         let _ = app.keep_photo(bytes, &about);
     }

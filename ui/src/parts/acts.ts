@@ -34,7 +34,8 @@ export function follow(next: NextAct): void {
 /** Goes where the leaf of a thing is and opens it. */
 export function openThing(thing: string): void {
   const inBook = book.job?.readings.some((view) => view.thing === thing) && !/^face/.test(thing);
-  go(inBook ? 'Field book' : 'Plan');
+  if (/^change/.test(thing)) go('Job file');
+  else go(inBook ? 'Field book' : 'Plan');
   choose(thing);
 }
 

@@ -74,6 +74,7 @@ fn may_be_struck(kind: &Kind) -> bool {
         | Kind::Deck(_)
         | Kind::Rate(_)
         | Kind::Visit(_)
+        | Kind::Change(_)
         | Kind::Photo(_)
         | Kind::PhotoSaid(_) => true,
         Kind::JobStarted(_)

@@ -158,6 +158,12 @@ impl Opened {
             | Thing::Deck
             | Thing::DeckSize { .. }
             | Thing::Layers => Ok(()),
+            // The one being booked too: its photo comes before it.
+            Thing::Change { number } if (1..=self.next_change()).contains(&number) => Ok(()),
+            Thing::Change { .. } => Err(Unfit::NoItem {
+                name: names::name(thing),
+            }
+            .into()),
         }
     }
 
@@ -168,7 +174,7 @@ impl Opened {
     pub fn check_taped(&self, thing: &Thing) -> Result<(), Refusal> {
         self.check_thing(thing)?;
         match thing {
-            Thing::Item { .. } | Thing::Deck | Thing::Layers => {
+            Thing::Item { .. } | Thing::Deck | Thing::Layers | Thing::Change { .. } => {
                 let title = names::capital(&names::name(thing));
                 Err(Unfit::NotTaped { title }.into())
             }
@@ -179,6 +185,12 @@ impl Opened {
             | Thing::EaveHeight
             | Thing::DeckSize { .. } => Ok(()),
         }
+    }
+
+    /// The number of the next thing that turns up.
+    pub fn next_change(&self) -> u32 {
+        let numbers = self.book.changes.iter().map(|noted| noted.what.number);
+        numbers.max().unwrap_or(0).saturating_add(1)
     }
 
     /// That a leg is one of this job's.

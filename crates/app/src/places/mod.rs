@@ -1,5 +1,6 @@
 //! What is done with each request, by the place of the screen from which it comes.
 
+pub mod change;
 pub mod field_book;
 pub mod hold;
 pub mod job;
@@ -109,6 +110,22 @@ pub fn answer(book: &mut Book, request: Request) -> Result<Answer, Refusal> {
             kind,
             leg,
         } => on_roof::covering(book, job, CoveringSeen { layers, kind, leg }),
+        Request::AddChange {
+            job,
+            number,
+            leg,
+            sheets,
+            consent,
+        } => change::found(
+            book,
+            job,
+            &change::Found {
+                number,
+                leg,
+                sheets,
+                consent,
+            },
+        ),
         Request::Takeoff { job } => takeoff::takeoff(book, job),
         Request::SetRate { job, key, value } => takeoff::set_rate(book, job, &key, &value),
         Request::Deck { job, kind, leg } => on_roof::deck(book, job, kind, leg),

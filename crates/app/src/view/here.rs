@@ -122,6 +122,7 @@ fn done(seen: &Seen, act: &Act) -> String {
             format!("{} booked.", names::capital(&named(seen, act)))
         }
         Kind::Visit(note) => format!("{}.", names::capital(&visit::name(note))),
+        Kind::Change(change) => format!("{} booked.", things::plain_title(&change.thing())),
         Kind::Photo(photo) => match &photo.of {
             Some(thing) => format!("Photo of {} kept.", names::name(thing)),
             None => "Photo kept.".to_owned(),
@@ -162,6 +163,7 @@ fn named(seen: &Seen, act: &Act) -> String {
         Kind::Deck(_) => "the deck".to_owned(),
         Kind::Rate(rate) => format!("the rate {}", rate.key),
         Kind::Visit(note) => visit::name(note),
+        Kind::Change(change) => names::name(&change.thing()),
         Kind::Photo(photo) => match &photo.of {
             Some(thing) => format!("a photo of {}", names::name(thing)),
             None => "a photo".to_owned(),
@@ -209,6 +211,7 @@ fn with_value(seen: &Seen, act: &Act) -> String {
         | Kind::Deck(_)
         | Kind::Rate(_)
         | Kind::Visit(_)
+        | Kind::Change(_)
         | Kind::Photo(_)
         | Kind::PhotoSaid(_)
         | Kind::Strike(_)

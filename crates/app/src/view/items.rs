@@ -149,7 +149,8 @@ fn size_word(thing: &Thing) -> &'static str {
         | Thing::Tie { .. }
         | Thing::Item { .. }
         | Thing::Deck
-        | Thing::Layers => "length",
+        | Thing::Layers
+        | Thing::Change { .. } => "length",
     }
 }
 
@@ -262,7 +263,7 @@ fn told_of_item(seen: &Seen, thing: &Thing) -> Vec<StoryView> {
 }
 
 /// When and by whom something was noted, and what became of it.
-struct On<'a> {
+pub struct On<'a> {
     entry: Uuid,
     local_time: &'a str,
     author: &'a str,
@@ -271,7 +272,9 @@ struct On<'a> {
 }
 
 impl<'a> On<'a> {
-    fn of<T>(noted: &'a Noted<T>) -> On<'a> {
+    /// Of something noted.
+    #[must_use]
+    pub fn of<T>(noted: &'a Noted<T>) -> On<'a> {
         On {
             entry: noted.entry,
             local_time: &noted.local_time,
@@ -282,7 +285,9 @@ impl<'a> On<'a> {
     }
 }
 
-fn told(seen: &Seen, on: &On, value: String, place: String) -> StoryView {
+/// One line of a story: what was noted, where, when, by whom, and what became of it.
+#[must_use]
+pub fn told(seen: &Seen, on: &On, value: String, place: String) -> StoryView {
     let state = match on.struck {
         Some(_) => State::Struck,
         None => State::ReadOnce,

@@ -2,6 +2,7 @@
 
 pub mod captured;
 pub mod cautions;
+pub mod changes;
 pub mod check;
 pub mod closure;
 pub mod copies;

@@ -33,6 +33,9 @@ pub fn thing(name: &str) -> Option<Thing> {
                 to: to.parse().ok()?,
             })
         }
+        "change" => Some(Thing::Change {
+            number: rest.parse().ok()?,
+        }),
         "overhang" => Some(Thing::Overhang {
             leg: rest.parse().ok()?,
         }),
@@ -203,6 +206,7 @@ mod tests {
             Thing::EaveHeight,
             Thing::Deck,
             Thing::Layers,
+            Thing::Change { number: 2 },
         ];
         for size in [
             DeckSizeOf::Gap,

@@ -245,7 +245,8 @@ impl<'a> Seen<'a> {
             | Thing::EaveHeight
             | Thing::Deck
             | Thing::DeckSize { .. }
-            | Thing::Layers => false,
+            | Thing::Layers
+            | Thing::Change { .. } => false,
         };
         if worked_out {
             State::WorkedOut

@@ -46,7 +46,8 @@ pub fn title(seen: &Seen, thing: &Thing) -> String {
         | Thing::EaveHeight
         | Thing::Deck
         | Thing::DeckSize { .. }
-        | Thing::Layers => plain,
+        | Thing::Layers
+        | Thing::Change { .. } => plain,
     }
 }
 

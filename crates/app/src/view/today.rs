@@ -1,6 +1,6 @@
 //! Jobs in a list, and what a search finds in them.
 
-use super::{closure, copies, faces, items, names, seen, things};
+use super::{changes, closure, copies, faces, items, names, seen, things};
 use crate::places::job::Opened;
 use crate::reply::{FoundView, Said, StopView};
 use eavebook_core::book::fold::FieldBook;
@@ -71,10 +71,10 @@ fn found_in(opened: &Opened, holds: &dyn Fn(&str) -> bool) -> Vec<FoundView> {
         .map(|item| item.item)
         // What nobody looked at answers no question.
         .filter(|item| item.value.is_some() || !item.story.is_empty());
-    let faces = faces::view(&seen, opened.job, solved.as_ref(), None)
-        .into_iter()
-        .map(|face| face.face);
-    for thing in items.chain(legs_and_ties).chain(faces) {
+    let faces = faces::view(&seen, opened.job, solved.as_ref(), None);
+    let changes = changes::view(&seen, &faces).changes;
+    let faces = faces.into_iter().map(|face| face.face);
+    for thing in items.chain(legs_and_ties).chain(faces).chain(changes) {
         let value = thing
             .value
             .map_or_else(String::new, |value| format!(" {}.", value.words));

@@ -11,6 +11,7 @@
 mod person;
 
 mod capture;
+mod changes;
 mod job_file;
 mod localhost;
 mod on_roof;

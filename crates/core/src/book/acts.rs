@@ -49,6 +49,7 @@ impl Act {
             | Kind::Deck(_)
             | Kind::Rate(_)
             | Kind::Visit(_)
+            | Kind::Change(_)
             | Kind::Photo(_)
             | Kind::PhotoSaid(_)
             | Kind::Strike(_) => Part::Step,

@@ -4,7 +4,7 @@ use super::acts::Act;
 use super::entry::{Entry, Said};
 use super::heads::{Heads, heads};
 use super::kinds::{
-    Corner, CoveringSeen, DeckSeen, EndKind, Followed, HowRead, Kind, PacketFrozen,
+    ChangeFound, Corner, CoveringSeen, DeckSeen, EndKind, Followed, HowRead, Kind, PacketFrozen,
     PenetrationSeen, PhotoSaid, PhotoTaken, PitchRead, RateSet, TapeMarks, Thing, VisitNote,
 };
 use std::collections::{BTreeMap, BTreeSet};
@@ -37,6 +37,8 @@ pub struct FieldBook {
     pub rates: Vec<Noted<RateSet>>,
     /// What was said and seen on the visits, struck ones too, in display order.
     pub visits: Vec<Noted<VisitNote>>,
+    /// What turned up once the old roof was off, struck ones too, in display order.
+    pub changes: Vec<Noted<ChangeFound>>,
     /// Photos kept.
     pub photos: Vec<(Uuid, PhotoTaken)>,
     /// Words about photos that are in force, in display order.
@@ -227,6 +229,7 @@ impl FieldBook {
             Kind::Deck(what) => self.decks.push(Noted::of(&act, what, struck)),
             Kind::Rate(what) => self.rates.push(Noted::of(&act, what, struck)),
             Kind::Visit(what) => self.visits.push(Noted::of(&act, what, struck)),
+            Kind::Change(what) => self.changes.push(Noted::of(&act, what, struck)),
             Kind::Reading(reading) => self.readings.push(BookedReading {
                 entry: act.entry,
                 thing: reading.thing,
@@ -320,6 +323,7 @@ fn read_backs(acts: &[Act]) -> BTreeSet<Uuid> {
             | Kind::Deck(_)
             | Kind::Rate(_)
             | Kind::Visit(_)
+            | Kind::Change(_)
             | Kind::Photo(_)
             | Kind::PhotoSaid(_)
             | Kind::Strike(_)

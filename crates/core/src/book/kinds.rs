@@ -2,6 +2,7 @@
 //!
 //! A body is written once and kept as its bytes for ever, so these shapes only grow.
 
+pub use super::change::ChangeFound;
 pub use super::edition::Edition;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
@@ -40,6 +41,8 @@ pub enum Kind {
     Rate(RateSet),
     /// Something said or seen on a visit that no tape reads.
     Visit(VisitNote),
+    /// Something turned up once the old roof was off.
+    Change(ChangeFound),
     /// A photo kept.
     Photo(PhotoTaken),
     /// A word about photos: what they show, from how far, who may see them.
@@ -70,6 +73,7 @@ impl Kind {
             Kind::Deck(_) => "deck",
             Kind::Rate(_) => "rate",
             Kind::Visit(_) => "visit",
+            Kind::Change(_) => "change",
             Kind::Photo(_) => "photo",
             Kind::PhotoSaid(_) => "photo_said",
             Kind::Strike(_) => "strike",
@@ -101,6 +105,7 @@ impl Kind {
             | Kind::Deck(_)
             | Kind::Rate(_)
             | Kind::Visit(_)
+            | Kind::Change(_)
             | Kind::Strike(_)
             | Kind::Undo(_)
             | Kind::Redo(_)
@@ -125,6 +130,7 @@ impl Kind {
             Kind::Deck(body) => serde_json::to_string(body),
             Kind::Rate(body) => serde_json::to_string(body),
             Kind::Visit(body) => serde_json::to_string(body),
+            Kind::Change(body) => serde_json::to_string(body),
             Kind::Photo(body) => serde_json::to_string(body),
             Kind::PhotoSaid(body) => serde_json::to_string(body),
             Kind::Strike(body) => serde_json::to_string(body),
@@ -154,6 +160,7 @@ impl Kind {
             "deck" => of(body, Kind::Deck),
             "rate" => of(body, Kind::Rate),
             "visit" => of(body, Kind::Visit),
+            "change" => of(body, Kind::Change),
             "photo" => of(body, Kind::Photo),
             "photo_said" => of(body, Kind::PhotoSaid),
             "strike" => of(body, Kind::Strike),

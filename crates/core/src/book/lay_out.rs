@@ -133,7 +133,8 @@ fn leg_of(thing: &Thing) -> Option<usize> {
         | Thing::EaveHeight
         | Thing::Deck
         | Thing::DeckSize { .. }
-        | Thing::Layers => None,
+        | Thing::Layers
+        | Thing::Change { .. } => None,
     }
 }
 
@@ -186,7 +187,8 @@ fn reading(read: &BookedReading, legs: usize) -> Option<Reading> {
         | Thing::EaveHeight
         | Thing::Deck
         | Thing::DeckSize { .. }
-        | Thing::Layers => return None,
+        | Thing::Layers
+        | Thing::Change { .. } => return None,
     };
     let value = Tape::read(&read.text).ok()?.length();
     Some(Reading {

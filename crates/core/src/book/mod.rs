@@ -2,6 +2,7 @@
 
 pub mod acts;
 pub mod agree;
+pub mod change;
 pub mod clock;
 pub mod digest;
 pub mod edition;

@@ -41,6 +41,7 @@ impl Subject {
             Kind::Deck(seen) => *self == Subject::DeckAt(seen.leg),
             Kind::Rate(set) => *self == Subject::Rate(set.key.clone()),
             Kind::Visit(note) => note.about().map(Subject::Visit).as_ref() == Some(self),
+            Kind::Change(change) => *self == Subject::Thing(change.thing()),
             Kind::Photo(photo) => photo.of.clone().map(Subject::Thing).as_ref() == Some(self),
             Kind::JobStarted(_)
             | Kind::PhotoSaid(_)
@@ -79,6 +80,7 @@ impl FieldBook {
                     | Kind::Deck(_)
                     | Kind::Rate(_)
                     | Kind::Visit(_)
+                    | Kind::Change(_)
                     | Kind::Photo(_)
                     | Kind::PhotoSaid(_)
                     | Kind::PacketFrozen(_) => false,

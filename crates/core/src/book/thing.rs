@@ -52,6 +52,11 @@ pub enum Thing {
     },
     /// What lies on the roof now.
     Layers,
+    /// What turned up once the old roof was off.
+    Change {
+        /// Its number.
+        number: u32,
+    },
 }
 
 /// What stands out of a roof.
@@ -209,6 +214,7 @@ impl Thing {
             Thing::Deck => "deck".to_owned(),
             Thing::DeckSize { size } => format!("deck {}", size.word()),
             Thing::Layers => "layers".to_owned(),
+            Thing::Change { number } => format!("change {number}"),
         }
     }
 
@@ -225,7 +231,8 @@ impl Thing {
             | Thing::Overhang { .. }
             | Thing::EaveHeight
             | Thing::Deck
-            | Thing::Layers => self.clone(),
+            | Thing::Layers
+            | Thing::Change { .. } => self.clone(),
         }
     }
 
@@ -241,7 +248,10 @@ impl Thing {
     pub fn scale(&self) -> Scale {
         match self {
             Thing::Leg { .. } | Thing::Tie { .. } | Thing::EaveHeight => Scale::House,
-            Thing::Item { .. } | Thing::Size { .. } | Thing::Overhang { .. } => Scale::Hand,
+            Thing::Item { .. }
+            | Thing::Size { .. }
+            | Thing::Overhang { .. }
+            | Thing::Change { .. } => Scale::Hand,
             Thing::Deck | Thing::DeckSize { .. } | Thing::Layers => Scale::Fine,
         }
     }

@@ -169,7 +169,8 @@ fn leg_of(thing: &Thing) -> Option<u32> {
         | Thing::EaveHeight
         | Thing::Deck
         | Thing::DeckSize { .. }
-        | Thing::Layers => None,
+        | Thing::Layers
+        | Thing::Change { .. } => None,
     }
 }
 
