@@ -90,6 +90,35 @@ zero_error: Said | null,
 spoken: string, };
 
 /**
+ * What turned up once the old roof was off, and what the next one needs.
+ */
+export type ChangesView = { 
+/**
+ * Those booked, the newest first: `change 2`, with all that was said of it as story.
+ */
+changes: Array<ThingView>, 
+/**
+ * The number of the next one.
+ */
+next: number, 
+/**
+ * `change 3`: what a photo for the next one is taken of.
+ */
+next_thing: string, 
+/**
+ * Photos that were taken for it already, by their names in the photo folder.
+ */
+next_photos: Array<string>, 
+/**
+ * "A sheet, laid: $58.00.", or that it is not priced.
+ */
+price: Said, 
+/**
+ * Under which it can be: (leg, name).
+ */
+faces: Array<[number, string]>, };
+
+/**
  * One card of the check.
  */
 export type CheckItem = { 
@@ -509,6 +538,10 @@ faces: Array<FaceView>,
  * What stands out of the roof, lies on it, or is nailed to.
  */
 items: Array<ItemView>, 
+/**
+ * What turned up once the old roof was off.
+ */
+changes: ChangesView, 
 /**
  * Areas and lengths, once there is a roof.
  */
@@ -1343,7 +1376,27 @@ item: ItemKind,
 /**
  * Items booked before it: the same request said twice books once.
  */
-after: number, } | { "ask": "saddle", 
+after: number, } | { "ask": "add_change", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The number it is to have, as the job says: the same request said twice books once.
+ */
+number: number, 
+/**
+ * The leg from which the face rises, from 1; none where no face was chosen.
+ */
+leg: number | null, 
+/**
+ * How many sheets.
+ */
+sheets: number, 
+/**
+ * Somebody who may say yes agreed to it.
+ */
+consent: boolean, } | { "ask": "saddle", 
 /**
  * Which job.
  */
@@ -1757,7 +1810,11 @@ leg: number, } | { "thing": "eave_height" } | { "thing": "deck" } | { "thing": "
 /**
  * Which.
  */
-size: DeckSizeOf, } | { "thing": "layers" };
+size: DeckSizeOf, } | { "thing": "layers" } | { "thing": "change", 
+/**
+ * Its number.
+ */
+number: number, };
 
 /**
  * A thing that a button opens.
