@@ -174,7 +174,7 @@ test('what nobody knows stands at the top and one tap leads to where it is said'
   await picture(page, 'takeoff-layers-said');
   await toPlace(seen, 'Takeoff');
   await page.getByRole('region', { name: 'Order list' }).waitFor();
-  assert.equal(await unknown.getByRole('listitem').filter({ hasText: 'layers' }).count(), 0);
+  await unknown.getByRole('listitem').filter({ hasText: 'layers' }).waitFor({ state: 'detached' });
 });
 
 test('a pipe is added on a face, photographed and sized without a decimal point', async (t) => {

@@ -35,7 +35,13 @@ impl App {
         let (book, wake) = (self.book.clone(), self.wake.clone());
         let work = move || {
             runs.run(&wake, &stamp::now_ms, &mut |standing, duplicate| {
-                held(&book).say_of_hub(words(standing, duplicate));
+                held(&book).say_of_hub(match (standing, duplicate) {
+                    (Standing::Stopped { why }, _) => Some(why.clone()),
+                    (Standing::Begun | Standing::InStep | Standing::Waiting { .. }, true) => {
+                        Some(TWO_ALIKE.to_owned())
+                    }
+                    (Standing::Begun | Standing::InStep | Standing::Waiting { .. }, false) => None,
+                });
             });
         };
         thread::Builder::new()
@@ -47,14 +53,5 @@ impl App {
 }
 
 /// What only a person can mend; a hub out of reach is a matter of time and shown by what waits.
-fn words(standing: &Standing, duplicate: bool) -> Option<String> {
-    match standing {
-        Standing::Stopped { why } => Some(why.clone()),
-        Standing::Begun | Standing::InStep | Standing::Waiting { .. } if duplicate => Some(
-            "two devices book under one identity: pair this one again with a new link from the \
-             hub's keeper"
-                .to_owned(),
-        ),
-        Standing::Begun | Standing::InStep | Standing::Waiting { .. } => None,
-    }
-}
+const TWO_ALIKE: &str = "two devices book under one identity: pair this one again with a new link \
+                         from the hub's keeper";

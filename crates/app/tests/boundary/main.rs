@@ -7,6 +7,10 @@
     clippy::wildcard_enum_match_arm,
     reason = "a test that meets what it does not expect is to fail there"
 )]
+#![expect(
+    clippy::fn_params_excessive_bools,
+    reason = "a test hands on what a person ticked as it was ticked"
+)]
 
 mod person;
 

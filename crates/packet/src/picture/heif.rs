@@ -5,6 +5,10 @@
 use std::collections::BTreeMap;
 use std::ops::Range;
 
+/// Bytes of an item's id where a box is of its first version, and of a later one.
+const NARROW: usize = 2;
+const WIDE: usize = 4;
+
 /// Points across and down, as the primary picture is to be seen; none where it is cut short or the
 /// file says nothing of it.
 pub fn upright_size(bytes: &[u8]) -> Option<[u32; 2]> {
@@ -81,7 +85,7 @@ impl Meta {
         if let Some(at) = part(b"pitm") {
             let mut body = Body::of(bytes, &at);
             let version = body.version()?;
-            told.primary = body.id(version > 0);
+            told.primary = body.id(if version > 0 { WIDE } else { NARROW });
         }
         let own = part(b"idat").map_or(0, |at| at.start);
         part(b"iinf").and_then(|at| told.read_kinds(bytes, &at));
@@ -98,7 +102,7 @@ impl Meta {
             let mut body = Body::of(bytes, &at);
             let version = body.version()?;
             if &name == b"infe" && version >= 2 {
-                let item = body.id(version > 2)?;
+                let item = body.id(if version > 2 { WIDE } else { NARROW })?;
                 body.skip(2);
                 let kind = body.take(4)?.try_into().ok()?;
                 self.kinds.insert(item, kind);
@@ -116,7 +120,7 @@ impl Meta {
         let index = if version > 0 { index } else { 0 };
         let count = body.number(if version < 2 { 2 } else { 4 })?;
         for _ in 0..count {
-            let item = body.id(version >= 2)?;
+            let item = body.id(if version >= 2 { WIDE } else { NARROW })?;
             let way = if version > 0 {
                 body.number(2)? & 0xf
             } else {
@@ -142,12 +146,13 @@ impl Meta {
     }
 
     fn read_references(&mut self, bytes: &[u8], at: &Range<usize>) -> Option<()> {
-        let wide = *bytes.get(at.start)? > 0;
+        let is_wide = *bytes.get(at.start)? > 0;
+        let bytes_of_id = if is_wide { WIDE } else { NARROW };
         for (name, at) in boxes(bytes, at.start + 4..at.end) {
             let mut body = Body::of(bytes, &at);
-            let from = body.id(wide)?;
+            let from = body.id(bytes_of_id)?;
             for _ in 0..body.number(2)? {
-                let to = body.id(wide)?;
+                let to = body.id(bytes_of_id)?;
                 if &name == b"cdsc" {
                     self.describes.entry(from).or_default().push(to);
                 }
@@ -165,7 +170,7 @@ impl Meta {
                 let mut body = Body::of(bytes, &at);
                 let version = body.version()?;
                 for _ in 0..body.number(4)? {
-                    let item = body.id(version > 0)?;
+                    let item = body.id(if version > 0 { WIDE } else { NARROW })?;
                     let mut held = Vec::new();
                     for _ in 0..body.number(1)? {
                         let property = if long {
@@ -240,8 +245,9 @@ impl<'a> Body<'a> {
         )
     }
 
-    fn id(&mut self, wide: bool) -> Option<u32> {
-        u32::try_from(self.number(if wide { 4 } else { 2 })?).ok()
+    /// The id of an item, of so many bytes.
+    fn id(&mut self, bytes: usize) -> Option<u32> {
+        u32::try_from(self.number(bytes)?).ok()
     }
 
     /// The version of a box, past its flags.
