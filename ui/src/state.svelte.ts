@@ -56,6 +56,8 @@ class Book {
   /** The thing whose region is open: `leg 4`. */
   chosen = $state<string | null>(null);
   change = $state<ChangeInHand | null>(null);
+  /** The list of places is open on a phone: it outlives a keypad that goes away under it. */
+  unfolded = $state(false);
   news = $state<News>({ text: '', kind: 'news', count: 0 });
   /** What the open camera takes photos of. */
   camera = $state<Shot | null>(null);
@@ -174,6 +176,7 @@ export function go(place: Place): void {
   book.place = place;
   book.chosen = null;
   book.change = null;
+  book.unfolded = false;
   hush();
   history.replaceState(null, '', job ? `#${job.job}/${PLACES.indexOf(place)}` : '#');
   scrollTo(0, 0);

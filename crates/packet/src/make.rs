@@ -381,8 +381,7 @@ impl Making {
             files: all,
             lacks: &self.lacks,
             not_known: &not_known,
-            // No entry of this version marks a photo as private.
-            private_left_out: 0,
+            private_left_out: said::private_photos(job),
             totals: &totals,
             ..PacketList::new(
                 job.id,

@@ -292,6 +292,13 @@ pub fn photo_rows(job: &Job, parts: &Parts) -> Vec<PhotoRow> {
     rows
 }
 
+/// How many photos somebody called private: no packet holds them.
+pub fn private_photos(job: &Job) -> u32 {
+    let walked = walk_photos(job.book, job.laid);
+    let private = walked.iter().filter(|photo| photo.private).count();
+    u32::try_from(private).unwrap_or(u32::MAX)
+}
+
 /// The side that a photo of the walk round shows, where it is one.
 fn side_of_place(place: PhotoPlace) -> Option<HouseSide> {
     match place {
@@ -305,23 +312,17 @@ fn side_of_place(place: PhotoPlace) -> Option<HouseSide> {
 
 /// The side of the house on which a thing is, where it is on one.
 fn side_of(job: &Job, parts: &Parts, thing: &Thing) -> Option<HouseSide> {
-    match thing.whole() {
-        Thing::Leg { leg } | Thing::Overhang { leg } => parts.side(leg),
-        Thing::Item { item, number } => {
-            let items = on_roof::items(job.book);
-            let seen = items
-                .into_iter()
-                .find(|seen| (seen.item, seen.number) == (item, number))?;
-            parts.side(seen.leg)
-        }
-        Thing::Tie { .. }
-        | Thing::Size { .. }
-        | Thing::EaveHeight
-        | Thing::Deck
-        | Thing::DeckSize { .. }
-        | Thing::Layers
-        | Thing::Change { .. } => None,
-    }
+    let whole = thing.whole();
+    let on_roof = || {
+        let mut items = on_roof::items(job.book).into_iter();
+        Some(items.find(|seen| seen.thing() == whole)?.leg)
+    };
+    let changed = || {
+        let mut changes = job.book.changes.iter().rev();
+        Some(changes.find(|noted| noted.what.thing() == whole)?.what.leg)
+    };
+    let leg = thing.leg().or_else(on_roof).or_else(changed)?;
+    parts.side(leg)
 }
 
 /// `Photo 2. Left side, leg 2: read 14 ft 3 in.`

@@ -197,7 +197,11 @@ fn sides(parts: &Parts) -> Option<CheckItem> {
     }
     let words = format!("No photo shows: {}.", names::listed(&lacking));
     let mut card = item("sides", "Sides", words, NextAct::WalkRound);
-    let newest = parts.photos.iter().find(|photo| !photo.set_aside);
+    // What there is of the sides: a photo of something else proves nothing of them.
+    let newest = parts
+        .photos
+        .iter()
+        .find(|photo| !photo.set_aside && photo.place.is_some_and(|place| place.is_side()));
     card.photos = newest
         .map(|photo| photo.sha256.clone())
         .into_iter()
@@ -313,7 +317,7 @@ fn complete(parts: &Parts) -> Option<Said> {
         .map(|why| format!(" Left because: {why}."))
         .unwrap_or_default();
     let words = format!(
-        "Check complete. {} at {}.{why} What is open goes into the packet as not known.",
+        "Check complete. {} at {}.{why} What nobody read goes into the packet as not known.",
         left::counts(parts.left).en,
         names::time_of_day(&last.local_time)
     );

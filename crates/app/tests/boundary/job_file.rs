@@ -5,6 +5,7 @@ use eavebook_app::places::job_file::Wanted;
 use eavebook_app::reply::{PacketsView, Reply};
 use eavebook_app::request::{Edition, Key, Request};
 use eavebook_app::{App, demo};
+use eavebook_core::book::kinds::PhotoWord;
 use std::path::PathBuf;
 use std::sync::atomic::{AtomicBool, Ordering};
 use tempfile::TempDir;
@@ -59,6 +60,38 @@ impl House {
         let [file] = self.files().try_into().unwrap();
         let bytes = std::fs::read(&file).unwrap();
         (file, bytes)
+    }
+}
+
+#[test]
+fn a_private_photo_is_in_no_packet_and_the_list_says_that_one_is_left_out() {
+    let house = House::pretend();
+    let (job, word) = (house.job, PhotoWord::Private { on: true });
+    let Reply::Job(seen) = house.app.handle(Request::Job { job }) else {
+        unreachable!()
+    };
+    let private = &seen.photos[0];
+    let photos = vec![private.entry];
+    let said = house.app.handle(Request::PhotoSaid { job, photos, word });
+    assert!(matches!(said, Reply::Job(_)), "{said:?}");
+    for edition in [Edition::Owner, Edition::Crew, Edition::Firm] {
+        let made = house.makes(edition);
+        let name = made.packets[0].file.as_ref().unwrap();
+        let path = house.dir.path().join("packets").join(name);
+        let read = |file: &str| {
+            let bytes = eavebook_packet::file_in(&path, file, 1 << 20).unwrap();
+            String::from_utf8(bytes).unwrap()
+        };
+        let list = read("data/packet.json");
+        assert!(
+            list.contains("\"private_left_out\": 1"),
+            "{edition}: {list}"
+        );
+        // Neither as it was taken, under its hash, nor a copy named by it.
+        let sums = read("manifest-sha256.txt");
+        assert!(!sums.contains(&private.sha256[..8]), "{edition}: {sums}");
+        let other = &seen.photos[1].sha256[..8];
+        assert!(sums.contains(other), "{edition}: {sums}");
     }
 }
 

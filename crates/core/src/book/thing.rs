@@ -236,6 +236,22 @@ impl Thing {
         }
     }
 
+    /// The leg that it is, or along which it lies.
+    #[must_use]
+    pub fn leg(&self) -> Option<u32> {
+        match self {
+            Thing::Leg { leg } | Thing::Overhang { leg } => Some(*leg),
+            Thing::Tie { .. }
+            | Thing::Item { .. }
+            | Thing::Size { .. }
+            | Thing::EaveHeight
+            | Thing::Deck
+            | Thing::DeckSize { .. }
+            | Thing::Layers
+            | Thing::Change { .. } => None,
+        }
+    }
+
     /// Whether it is a side of the outline or a check length across it: one whose reading moves
     /// the outline, and whose tape follows an eave or a wall.
     #[must_use]

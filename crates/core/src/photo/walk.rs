@@ -54,7 +54,7 @@ pub fn walk_photos(book: &FieldBook, laid: &LaidOut) -> Vec<WalkPhoto> {
         .photos
         .iter()
         .map(|(entry, photo)| {
-            let of = photo.of.as_ref().and_then(leg_of);
+            let of = photo.of.as_ref().and_then(Thing::leg);
             let of = of.and_then(|leg| names::HouseSide::of_leg(laid, leg));
             let said = photo.place.or(of.map(of_leg_side));
             WalkPhoto {
@@ -157,21 +157,6 @@ fn guess(book: &FieldBook, photos: &mut [WalkPhoto]) {
 /// section 5.7); none where its id was made otherwise.
 fn milliseconds(entry: Uuid) -> Option<u64> {
     (entry.get_version_num() == 7).then_some(entry.as_u64_pair().0 >> 16)
-}
-
-/// The leg that a thing is, or lies along.
-fn leg_of(thing: &Thing) -> Option<u32> {
-    match thing {
-        Thing::Leg { leg } | Thing::Overhang { leg } => Some(*leg),
-        Thing::Tie { .. }
-        | Thing::Item { .. }
-        | Thing::Size { .. }
-        | Thing::EaveHeight
-        | Thing::Deck
-        | Thing::DeckSize { .. }
-        | Thing::Layers
-        | Thing::Change { .. } => None,
-    }
 }
 
 fn side_of(place: PhotoPlace) -> Option<HouseSide> {
