@@ -158,7 +158,6 @@ test('a reader chosen first gets the packet, and keys are taken while the papers
   await hand.tap(pad.getByRole('button', { name: '4', exact: true }));
   await page.locator('[data-slot=ft] .typed', { hasText: '4' }).waitFor();
   await hand.tap('Put keypad away');
-  await pad.waitFor({ state: 'detached' });
   await toPlace(seen, 'Job file');
   await rows(page).filter({ hasText: 'Firm, version 1' }).waitFor(SETTING);
   assert.match(await page.locator('main').innerText(), /Nothing sent yet\./);

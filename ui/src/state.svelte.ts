@@ -176,7 +176,6 @@ export function go(place: Place): void {
   book.place = place;
   book.chosen = null;
   book.change = null;
-  book.unfolded = false;
   hush();
   history.replaceState(null, '', job ? `#${job.job}/${PLACES.indexOf(place)}` : '#');
   scrollTo(0, 0);

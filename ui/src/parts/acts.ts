@@ -13,6 +13,7 @@ export function jobInHand(): string | null {
 export async function openPad(thing: Thing | null, sight: 'blind' | 'open'): Promise<void> {
   const job = jobInHand();
   if (!job) return;
+  book.unfolded = false;
   if (book.place !== 'Field book') go('Field book');
   if (await ask({ ask: 'open_pad', job, thing, blind: sight === 'blind' })) {
     book.chosen = null;
