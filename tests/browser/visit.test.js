@@ -66,10 +66,10 @@ for (const [name, size] of Object.entries({
   narrow: NARROW,
   wide: WIDE,
 })) {
-  test(`Arrive and Leave-site check can be reached by any hand and read by anyone, ${name}`, async (t) => {
+  test(`a visit's places and the camera can be reached by any hand and read by anyone, ${name}`, async (t) => {
     const seen = await begin(t, size);
     const { page, hand } = seen;
-    for (const place of ["Arrive", "Leave-site check"]) {
+    for (const place of ["Arrive", "Walk-round", "Leave-site check"]) {
       await toPlace(seen, place);
       if (place === "Arrive") {
         await page.getByRole("checkbox", { name: "Climb" }).click();
@@ -82,7 +82,13 @@ for (const [name, size] of Object.entries({
         fullPage: true,
       });
     }
-    assert.ok(hand.taps > 0);
+    await hand.tap("Photo");
+    const camera = page.getByRole("dialog");
+    await camera.getByRole("button", { name: "Shutter" }).waitFor();
+    await hand.tap("Shutter");
+    await camera.getByRole("group", { name: "Tag" }).waitFor();
+    assert.deepEqual(await grave(page), [], "camera");
+    await hand.tap("Done");
     assert.deepEqual(seen.wrong, []);
   });
 }
