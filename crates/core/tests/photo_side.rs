@@ -35,7 +35,7 @@ fn walk(noise: &mut Noise) -> Vec<Taken> {
     };
     let mut order: Vec<usize> = (0..4).map(|k| (start + step * k) % 4).collect();
     order.remove(1 + whole(noise, 3));
-    let side = |k: usize| HouseSide::ALL[k % 4];
+    let side = |k: usize| HouseSide::CLOCKWISE[k % 4];
     let mut taken: Vec<Taken> = Vec::new();
     for (place, at) in order.iter().enumerate() {
         let of_side = 22 / 3 + usize::from(place < 22 % 3);
@@ -160,7 +160,7 @@ fn simulate(off: Off, order: Order) -> Right {
             let (first, second) = guesses.at_once[k].chips();
             let shows = |side: HouseSide| f64::from(u8::from(one.shows.contains(&side)));
             let each = [
-                shows(HouseSide::ALL[quarter]),
+                shows(HouseSide::CLOCKWISE[quarter]),
                 shows(first),
                 shows(guesses.after[k].ranked()[0]),
                 f64::from(u8::from(second.is_some())),

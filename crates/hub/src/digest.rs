@@ -10,6 +10,7 @@ use axum::body::Body;
 use axum::extract::State;
 use axum::http::HeaderMap;
 use eavebook_core::book::digest::SetDigest;
+use eavebook_core::book::scope::Scope;
 use rusqlite::Connection;
 use serde::Deserialize;
 use serde_json::{Value, json};
@@ -22,29 +23,6 @@ struct Asks {
     scope: String,
     count: u64,
     sum: String,
-}
-
-/// What is compared.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Scope {
-    Company,
-    Book(Uuid),
-    Byte(Uuid, u8),
-}
-
-impl Scope {
-    fn read(text: &str) -> Option<Scope> {
-        if text == "company" {
-            return Some(Scope::Company);
-        }
-        let book = text.strip_prefix("book:")?;
-        let Some((book, byte)) = book.split_once('/') else {
-            return Some(Scope::Book(book.parse().ok()?));
-        };
-        let two = byte.len() == 2 && byte.bytes().all(|digit| digit.is_ascii_hexdigit());
-        let byte = u8::from_str_radix(byte, 16).ok()?;
-        two.then_some(Scope::Byte(book.parse().ok()?, byte))
-    }
 }
 
 /// Compares; where they differ, says how the next smaller sets stand here.
@@ -75,19 +53,15 @@ fn compare(conn: &Connection, company: i64, scope: Scope, asks: &Asks) -> Result
     let mut whole = SetDigest::default();
     let mut parts: BTreeMap<String, SetDigest> = BTreeMap::new();
     let mut ids = Vec::new();
-    let mut look = |id: Uuid, book: &str, sha256: &str| {
-        let last = id.as_bytes()[15];
-        let part = match scope {
-            Scope::Company => format!("book:{book}"),
-            Scope::Book(book) => format!("book:{book}/{last:02x}"),
-            Scope::Byte(_, byte) if byte == last => {
-                ids.push(id);
-                String::new()
-            }
-            Scope::Byte(..) => return,
-        };
+    let mut look = |id: Uuid, book: Uuid, sha256: &str| {
+        if !scope.holds(book, id) {
+            return;
+        }
+        if matches!(scope, Scope::Byte(..)) {
+            ids.push(id);
+        }
         whole = whole.with(id, sha256);
-        let part = parts.entry(part).or_default();
+        let part = parts.entry(scope.part(book, id).to_string()).or_default();
         *part = part.with(id, sha256);
     };
     let (sql, book) = match scope {
@@ -104,8 +78,8 @@ fn compare(conn: &Connection, company: i64, scope: Scope, asks: &Asks) -> Result
     let mut rows = query.query((company, book))?;
     while let Some(row) = rows.next()? {
         let (id, book, sha256): (String, String, String) = (row.get(0)?, row.get(1)?, row.get(2)?);
-        if let Ok(id) = id.parse() {
-            look(id, &book, &sha256);
+        if let (Ok(id), Ok(book)) = (id.parse(), book.parse()) {
+            look(id, book, &sha256);
         }
     }
     if is(whole) {

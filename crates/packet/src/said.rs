@@ -8,7 +8,7 @@ use crate::words;
 use eavebook_core::book::agree::in_dispute;
 use eavebook_core::book::fold::{BookedReading, TakenOut};
 use eavebook_core::book::kinds::{
-    Followed, HowRead, ItemKind, PenetrationSeen, PhotoPlace, PitchRead, SaddleSeen, SizeOf, Thing,
+    Followed, HowRead, ItemKind, PenetrationSeen, PitchRead, SaddleSeen, SizeOf, Thing,
 };
 use eavebook_core::book::lay_out::counts;
 use eavebook_core::book::names::HouseSide;
@@ -265,8 +265,8 @@ pub fn photo_rows(job: &Job, parts: &Parts) -> Vec<PhotoRow> {
             let on = of.and_then(|thing| side_of(job, parts, thing));
             let (side, state) = match photo.shows {
                 _ if of.is_some() => (on, "confirmed"),
-                Shows::Said(place) => (side_of_place(place), "confirmed"),
-                Shows::Guess(place, _) => (side_of_place(place), "guess"),
+                Shows::Said(place) => (place.side(), "confirmed"),
+                Shows::Guess(place, _) => (place.side(), "guess"),
                 Shows::Unplaced => (None, "unplaced"),
             };
             let caption = match (of, photo.shows.place()) {
@@ -297,17 +297,6 @@ pub fn private_photos(job: &Job) -> u32 {
     let walked = walk_photos(job.book, job.laid);
     let private = walked.iter().filter(|photo| photo.private).count();
     u32::try_from(private).unwrap_or(u32::MAX)
-}
-
-/// The side that a photo of the walk round shows, where it is one.
-fn side_of_place(place: PhotoPlace) -> Option<HouseSide> {
-    match place {
-        PhotoPlace::Front => Some(HouseSide::Front),
-        PhotoPlace::Right => Some(HouseSide::Right),
-        PhotoPlace::Back => Some(HouseSide::Back),
-        PhotoPlace::Left => Some(HouseSide::Left),
-        PhotoPlace::Roof | PhotoPlace::Under | PhotoPlace::Ground => None,
-    }
 }
 
 /// The side of the house on which a thing is, where it is on one.

@@ -6,6 +6,7 @@ use crate::client::{Step, texts};
 use crate::shelf::{Shelf, ShelfError};
 use crate::wire::{Compared, Conflicts, Page, Request, Response};
 use eavebook_core::book::digest::SetDigest;
+use eavebook_core::book::scope::Scope;
 use eavebook_store::Shared;
 use serde_json::json;
 use std::collections::{BTreeMap, BTreeSet};
@@ -27,61 +28,6 @@ enum Doing {
     Comparing,
     Reading,
     Conflicts,
-}
-
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Scope {
-    Company,
-    Book(Uuid),
-    Byte(Uuid, u8),
-}
-
-impl Scope {
-    fn name(self) -> String {
-        match self {
-            Scope::Company => "company".to_owned(),
-            Scope::Book(book) => format!("book:{book}"),
-            Scope::Byte(book, byte) => format!("book:{book}/{byte:02x}"),
-        }
-    }
-
-    fn read(name: &str) -> Option<Scope> {
-        let book = name.strip_prefix("book:")?;
-        match book.split_once('/') {
-            None => Some(Scope::Book(book.parse().ok()?)),
-            Some((book, byte)) => Some(Scope::Byte(
-                book.parse().ok()?,
-                u8::from_str_radix(byte, 16).ok()?,
-            )),
-        }
-    }
-
-    fn holds(self, one: &Shared) -> bool {
-        match self {
-            Scope::Company => true,
-            Scope::Book(book) => one.book == book,
-            Scope::Byte(book, byte) => one.book == book && last_byte(one) == byte,
-        }
-    }
-
-    /// The next smaller set in this one that holds an entry.
-    fn part(self, one: &Shared) -> Scope {
-        match self {
-            Scope::Company => Scope::Book(one.book),
-            Scope::Book(_) | Scope::Byte(..) => Scope::Byte(one.book, last_byte(one)),
-        }
-    }
-
-    fn book(self) -> Option<Uuid> {
-        match self {
-            Scope::Company => None,
-            Scope::Book(book) | Scope::Byte(book, _) => Some(book),
-        }
-    }
-}
-
-fn last_byte(one: &Shared) -> u8 {
-    one.id.as_bytes()[15]
 }
 
 impl Comparing {
@@ -159,8 +105,8 @@ impl Comparing {
     }
 
     fn compare(mut self, scope: Scope) -> (Request, Comparing) {
-        let sum = digest(self.held.iter().filter(|one| scope.holds(one)));
-        let body = json!({ "scope": scope.name(), "count": sum.count, "sum": sum.hex() });
+        let sum = digest(self.held.iter().filter(|one| scope.holds(one.book, one.id)));
+        let body = json!({ "scope": scope.to_string(), "count": sum.count, "sum": sum.hex() });
         self.asked = scope;
         (Request::post("/v1/digest", body.to_string()), self)
     }
@@ -178,7 +124,11 @@ impl Comparing {
     /// Notes where the two sides differ; gives what the hub lacks.
     fn differ(&mut self, there: &Compared) -> Vec<Uuid> {
         let asked = self.asked;
-        let here = || self.held.iter().filter(move |one| asked.holds(one));
+        let here = || {
+            self.held
+                .iter()
+                .filter(move |one| asked.holds(one.book, one.id))
+        };
         if let Scope::Byte(book, _) = asked {
             let theirs: BTreeSet<Uuid> = there.ids.iter().copied().collect();
             let ours: BTreeSet<Uuid> = here().map(|one| one.id).collect();
@@ -189,9 +139,9 @@ impl Comparing {
         }
         let mut ours: BTreeMap<String, (Scope, SetDigest, Vec<Uuid>)> = BTreeMap::new();
         for one in here() {
-            let part = asked.part(one);
+            let part = asked.part(one.book, one.id);
             let (_, sum, ids) = ours
-                .entry(part.name())
+                .entry(part.to_string())
                 .or_insert_with(|| (part, SetDigest::default(), Vec::new()));
             *sum = sum.with(one.id, &one.sha256);
             ids.push(one.id);

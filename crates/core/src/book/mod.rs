@@ -16,6 +16,7 @@ pub mod lay_out;
 pub mod names;
 pub mod on_roof;
 pub mod photo_said;
+pub mod scope;
 pub mod seen_on_roof;
 pub mod story;
 pub mod thing;

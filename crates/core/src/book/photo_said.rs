@@ -1,6 +1,7 @@
 //! What a person says of photos: which part of the house they show, from how far, and who may see
 //! them. The last word about each stands.
 
+use super::names::HouseSide;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
@@ -90,10 +91,30 @@ impl PhotoPlace {
     /// Whether it is one of the four sides.
     #[must_use]
     pub fn is_side(self) -> bool {
-        matches!(
-            self,
-            PhotoPlace::Front | PhotoPlace::Right | PhotoPlace::Back | PhotoPlace::Left
-        )
+        self.side().is_some()
+    }
+
+    /// The side that it is, where it is one.
+    #[must_use]
+    pub fn side(self) -> Option<HouseSide> {
+        match self {
+            PhotoPlace::Front => Some(HouseSide::Front),
+            PhotoPlace::Right => Some(HouseSide::Right),
+            PhotoPlace::Back => Some(HouseSide::Back),
+            PhotoPlace::Left => Some(HouseSide::Left),
+            PhotoPlace::Roof | PhotoPlace::Under | PhotoPlace::Ground => None,
+        }
+    }
+}
+
+impl From<HouseSide> for PhotoPlace {
+    fn from(side: HouseSide) -> PhotoPlace {
+        match side {
+            HouseSide::Front => PhotoPlace::Front,
+            HouseSide::Right => PhotoPlace::Right,
+            HouseSide::Back => PhotoPlace::Back,
+            HouseSide::Left => PhotoPlace::Left,
+        }
     }
 }
 

@@ -6,7 +6,8 @@
 //! Beside it stands a second model in which order says nothing, and the two are averaged by their
 //! evidence: order helps only if it is allowed to be wrong. All numbers are judged, none measured.
 
-use super::side::{Confirmed, HouseSide, Shot};
+use super::side::{Confirmed, Shot};
+use crate::book::names::HouseSide;
 
 /// Errors of the front's heading, degrees: -50 to 50 by 5, spread 12.
 const ERRORS: usize = 21;
@@ -42,7 +43,7 @@ impl SideChances {
     /// Sides, the likeliest first.
     #[must_use]
     pub fn ranked(&self) -> [HouseSide; 4] {
-        let mut sides = HouseSide::ALL;
+        let mut sides = HouseSide::CLOCKWISE;
         sides.sort_by(|a, b| self.of(*b).total_cmp(&self.of(*a)));
         sides
     }
@@ -141,7 +142,7 @@ fn seen_of(shot: &Shot) -> Seen {
         let sigma = AIM_SIGMA.hypot(doubt);
         let top = (1.0 - STRAY) / (sigma * std::f64::consts::TAU.sqrt());
         for (row, error) in seen.iter_mut().zip(errors()) {
-            for (chance, side) in row.iter_mut().zip(HouseSide::ALL) {
+            for (chance, side) in row.iter_mut().zip(HouseSide::CLOCKWISE) {
                 let off = wrapped(heading - side.square_on().in_degrees() - error);
                 *chance = top * (-0.5 * (off / sigma).powi(2)).exp() + STRAY / 360.0;
             }
@@ -363,7 +364,7 @@ mod tests {
     fn four_square_photos_are_the_four_sides() {
         let guesses = guess_sides(&[0.0, 92.0, 181.0, 268.0].map(looking));
         let first: Vec<HouseSide> = guesses.after.iter().map(|one| one.ranked()[0]).collect();
-        assert_eq!(first, HouseSide::ALL);
+        assert_eq!(first, HouseSide::CLOCKWISE);
         assert_eq!(guesses.after[1].chips(), (HouseSide::Left, None));
     }
 
@@ -430,7 +431,7 @@ mod tests {
             ..looking(1e300)
         };
         for one in guess_sides(&[none, far, none]).after {
-            let sum: f64 = HouseSide::ALL.iter().map(|side| one.of(*side)).sum();
+            let sum: f64 = HouseSide::CLOCKWISE.iter().map(|side| one.of(*side)).sum();
             assert!((sum - 1.0).abs() < 1e-9);
         }
     }

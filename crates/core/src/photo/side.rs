@@ -1,23 +1,11 @@
-//! Sides of a house and what is known of a photo of one.
+//! Sides of a house as a camera looks at them, and what is known of a photo of one.
 
+use crate::book::names::HouseSide;
 use crate::units::Angle;
-
-/// A side of a house, named by one who stands before its front and faces it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum HouseSide {
-    /// Where "This is the front" was said.
-    Front,
-    /// On the left of who faces the front.
-    Left,
-    /// Behind.
-    Back,
-    /// On the right of who faces the front.
-    Right,
-}
 
 impl HouseSide {
     /// All four, by where a camera looks that is square to them, clockwise from the front.
-    pub const ALL: [HouseSide; 4] = [
+    pub const CLOCKWISE: [HouseSide; 4] = [
         HouseSide::Front,
         HouseSide::Left,
         HouseSide::Back,

@@ -1,11 +1,11 @@
 //! The photos of a job, each with what it shows: as somebody said, or as it is guessed.
 
 use super::guess::guess_sides;
-use super::side::{Confirmed, HouseSide, Shot};
+use super::side::{Confirmed, Shot};
 use crate::book::fold::FieldBook;
 use crate::book::kinds::{PhotoDistance, PhotoFrom, PhotoPlace, PhotoWord, Thing, VisitNote};
 use crate::book::lay_out::LaidOut;
-use crate::book::names;
+use crate::book::names::HouseSide;
 use crate::units::Angle;
 use uuid::Uuid;
 
@@ -55,8 +55,8 @@ pub fn walk_photos(book: &FieldBook, laid: &LaidOut) -> Vec<WalkPhoto> {
         .iter()
         .map(|(entry, photo)| {
             let of = photo.of.as_ref().and_then(Thing::leg);
-            let of = of.and_then(|leg| names::HouseSide::of_leg(laid, leg));
-            let said = photo.place.or(of.map(of_leg_side));
+            let of = of.and_then(|leg| HouseSide::of_leg(laid, leg));
+            let said = photo.place.or(of.map(PhotoPlace::from));
             WalkPhoto {
                 entry: *entry,
                 shows: said.map_or(Shows::Unplaced, Shows::Said),
@@ -107,7 +107,7 @@ fn guess(book: &FieldBook, photos: &mut [WalkPhoto]) {
     let mut before: Option<u64> = None;
     for (place, (photo, (entry, taken))) in photos.iter().zip(&book.photos).enumerate() {
         let confirmed = match &photo.shows {
-            Shows::Said(said) => match side_of(*said) {
+            Shows::Said(said) => match said.side() {
                 Some(side) => Confirmed::Side(side),
                 None => continue,
             },
@@ -148,7 +148,7 @@ fn guess(book: &FieldBook, photos: &mut [WalkPhoto]) {
             && photo.shows == Shows::Unplaced
         {
             let (first, second) = chances.chips();
-            photo.shows = Shows::Guess(place_of(first), second.map(place_of));
+            photo.shows = Shows::Guess(first.into(), second.map(PhotoPlace::from));
         }
     }
 }
@@ -157,32 +157,4 @@ fn guess(book: &FieldBook, photos: &mut [WalkPhoto]) {
 /// section 5.7); none where its id was made otherwise.
 fn milliseconds(entry: Uuid) -> Option<u64> {
     (entry.get_version_num() == 7).then_some(entry.as_u64_pair().0 >> 16)
-}
-
-fn side_of(place: PhotoPlace) -> Option<HouseSide> {
-    match place {
-        PhotoPlace::Front => Some(HouseSide::Front),
-        PhotoPlace::Right => Some(HouseSide::Right),
-        PhotoPlace::Back => Some(HouseSide::Back),
-        PhotoPlace::Left => Some(HouseSide::Left),
-        PhotoPlace::Roof | PhotoPlace::Under | PhotoPlace::Ground => None,
-    }
-}
-
-fn place_of(side: HouseSide) -> PhotoPlace {
-    match side {
-        HouseSide::Front => PhotoPlace::Front,
-        HouseSide::Right => PhotoPlace::Right,
-        HouseSide::Back => PhotoPlace::Back,
-        HouseSide::Left => PhotoPlace::Left,
-    }
-}
-
-fn of_leg_side(side: names::HouseSide) -> PhotoPlace {
-    match side {
-        names::HouseSide::Front => PhotoPlace::Front,
-        names::HouseSide::Right => PhotoPlace::Right,
-        names::HouseSide::Back => PhotoPlace::Back,
-        names::HouseSide::Left => PhotoPlace::Left,
-    }
 }
