@@ -6,6 +6,7 @@
 use super::envelope::Envelope;
 use crate::survey::Point;
 use nalgebra::{DMatrix, DVector};
+use smallvec::{SmallVec, smallvec};
 use std::f64::consts::{PI, TAU};
 
 /// One station of a net.
@@ -115,8 +116,8 @@ pub struct Observed {
     gradient: Gradient,
 }
 
-/// Derivative by the coordinates of the stations touched.
-type Gradient = Vec<(usize, [f64; 2])>;
+/// Derivative by the coordinates of the stations touched: three at most, but for a sum of coordinates.
+type Gradient = SmallVec<[(usize, [f64; 2]); 3]>;
 
 /// Why a net has no adjustment.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -280,15 +281,6 @@ impl Unknowns {
             })
             .collect()
     }
-
-    /// The gradient's entries that are unknowns: (index, factor).
-    fn entries<'a>(&'a self, gradient: &'a Gradient) -> impl Iterator<Item = (usize, f64)> + 'a {
-        gradient.iter().flat_map(|(station, d)| {
-            self.first[*station]
-                .into_iter()
-                .flat_map(|k| [(k, d[0]), (k + 1, d[1])])
-        })
-    }
 }
 
 /// The residual (observed less computed) and the gradient of the computed value.
@@ -311,11 +303,11 @@ fn compute(row: &Row, places: &[Point]) -> (f64, Gradient) {
             } else {
                 (0.0, 0.0)
             };
-            (length, vec![(*from, [-ux, -uy]), (*to, [ux, uy])])
+            (length, smallvec![(*from, [-ux, -uy]), (*to, [ux, uy])])
         }
         Row::Direction { from, to } => {
             let (angle, g) = direction(places, *from, *to);
-            (angle, vec![(*from, [-g[0], -g[1]]), (*to, g)])
+            (angle, smallvec![(*from, [-g[0], -g[1]]), (*to, g)])
         }
         Row::Angle { at, from, to } => {
             let (begin, b) = direction(places, *at, *from);
@@ -323,7 +315,7 @@ fn compute(row: &Row, places: &[Point]) -> (f64, Gradient) {
             let here = [b[0] - e[0], b[1] - e[1]];
             (
                 end - begin,
-                vec![(*at, here), (*from, [-b[0], -b[1]]), (*to, e)],
+                smallvec![(*at, here), (*from, [-b[0], -b[1]]), (*to, e)],
             )
         }
         Row::Projection { from, to, axis } => {
@@ -331,14 +323,14 @@ fn compute(row: &Row, places: &[Point]) -> (f64, Gradient) {
             let along = dx * axis[0] + dy * axis[1];
             let sign = if along < 0.0 { -1.0 } else { 1.0 };
             let g = [sign * axis[0], sign * axis[1]];
-            (along.abs(), vec![(*from, [-g[0], -g[1]]), (*to, g)])
+            (along.abs(), smallvec![(*from, [-g[0], -g[1]]), (*to, g)])
         }
         Row::Linear(terms) => {
             let sum = terms
                 .iter()
                 .map(|(s, f)| f[0] * places[*s].x + f[1] * places[*s].y)
                 .sum();
-            (sum, terms.clone())
+            (sum, terms.iter().copied().collect())
         }
     }
 }
@@ -381,10 +373,20 @@ fn normal_equations(
     for o in &net.observations {
         let (residual, gradient) = compare(o, places);
         let weight = 1.0 / (o.sigma * o.sigma);
-        for (i, a) in unknowns.entries(&gradient) {
-            right[i] += weight * a * residual;
-            for (j, b) in unknowns.entries(&gradient) {
-                normal[(i, j)] += weight * a * b;
+        for (s, a) in &gradient {
+            let Some(i) = unknowns.first[*s] else {
+                continue;
+            };
+            let [x, y] = [weight * a[0], weight * a[1]];
+            right[i] += x * residual;
+            right[i + 1] += y * residual;
+            for (t, b) in &gradient {
+                if let Some(j) = unknowns.first[*t] {
+                    normal[(i, j)] += x * b[0];
+                    normal[(i, j + 1)] += x * b[1];
+                    normal[(i + 1, j)] += y * b[0];
+                    normal[(i + 1, j + 1)] += y * b[1];
+                }
             }
         }
     }
