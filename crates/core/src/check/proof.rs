@@ -3,7 +3,7 @@
 use crate::outline::{Checked, span_sigma};
 use crate::solve::{AreaVariance, SolvedBody, SpanRow};
 use crate::survey::Body;
-use crate::units::{Area, Length};
+use crate::units::{Area, Length, Money};
 use std::fmt::{self, Display, Formatter};
 
 /// How far the others check one reading.
@@ -46,27 +46,41 @@ pub fn proofs(bodies: &[Body], solved: &[SolvedBody], variance: &AreaVariance) -
     proofs
 }
 
-impl Display for Proof {
-    fn fmt(&self, f: &mut Formatter<'_>) -> fmt::Result {
-        write!(f, "{}", self.checked)?;
-        let area = self.moves.map(|moves| moves.in_square_feet());
-        match (self.smallest_slip, area) {
-            (None, None) => Ok(()),
-            (None, Some(area)) => {
-                write!(f, ": each foot of a slip moves the area by {area:.0} sq ft")
+impl Proof {
+    /// The sentence, with what the slip would do to the price where that is known.
+    #[must_use]
+    pub fn words(&self, price: Option<Money>) -> String {
+        let mut moved = Vec::new();
+        if let Some(area) = self.moves {
+            moved.push(format!(
+                "the area by {{}}{:.0} sq ft",
+                area.in_square_feet()
+            ));
+        }
+        if let Some(price) = price {
+            moved.push(format!("the price by {{}}{}", price.words_to_dollar()));
+        }
+        let moves = |most: &str| match moved.as_slice() {
+            [] => String::new(),
+            moved => format!("moves {}", moved.join(" and ").replace("{}", most)),
+        };
+        let checked = self.checked;
+        match self.smallest_slip.map(|slip| slip.in_feet()) {
+            None if moved.is_empty() => checked.to_string(),
+            None => format!("{checked}: each foot of a slip {}", moves("")),
+            Some(slip) if moved.is_empty() => {
+                format!("{checked}: a slip under {slip:.1} ft may go unnoticed")
             }
-            (Some(slip), None) => {
-                write!(
-                    f,
-                    ": a slip under {:.1} ft may go unnoticed",
-                    slip.in_feet()
-                )
-            }
-            (Some(slip), Some(area)) => write!(
-                f,
-                ": a slip under {:.1} ft may go unnoticed and moves the area by up to {area:.0} sq ft",
-                slip.in_feet()
+            Some(slip) => format!(
+                "{checked}: a slip under {slip:.1} ft may go unnoticed and {}",
+                moves("up to ")
             ),
         }
+    }
+}
+
+impl Display for Proof {
+    fn fmt(&self, f: &mut Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.words(None))
     }
 }

@@ -117,7 +117,7 @@ pub(super) fn of_lines<'a>(
     roof: &Roof,
     priced: &Priced,
 ) -> Vec<(String, Because<'a>)> {
-    let Priced { takeoff, price } = priced;
+    let Priced { takeoff, price, .. } = priced;
     let order = takeoff.order.iter().enumerate();
     let order = order.map(|(index, line)| (format!("takeoff.order[{index}]"), &line.because));
     let lines = price.lines.iter().enumerate();

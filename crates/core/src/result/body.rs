@@ -1,10 +1,12 @@
 //! One body of the result: corners, legs, suspects, closure, slopes.
 
+use super::takeoff::cents;
 use crate::check::Proof;
 use crate::outline::{ClosureState, SlipKind};
 use crate::pitch::SettledRise;
 use crate::solve::{SolvedBody, SteeperWhenUnsure};
 use crate::survey::Body;
+use crate::units::{Area, Money};
 use serde::Serialize;
 
 #[derive(Clone, Debug, Serialize)]
@@ -69,7 +71,22 @@ struct ReliabilityResult<'a> {
     smallest_slip: Option<f64>,
     /// What that slip would move the area by unnoticed; of a foot where nothing checks the reading.
     moves_area: Option<f64>,
+    /// And the price; none before there is one.
+    moves_price: Option<String>,
     words: String,
+    #[serde(skip)]
+    proof: &'a Proof,
+}
+
+impl BodyResult<'_> {
+    /// With what slips that nobody notices would do to the price.
+    pub(super) fn price_slips(&mut self, price_of: impl Fn(Area) -> Option<Money>) {
+        for told in &mut self.reliability {
+            let moves = told.proof.moves.and_then(&price_of);
+            told.moves_price = moves.map(cents);
+            told.words = told.proof.words(moves);
+        }
+    }
 }
 
 #[derive(Clone, Debug, Serialize)]
@@ -183,7 +200,9 @@ pub(super) fn body_result<'a>(
                 checked: proof.checked.to_string(),
                 smallest_slip: proof.smallest_slip.map(|slip| slip.in_feet()),
                 moves_area: proof.moves.map(|area| area.in_square_feet()),
+                moves_price: None,
                 words: proof.to_string(),
+                proof,
             })
             .collect(),
         lacks: outline.lacks.iter().map(ToString::to_string).collect(),

@@ -235,6 +235,9 @@ impl<'a> ResultFile<'a> {
     ) -> ResultFile<'a> {
         self.takeoff = Some(TakeoffResult::of(&priced.takeoff));
         self.price = Some(PriceResult::of(&priced.price));
+        for body in &mut self.bodies {
+            body.price_slips(|area| priced.price_moved_by(area));
+        }
         self.because.extend(because::of_lines(survey, roof, priced));
         self
     }

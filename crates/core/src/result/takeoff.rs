@@ -138,6 +138,6 @@ fn unknown(unknown: &Unknown) -> UnknownResult {
 }
 
 /// Decimal text with two decimals.
-fn cents(money: Money) -> String {
+pub(super) fn cents(money: Money) -> String {
     format!("{:.2}", money.to_cent().as_decimal())
 }

@@ -6,9 +6,10 @@ use crate::roof::{Roof, raise};
 use crate::settings::{Chosen, Code, Rates};
 use crate::survey::{Sketch, Survey};
 use crate::survey_file::SurveyFile;
-use crate::takeoff::{NoTakeoff, Takeoff, TakeoffCaution, take_off};
-use crate::units::Area;
+use crate::takeoff::{NoTakeoff, TENTH, Takeoff, TakeoffCaution, take_off};
+use crate::units::{Area, Money};
 use chrono::NaiveDate;
+use rust_decimal::Decimal;
 
 /// By what a survey is taken off and priced.
 #[derive(Clone, Debug, PartialEq)]
@@ -51,6 +52,20 @@ pub struct Priced {
     pub takeoff: Takeoff,
     /// Their price.
     pub price: Price,
+    /// One standard deviation of the area for which both have their range.
+    pub area_sigma: Area,
+}
+
+impl Priced {
+    /// What so much more roof, or less, does to the price: by how the price goes from the low to the
+    /// high end of the area's own range, in which packs and loads come in steps. None where the area
+    /// is known and so has no range.
+    #[must_use]
+    pub fn price_moved_by(&self, area: Area) -> Option<Money> {
+        let wide = 2.0 * TENTH * self.area_sigma.in_square_feet();
+        let part = Decimal::from_f64_retain(area.in_square_feet() / wide)?;
+        Some(((self.price.high - self.price.low) * part).to_cent())
+    }
 }
 
 /// Why nothing can be priced.
@@ -117,5 +132,9 @@ fn over(survey: &Survey, roof: &Roof, solved: &Solved, terms: &Terms) -> Result<
         takeoff.cautions.extend(TakeoffCaution::age(read, on));
     }
     let price = price(&takeoff, rates);
-    Ok(Priced { takeoff, price })
+    Ok(Priced {
+        takeoff,
+        price,
+        area_sigma: sigma,
+    })
 }

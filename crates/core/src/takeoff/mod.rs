@@ -29,7 +29,7 @@ mod work;
 pub use because::Cause;
 pub use cautions::TakeoffCaution;
 pub use item::{BootKind, OrderItem, Pack, Unit};
-pub use take_off::{NoTakeoff, take_off};
+pub use take_off::{NoTakeoff, TENTH, take_off};
 pub use taken::{
     Billing, Courses, IceBarrier, LabourHours, Laid, LoadLimit, NotShingled, OrderLine, Range,
     Ranged, Takeoff, TearOff, Unlisted, Ventilation,

@@ -18,7 +18,7 @@ use crate::survey::Survey;
 use crate::units::{Area, Length};
 
 /// One time in ten a normal value is farther below its mean, in standard deviations.
-const TENTH: f64 = 1.281_551_565_544_600_4;
+pub const TENTH: f64 = 1.281_551_565_544_600_4;
 
 /// Why there is no takeoff of a roof.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]

@@ -75,6 +75,16 @@ impl Money {
         let sign = if cents < Decimal::ZERO { "-" } else { "" };
         format!("{sign}${}.{part}", group(whole))
     }
+
+    /// In words, to the dollar, half a dollar up (away from zero): `$1,235`.
+    #[must_use]
+    pub fn words_to_dollar(self) -> String {
+        let dollars = self
+            .amount
+            .round_dp_with_strategy(0, RoundingStrategy::MidpointAwayFromZero);
+        let sign = if dollars < Decimal::ZERO { "-" } else { "" };
+        format!("{sign}${}", group(&format!("{:.0}", dollars.abs())))
+    }
 }
 
 impl Add for Money {

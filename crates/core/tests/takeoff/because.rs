@@ -28,7 +28,7 @@ fn stands(rates: &Value, path: &str) -> bool {
 
 #[test]
 fn every_line_and_every_figure_names_what_made_it() {
-    let (_, solved, Priced { takeoff, price }) = priced();
+    let (_, solved, Priced { takeoff, price, .. }) = priced();
     let roof = solved.roof.unwrap();
     for line in &takeoff.order {
         assert!(!line.because.is_empty(), "{}", line.item);
@@ -70,7 +70,7 @@ fn every_line_and_every_figure_names_what_made_it() {
 
 #[test]
 fn a_line_of_the_price_leads_to_its_line_of_the_order_and_to_its_price() {
-    let (_, _, Priced { takeoff, price }) = priced();
+    let (_, _, Priced { takeoff, price, .. }) = priced();
     let boot = price
         .lines
         .iter()
@@ -115,6 +115,27 @@ fn the_result_names_readings_slopes_and_keys_for_each_line() {
     }
     assert!(because("price.total").contains(&"price.lines[0]"));
     assert!(because("price.total").contains(&"rates.price.profit_percent"));
+}
+
+#[test]
+fn a_slip_that_nobody_notices_says_what_it_does_to_the_price() {
+    let (file, solved, priced) = priced();
+    let roof = solved.roof.as_ref().unwrap();
+    let printed = result(&file.survey, &solved).with_price(&file.survey, roof, &priced);
+    let printed: Value = serde_json::to_value(printed).unwrap();
+    let told = &printed["bodies"][0]["reliability"][0];
+    let moves = told["moves_area"].as_f64().unwrap();
+    let price: f64 = told["moves_price"].as_str().unwrap().parse().unwrap();
+    // From one end of the area's range to the other: 2 x 1.2816 standard deviations, normal tables.
+    let sigma = solved.totals.area.unwrap().sigma.in_square_feet();
+    let ends: f64 = (priced.price.high - priced.price.low)
+        .as_decimal()
+        .to_string()
+        .parse()
+        .unwrap();
+    assert!((price - ends * moves / (2.0 * 1.2816 * sigma)).abs() < 0.01 * price);
+    let words = told["words"].as_str().unwrap();
+    assert!(words.contains(" sq ft and the price by up to $"), "{words}");
 }
 
 #[test]

@@ -137,7 +137,7 @@ fn layers_and_deck_that_nobody_saw_are_ranges_beside_the_roofs_own() {
     assert!(known.low < known.total && known.total < known.high);
     survey.covering = None;
     survey.deck = None;
-    let Priced { takeoff, price } = priced(&survey, &own(Rates::demo()));
+    let Priced { takeoff, price, .. } = priced(&survey, &own(Rates::demo()));
     let names: Vec<&str> = price.unknowns.iter().map(|it| it.name()).collect();
     assert_eq!(names, ["layers", "deck"]);
     for unknown in &price.unknowns {
