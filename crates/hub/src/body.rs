@@ -1,10 +1,11 @@
 //! Bodies: read up to a limit, unpacked up to a limit, given up when they stall.
 
 use crate::limits::STALL;
-use crate::problem::{Code, Problem};
-use axum::body::Body;
-use axum::http::{HeaderMap, header};
-use http_body_util::BodyExt;
+use crate::problem::{self, Code, Problem};
+use axum::body::{Body, HttpBody};
+use axum::http::{HeaderMap, HeaderValue, header};
+use axum::response::{IntoResponse, Response};
+use http_body_util::{BodyExt, Collected};
 use serde::de::DeserializeOwned;
 use std::io::Read;
 
@@ -14,6 +15,10 @@ const DRAINED: usize = 16 << 20;
 
 /// Compressed bytes may outgrow what they hold by so much.
 const SLACK: usize = 4096;
+
+/// Past this size no honest body holds so many times what came: names, hashes and numbers do not
+/// pack so well.
+const MOST_PACKED: (usize, usize) = (1 << 20, 100);
 
 /// Largest window of a compressed body, as a power of two: 8 MiB of memory.
 const WINDOW_LOG: u32 = 23;
@@ -123,6 +128,8 @@ async fn gather(
 pub(crate) fn unpack(packed: &[u8], limit: usize) -> Result<Vec<u8>, Problem> {
     let amiss =
         |why| Problem::malformed(format!("this body is no whole zstd ({why}): send it again"));
+    let (size, ratio) = MOST_PACKED;
+    let limit = limit.min(size.max(packed.len().saturating_mul(ratio)));
     let mut bytes = Vec::new();
     let mut from = zstd::stream::read::Decoder::new(packed).map_err(amiss)?;
     from.window_log_max(WINDOW_LOG).map_err(amiss)?;
@@ -136,22 +143,61 @@ pub(crate) fn unpack(packed: &[u8], limit: usize) -> Result<Vec<u8>, Problem> {
     }
 }
 
-/// Packs an answer where the asker reads zstd and it is worth it.
-pub(crate) fn pack(headers: &HeaderMap, bytes: Vec<u8>) -> (Option<&'static str>, Vec<u8>) {
-    const WORTH: usize = 1024;
-    let reads = headers
+/// Whether the asker reads zstd (RFC 9110, 12.5.3): named, or all are, and not with a weight of 0.
+fn reads_zstd(headers: &HeaderMap) -> bool {
+    let mut any = false;
+    for one in headers
         .get_all(header::ACCEPT_ENCODING)
         .iter()
         .filter_map(|value| value.to_str().ok())
         .flat_map(|value| value.split(','))
-        .any(|one| one.trim().eq_ignore_ascii_case("zstd"));
-    if !reads || bytes.len() < WORTH {
-        return (None, bytes);
+    {
+        let mut said = one.split(';').map(str::trim);
+        let coding = said.next().unwrap_or_default().to_ascii_lowercase();
+        let refused = said
+            .filter_map(|said| said.strip_prefix("q="))
+            .any(|weight| weight.parse().is_ok_and(|weight: f32| weight <= 0.0));
+        match coding.as_str() {
+            "zstd" => return !refused,
+            "*" => any = !refused,
+            _ => {}
+        }
     }
-    match zstd::stream::encode_all(&bytes[..], 1) {
-        Ok(packed) => (Some("zstd"), packed),
-        Err(_) => (None, bytes),
+    any
+}
+
+/// Packs an answer in JSON where the asker reads zstd and it is worth it.
+pub(crate) async fn packed(asked: &HeaderMap, response: Response) -> Response {
+    const WORTH: usize = 1024;
+    let json = response
+        .headers()
+        .get(header::CONTENT_TYPE)
+        .is_some_and(|kind| kind == "application/json");
+    if !json {
+        return response;
     }
+    let reads = reads_zstd(asked);
+    let (mut head, body) = response.into_parts();
+    head.headers
+        .insert(header::VARY, HeaderValue::from_static("accept-encoding"));
+    let size = body.size_hint().exact().unwrap_or(u64::MAX);
+    if !reads || size < WORTH as u64 {
+        return Response::from_parts(head, body);
+    }
+    // It was put together in memory: nothing is waited for.
+    let Ok(bytes) = body.collect().await.map(Collected::to_bytes) else {
+        return problem::stopping().into_response();
+    };
+    let body = match zstd::stream::encode_all(&bytes[..], 1) {
+        Ok(packed) => {
+            head.headers.remove(header::CONTENT_LENGTH);
+            head.headers
+                .insert(header::CONTENT_ENCODING, HeaderValue::from_static("zstd"));
+            Body::from(packed)
+        }
+        Err(_) => Body::from(bytes),
+    };
+    Response::from_parts(head, body)
 }
 
 #[cfg(test)]
@@ -163,6 +209,32 @@ mod tests {
         let bomb = zstd::stream::encode_all(&vec![0; 64 << 20][..], 3).unwrap();
         assert!(bomb.len() < 8192);
         assert_eq!(unpack(&bomb, 1 << 20), Err(too_large(1 << 20)));
+    }
+
+    #[test]
+    fn what_unpacks_to_a_hundred_times_its_size_is_stopped_before_the_limit() {
+        let packed = |bytes: &[u8]| zstd::stream::encode_all(bytes, 3).unwrap();
+        let blanks = packed(&vec![b' '; 7 << 20]);
+        assert_eq!(unpack(&blanks, 8 << 20), Err(too_large(1 << 20)));
+        let few = packed(&vec![b' '; 1 << 20]);
+        assert_eq!(unpack(&few, 8 << 20).unwrap().len(), 1 << 20);
+    }
+
+    #[test]
+    fn an_asker_says_in_which_coding_it_reads() {
+        for (said, reads) in [
+            ("zstd", true),
+            ("gzip, ZSTD;q=0.5", true),
+            ("*", true),
+            ("zstd;q=0", false),
+            ("zstd; q=0, *", false),
+            ("gzip", false),
+            ("", false),
+        ] {
+            let value = HeaderValue::from_static(said);
+            let headers = HeaderMap::from_iter([(header::ACCEPT_ENCODING, value)]);
+            assert_eq!(reads_zstd(&headers), reads, "{said}");
+        }
     }
 
     #[test]

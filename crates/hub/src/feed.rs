@@ -1,13 +1,14 @@
 //! `GET /v1/feed`: every committed entry once, in the order of its number.
 
+use crate::Hub;
 use crate::entries::other_epoch;
 use crate::keep::{self, Keep};
 use crate::limits::{PAGE, PAGE_BYTES, WAIT};
 use crate::problem::{Code, Problem};
 use crate::token::Caller;
-use crate::{Hub, body};
+use axum::extract::rejection::QueryRejection;
 use axum::extract::{Query, State};
-use axum::http::{HeaderMap, HeaderValue, header};
+use axum::http::header;
 use axum::response::{IntoResponse, Response};
 use serde::Deserialize;
 use std::collections::BTreeSet;
@@ -38,9 +39,14 @@ struct Page {
 pub(crate) async fn feed(
     caller: Caller,
     State(hub): State<Arc<Hub>>,
-    Query(asks): Query<Asks>,
-    headers: HeaderMap,
+    asks: Result<Query<Asks>, QueryRejection>,
 ) -> Result<Response, Problem> {
+    let Query(asks) = asks.map_err(|why| {
+        Problem::malformed(format!(
+            "the feed is asked with after, limit, wait and books: {}",
+            why.body_text()
+        ))
+    })?;
     let after = after(asks.after.as_deref(), &hub.keep.epoch)?;
     let books = asks.books.as_deref().map(books).transpose()?.map(Arc::new);
     let limit = asks.limit.unwrap_or(PAGE).clamp(1, PAGE);
@@ -55,12 +61,12 @@ pub(crate) async fn feed(
             .read(move |keep| page(keep, company, after, limit, books.as_deref()))
             .await?;
         if page.next > after || *stopping.borrow() || Instant::now() >= until {
-            return Ok(told(&headers, &hub.keep.epoch, &page));
+            return Ok(told(&hub.keep.epoch, &page));
         }
         tokio::select! {
             changed = committed.changed() => {
                 if changed.is_err() {
-                    return Ok(told(&headers, &hub.keep.epoch, &page));
+                    return Ok(told(&hub.keep.epoch, &page));
                 }
             }
             _ = stopping.changed() => {}
@@ -140,7 +146,7 @@ fn page(
     })
 }
 
-fn told(headers: &HeaderMap, epoch: &str, page: &Page) -> Response {
+fn told(epoch: &str, page: &Page) -> Response {
     let mut text = b"{\"entries\":[".to_vec();
     for (place, (seq, entry)) in page.entries.iter().enumerate() {
         if place > 0 {
@@ -155,12 +161,5 @@ fn told(headers: &HeaderMap, epoch: &str, page: &Page) -> Response {
         "],\"next\":\"{epoch}.{}\",\"more\":{}}}",
         page.next, page.more
     );
-    let (packed, text) = body::pack(headers, text);
-    let mut response = ([(header::CONTENT_TYPE, "application/json")], text).into_response();
-    if let Some(packed) = packed {
-        response
-            .headers_mut()
-            .insert(header::CONTENT_ENCODING, HeaderValue::from_static(packed));
-    }
-    response
+    ([(header::CONTENT_TYPE, "application/json")], text).into_response()
 }

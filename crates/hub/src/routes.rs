@@ -4,7 +4,7 @@ use crate::hello::PROTOCOL;
 use crate::metrics::add;
 use crate::problem::{Code, Problem};
 use crate::token::Asked;
-use crate::{Hub, devices, digest, entries, feed, hello, pairing, photos};
+use crate::{Hub, body, devices, digest, entries, feed, hello, pairing, photos};
 use axum::Router;
 use axum::extract::{MatchedPath, Request, State};
 use axum::http::{HeaderMap, HeaderValue, header};
@@ -73,8 +73,9 @@ async fn around(State(hub): State<Arc<Hub>>, mut request: Request, next: Next) -
         .map_or_else(|| "none".to_owned(), |path| path.as_str().to_owned());
     let asked = Asked::default();
     request.extensions_mut().insert(asked.clone());
-    let mut response = match spoken(request.headers()) {
-        Ok(()) => next.run(request).await,
+    let reads = request.headers().clone();
+    let mut response = match spoken(&reads) {
+        Ok(()) => body::packed(&reads, next.run(request).await).await,
         Err(refused) => refused.into_response(),
     };
     let headers = response.headers_mut();

@@ -6,6 +6,7 @@
 //! outlives a kill, not a power cut) when [`Book::keep_draft`] returns. Nothing derived is stored:
 //! every figure is folded from the entries anew.
 
+mod arrivals;
 mod backup;
 mod connect;
 mod device;
@@ -20,6 +21,7 @@ mod pairing;
 mod photos;
 mod shared;
 
+pub use arrivals::Comes;
 pub use backup::{BackedUp, BackupError, backup, restore, verify};
 pub use device::{Device, Turn};
 pub use drafts::DraftAfter;

@@ -9,7 +9,7 @@ use std::path::{Path, PathBuf};
 use std::time::SystemTime;
 
 pub(crate) const FOLDER: &str = "photos";
-const ARRIVING: &str = "arriving-";
+pub(crate) const ARRIVING: &str = "arriving-";
 
 /// A photo on the disk.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -30,22 +30,29 @@ impl Photos {
     /// # Errors
     /// `NoPhoto` for a hash that is not there or is none.
     pub fn open(&self, sha256: &str) -> Result<File, StoreError> {
-        let none = || StoreError::NoPhoto {
+        self.named(sha256)?;
+        File::open(self.0.0.join(FOLDER).join(sha256)).map_err(|_| self.none(sha256))
+    }
+
+    /// That this can be the name of a photo.
+    pub(crate) fn named(&self, sha256: &str) -> Result<(), StoreError> {
+        let digit = |sign| matches!(sign, b'0'..=b'9' | b'a'..=b'f');
+        if sha256.len() == 64 && sha256.bytes().all(digit) {
+            Ok(())
+        } else {
+            Err(self.none(sha256))
+        }
+    }
+
+    fn none(&self, sha256: &str) -> StoreError {
+        StoreError::NoPhoto {
             dir: self.0.dir(),
             sha256: sha256
                 .chars()
                 .take(64)
                 .filter(char::is_ascii_hexdigit)
                 .collect(),
-        };
-        let hash = sha256.len() == 64
-            && sha256
-                .bytes()
-                .all(|b| matches!(b, b'0'..=b'9' | b'a'..=b'f'));
-        if !hash {
-            return Err(none());
         }
-        File::open(self.0.0.join(FOLDER).join(sha256)).map_err(|_| none())
     }
 }
 
@@ -70,6 +77,12 @@ impl Book {
             let _ = std::fs::remove_file(&arriving);
             self.at.io(&folder, why)
         })?;
+        self.photo_is_kept(&photo)?;
+        Ok(photo)
+    }
+
+    /// The row of a photo whose file is on the disk.
+    pub(crate) fn photo_is_kept(&self, photo: &Photo) -> Result<(), StoreError> {
         self.entries
             .execute(
                 "INSERT INTO photos (sha256, size, state) VALUES (?1, ?2, 'kept')
@@ -77,7 +90,7 @@ impl Book {
                 (&photo.sha256, photo.size),
             )
             .map_err(|why| self.sqlite(why))?;
-        Ok(photo)
+        Ok(())
     }
 
     /// Opens a photo to read.
@@ -135,7 +148,7 @@ fn arriving(at: &At, folder: &Path) -> Result<(File, PathBuf), StoreError> {
     }
 }
 
-fn write_and_hash(from: &mut dyn Read, to: &mut File) -> std::io::Result<Photo> {
+pub(crate) fn write_and_hash(from: &mut dyn Read, to: &mut dyn Write) -> std::io::Result<Photo> {
     let mut hash = Sha256::new();
     let mut size = 0;
     let mut buffer = vec![0; 64 * 1024];

@@ -3,12 +3,13 @@
 //!
 //! A round: hello; entries that wait are offered, each after the photo that it names; the hub's feed
 //! is read to its end; photos that are wanted are fetched; at first, after a restore of the hub and
-//! once a day the two sets are compared and what one side lacks moves. A failure anywhere ends the
+//! once a day the two sets are compared and what one side lacks moves; then it listens to the feed
+//! until something comes or somebody books. A failure anywhere ends the
 //! round: the next begins with hello, and what was acknowledged is not asked again.
 
 use crate::fetch::Fetching;
 use crate::repair::Comparing;
-use crate::rest::{PULSE_MS, Rests};
+use crate::rest::Rests;
 use crate::send::Sending;
 use crate::shelf::{Shelf, ShelfError};
 use crate::wire::{Hello, Page, Pushed, Request, Response};
@@ -21,6 +22,8 @@ const PROTOCOL: u32 = 1;
 const ENTRIES: usize = 500;
 /// Bytes of one call's entries, room left for what stands around them.
 const ENTRIES_BYTES: usize = (1 << 20) - 512;
+/// How long the hub is to wait for something new, seconds.
+const WAIT_S: u64 = 25;
 /// Photos looked at together.
 const PHOTOS: usize = 32;
 /// How often both sets are compared where nothing speaks against them.
@@ -42,6 +45,9 @@ pub enum Event {
 pub enum Act {
     /// Ask the hub.
     Ask(Request),
+    /// All is in step. Ask the hub, which answers when something comes or after a while; ask no
+    /// longer once somebody books, and begin.
+    Listen(Request),
     /// Rest so many milliseconds, or until somebody books; then begin.
     Rest(u64),
     /// End: only a person can help.
@@ -93,6 +99,7 @@ enum At {
     Hello,
     Push(Vec<Entry>),
     Feed { cursor: String },
+    Listening { cursor: String },
     Sending(Sending),
     Fetching(Fetching),
     Comparing(Comparing),
@@ -147,16 +154,18 @@ impl Client {
     /// Takes what happened at a time (milliseconds since 1970) and says what to do.
     pub fn next(&mut self, shelf: &mut dyn Shelf, now_ms: u64, event: Event) -> Act {
         let told = match event {
-            Event::Begin => {
-                self.read_to_end = false;
-                self.looked = false;
-                self.at = At::Hello;
-                return Act::Ask(Request::get("/v1/hello"));
-            }
+            Event::Begin => return self.begin(),
             Event::Failed(why) => return self.break_off(why, None),
             Event::Answer(answer) => self.answered(shelf, now_ms, answer),
         };
         told.unwrap_or_else(|why: ShelfError| self.break_off(why.to_string(), None))
+    }
+
+    fn begin(&mut self) -> Act {
+        self.read_to_end = false;
+        self.looked = false;
+        self.at = At::Hello;
+        Act::Ask(Request::get("/v1/hello"))
     }
 
     fn break_off(&mut self, why: String, retry_after: Option<u64>) -> Act {
@@ -211,6 +220,15 @@ impl Client {
             At::Hello => self.greeted(shelf, now_ms, &answer),
             At::Push(batch) => self.pushed(shelf, now_ms, &batch, &answer),
             At::Feed { cursor } => self.fed(shelf, now_ms, &cursor, &answer),
+            At::Listening { cursor } => {
+                let page = answer.read::<Page>().filter(|_| answer.status == 200);
+                if page.is_some_and(|page| page.entries.is_empty() && page.next == cursor) {
+                    // Quiet: whether it is still the hub that was met is asked again.
+                    return Ok(self.begin());
+                }
+                self.looked = false;
+                self.fed(shelf, now_ms, &cursor, &answer)
+            }
             At::Sending(sending) => {
                 let step = sending.answered(shelf, &answer)?;
                 self.go_on(shelf, now_ms, step, At::Sending)
@@ -332,7 +350,9 @@ impl Client {
         }
         self.rests.went_well();
         self.standing = Standing::InStep;
-        Ok(Act::Rest(PULSE_MS))
+        let path = format!("/v1/feed?after={}&limit=500&wait={WAIT_S}", met.cursor);
+        self.at = At::Listening { cursor: met.cursor };
+        Ok(Act::Listen(Request::get(path)))
     }
 
     fn pushed(

@@ -11,6 +11,7 @@ mod client;
 mod fetch;
 mod link;
 mod of_book;
+mod packing;
 mod pair;
 mod pin;
 mod repair;

@@ -2,8 +2,9 @@
 //!
 //! No proxy, no redirect, no other host: it speaks to the address it was given and to nobody else.
 
-use crate::pin;
-use crate::wire::{Request, Response};
+use crate::runs::Wake;
+use crate::wire::{Method, Request, Response};
+use crate::{packing, pin};
 use http_body_util::{BodyExt, Full};
 use hyper::body::Bytes;
 use hyper::client::conn::http1::{SendRequest, handshake};
@@ -127,25 +128,56 @@ impl Link {
     /// # Errors
     /// `OtherKey`, before anything was sent; `Unreached`.
     pub fn ask(&mut self, request: &Request) -> Result<Response, LinkError> {
+        self.ask_unless(request, std::future::pending())
+            .unwrap_or_else(|| Err(LinkError::System("no answer was waited for".to_owned())))
+    }
+
+    /// Asks, and waits for the answer or a word, whichever comes first; `None` for the word.
+    pub(crate) fn listen(
+        &mut self,
+        request: &Request,
+        wake: &Wake,
+    ) -> Option<Result<Response, LinkError>> {
+        self.ask_unless(request, wake.word.notified())
+    }
+
+    /// Waits so many milliseconds, or for a word.
+    pub(crate) fn rest(&self, ms: u64, wake: &Wake) {
+        let word = wake.word.notified();
+        let _ = self
+            .runtime
+            .block_on(async { timeout(Duration::from_millis(ms), word).await });
+    }
+
+    fn ask_unless(
+        &mut self,
+        request: &Request,
+        word: impl Future<Output = ()>,
+    ) -> Option<Result<Response, LinkError>> {
         let kept = self.open.take();
-        let (way, asked) = (
-            Way {
-                url: &self.url,
-                host: &self.host,
-                port: self.port,
-                tls: self.tls.as_ref(),
-            },
-            request,
-        );
+        let way = Way {
+            url: &self.url,
+            host: &self.host,
+            port: self.port,
+            tls: self.tls.as_ref(),
+        };
         let token = self.token.as_deref();
-        let told = self.runtime.block_on(async {
+        let asking = async {
             let mut sender = way.sender(kept).await?;
-            let told = way.ask(&mut sender, asked, token).await?;
+            let told = way.ask(&mut sender, request, token).await?;
             Ok((told, sender))
-        });
-        let (told, sender) = told?;
-        self.open = Some(sender);
-        Ok(told)
+        };
+        // A question left without its answer takes its connection with it.
+        let told = self.runtime.block_on(async {
+            tokio::select! {
+                told = asking => Some(told),
+                () = word => None,
+            }
+        })?;
+        Some(told.map(|(told, sender)| {
+            self.open = Some(sender);
+            told
+        }))
     }
 }
 
@@ -230,13 +262,26 @@ impl Way<'_> {
         if let Some(token) = token {
             request = request.header(header::AUTHORIZATION, format!("Bearer {token}"));
         }
-        if !asked.body.is_empty() {
-            request = request.header(header::CONTENT_TYPE, "application/json");
+        if let Some((first, last)) = asked.span {
+            request = request.header(header::RANGE, format!("bytes={first}-{last}"));
         }
+        let mut sent = Bytes::from(asked.body.clone());
+        match asked.method {
+            // Photos are packed already.
+            Method::Get | Method::Put => {}
+            Method::Post => {
+                request = request.header(header::CONTENT_TYPE, "application/json");
+                if let Some(packed) = packing::pack(&sent) {
+                    request = request.header(header::CONTENT_ENCODING, "zstd");
+                    sent = packed.into();
+                }
+            }
+        }
+        let patience = STALL + Duration::from_secs(sent.len() as u64 / SLOWEST);
         let request = request
-            .body(Full::new(Bytes::from(asked.body.clone())))
+            .header(header::ACCEPT_ENCODING, "zstd")
+            .body(Full::new(sent))
             .map_err(|why| self.unreached(why))?;
-        let patience = STALL + Duration::from_secs(asked.body.len() as u64 / SLOWEST);
         let stalled = |_| self.unreached("the answer stopped coming");
         let answer = timeout(patience, sender.send_request(request))
             .await
@@ -247,6 +292,15 @@ impl Way<'_> {
             .headers()
             .get(header::RETRY_AFTER)
             .and_then(|value| value.to_str().ok()?.parse().ok());
+        // "bytes 0-9/12" and "bytes */12" (RFC 9110, 14.4).
+        let whole = answer
+            .headers()
+            .get(header::CONTENT_RANGE)
+            .and_then(|value| value.to_str().ok()?.rsplit_once('/')?.1.parse().ok());
+        let packed = answer
+            .headers()
+            .get(header::CONTENT_ENCODING)
+            .is_some_and(|coding| coding == "zstd");
         let mut from = answer.into_body();
         let mut body = Vec::new();
         while let Some(frame) = timeout(STALL, from.frame()).await.map_err(stalled)? {
@@ -258,9 +312,14 @@ impl Way<'_> {
                 body.extend_from_slice(&piece);
             }
         }
+        if packed {
+            body = packing::unpack(&body)
+                .ok_or_else(|| self.unreached("the answer does not unpack"))?;
+        }
         Ok(Response {
             status,
             retry_after,
+            whole,
             body,
         })
     }

@@ -3,7 +3,7 @@
 
 use crate::shelf::{Life, Shelf, ShelfError};
 use eavebook_core::book::entry::Entry;
-use eavebook_store::{Appended, Book, MetHub, Photo, Shared, StoreError};
+use eavebook_store::{Appended, Book, Comes, MetHub, Photo, Shared, StoreError};
 use std::io::{Read, Seek, SeekFrom};
 use std::sync::{Arc, Mutex, PoisonError};
 use uuid::Uuid;
@@ -89,10 +89,17 @@ impl Shelf for OfBook {
         self.ask(|book| book.photos_wanted())
     }
 
-    fn keep_photo(&mut self, sha256: &str, bytes: &[u8]) -> Told<()> {
+    fn photo_came(&mut self, sha256: &str) -> Told<u64> {
+        self.ask(|book| Ok(book.photo_came(sha256)))
+    }
+
+    fn photo_comes(&mut self, sha256: &str, bytes: &[u8], whole: u64) -> Told<Comes> {
         self.ask(|book| {
-            book.put_photo(&mut &bytes[..])?;
-            book.acknowledge_photo(sha256)
+            let comes = book.photo_comes(sha256, bytes, whole)?;
+            if comes == Comes::Kept {
+                book.acknowledge_photo(sha256)?;
+            }
+            Ok(comes)
         })
     }
 

@@ -1,7 +1,5 @@
-//! How long to rest: a pulse while all is in step, longer after each failure.
+//! How long to rest after failures: longer after each.
 
-/// Between two looks while both sides are in step.
-pub(crate) const PULSE_MS: u64 = 5_000;
 /// The longest rest after failures while the program is open.
 const LONGEST_MS: u64 = 15_000;
 const FIRST_MS: u64 = 500;

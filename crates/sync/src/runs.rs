@@ -1,50 +1,34 @@
-//! The client beside a program: it works in a thread of its own and rests between rounds.
+//! The client beside a program: it works in a thread of its own, listens while all is in step and
+//! rests after failures.
 
 use crate::client::{Act, Client, Event, Standing};
 use crate::link::Link;
 use crate::shelf::Shelf;
-use std::sync::{Condvar, Mutex, MutexGuard, PoisonError};
-use std::time::Duration;
+use std::sync::atomic::{AtomicBool, Ordering};
+use tokio::sync::Notify;
 
-/// Ends a rest: somebody booked, or the program ends.
+/// Ends a rest, or a listening: somebody booked, or the program ends.
 #[derive(Debug, Default)]
 pub struct Wake {
-    state: Mutex<State>,
-    changed: Condvar,
-}
-
-#[derive(Debug, Default)]
-struct State {
-    booked: bool,
-    ends: bool,
+    /// Keeps one word for who does not wait yet.
+    pub(crate) word: Notify,
+    ends: AtomicBool,
 }
 
 impl Wake {
     /// Somebody booked.
     pub fn booked(&self) {
-        self.state().booked = true;
-        self.changed.notify_all();
+        self.word.notify_one();
     }
 
-    /// The program ends; a request under way is still waited for.
+    /// The program ends; a request that brings or sends something is still waited for.
     pub fn end(&self) {
-        self.state().ends = true;
-        self.changed.notify_all();
+        self.ends.store(true, Ordering::Release);
+        self.word.notify_one();
     }
 
-    fn state(&self) -> MutexGuard<'_, State> {
-        self.state.lock().unwrap_or_else(PoisonError::into_inner)
-    }
-
-    /// Waits; whether to go on after it.
-    fn rest(&self, ms: u64) -> bool {
-        let quiet = |state: &mut State| !state.booked && !state.ends;
-        let (mut state, _) = self
-            .changed
-            .wait_timeout_while(self.state(), Duration::from_millis(ms), quiet)
-            .unwrap_or_else(PoisonError::into_inner);
-        state.booked = false;
-        !state.ends
+    fn ends(&self) -> bool {
+        self.ends.load(Ordering::Acquire)
     }
 }
 
@@ -60,9 +44,13 @@ pub struct Runs<S> {
 }
 
 impl<S: Shelf> Runs<S> {
-    /// One round: until it rests or ends. `now_ms` tells milliseconds since 1970.
+    /// One round: until it listens, rests or ends. `now_ms` tells milliseconds since 1970.
     pub fn round(&mut self, now_ms: &dyn Fn() -> u64) -> Act {
-        let mut event = Event::Begin;
+        self.until_quiet(now_ms, Event::Begin)
+    }
+
+    fn until_quiet(&mut self, now_ms: &dyn Fn() -> u64, begins: Event) -> Act {
+        let mut event = begins;
         loop {
             match self.client.next(&mut self.shelf, now_ms(), event) {
                 Act::Ask(request) => {
@@ -71,12 +59,12 @@ impl<S: Shelf> Runs<S> {
                         Err(why) => Event::Failed(why.to_string()),
                     };
                 }
-                end @ (Act::Rest(_) | Act::Stop) => return end,
+                quiet @ (Act::Listen(_) | Act::Rest(_) | Act::Stop) => return quiet,
             }
         }
     }
 
-    /// Goes on until it is told to end, or only a person can help; tells after each round how it
+    /// Goes on until it is told to end, or only a person can help; tells whenever it is quiet how it
     /// stands. It may be killed at any instant.
     pub fn run(
         &mut self,
@@ -84,12 +72,24 @@ impl<S: Shelf> Runs<S> {
         now_ms: &dyn Fn() -> u64,
         tell: &mut dyn FnMut(&Standing, bool),
     ) {
+        let mut event = Event::Begin;
         loop {
-            let end = self.round(now_ms);
+            let quiet = self.until_quiet(now_ms, event);
             tell(self.client.standing(), self.client.duplicate());
-            match end {
-                Act::Rest(ms) if wake.rest(ms) => {}
-                Act::Rest(_) | Act::Stop | Act::Ask(_) => return,
+            event = match quiet {
+                Act::Listen(request) => match self.link.listen(&request, wake) {
+                    None => Event::Begin,
+                    Some(Ok(answer)) => Event::Answer(answer),
+                    Some(Err(why)) => Event::Failed(why.to_string()),
+                },
+                Act::Rest(ms) => {
+                    self.link.rest(ms, wake);
+                    Event::Begin
+                }
+                Act::Stop | Act::Ask(_) => return,
+            };
+            if wake.ends() {
+                return;
             }
         }
     }

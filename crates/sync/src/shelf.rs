@@ -2,7 +2,7 @@
 //! this device.
 
 use eavebook_core::book::entry::Entry;
-use eavebook_store::{MetHub, Photo, Shared};
+use eavebook_store::{Comes, MetHub, Photo, Shared};
 use uuid::Uuid;
 
 /// What the book said that kept it from doing as asked, in a sentence.
@@ -53,8 +53,11 @@ pub trait Shelf {
     ) -> Result<usize, ShelfError>;
     /// Photos that entries name and that are not here.
     fn photos_wanted(&mut self) -> Result<Vec<String>, ShelfError>;
-    /// Keeps a photo that the hub has.
-    fn keep_photo(&mut self, sha256: &str, bytes: &[u8]) -> Result<(), ShelfError>;
+    /// How many bytes of a photo that is not whole are here, from its first on.
+    fn photo_came(&mut self, sha256: &str) -> Result<u64, ShelfError>;
+    /// Lays more of a photo behind what came before; `whole`: its size. Once all has come it is
+    /// proved: kept where its name is its hash, else thrown away, to be fetched anew.
+    fn photo_comes(&mut self, sha256: &str, bytes: &[u8], whole: u64) -> Result<Comes, ShelfError>;
     /// Every entry here.
     fn held(&mut self) -> Result<Vec<Shared>, ShelfError>;
 }

@@ -36,6 +36,8 @@ pub struct Request {
     pub path: String,
     /// Body; empty for none.
     pub body: Vec<u8>,
+    /// First and last byte asked for, where not all are.
+    pub span: Option<(u64, u64)>,
 }
 
 impl Request {
@@ -44,6 +46,15 @@ impl Request {
             method: Method::Get,
             path: path.into(),
             body: Vec::new(),
+            span: None,
+        }
+    }
+
+    /// Asks for a span only: bytes from `first` to `last`, both of them too.
+    pub(crate) fn span(path: impl Into<String>, first: u64, last: u64) -> Request {
+        Request {
+            span: Some((first, last)),
+            ..Request::get(path)
         }
     }
 
@@ -52,6 +63,7 @@ impl Request {
             method: Method::Post,
             path: path.into(),
             body: body.into_bytes(),
+            span: None,
         }
     }
 
@@ -60,6 +72,7 @@ impl Request {
             method: Method::Put,
             path: path.into(),
             body,
+            span: None,
         }
     }
 }
@@ -71,6 +84,8 @@ pub struct Response {
     pub status: u16,
     /// Seconds of `Retry-After`.
     pub retry_after: Option<u64>,
+    /// Bytes of the whole, where this is a span of it.
+    pub whole: Option<u64>,
     /// Body.
     pub body: Vec<u8>,
 }

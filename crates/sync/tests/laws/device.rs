@@ -2,10 +2,12 @@
 
 use eavebook_core::book::clock::Hlc;
 use eavebook_core::book::entry::{Entry, sha256_hex};
-use eavebook_store::{MetHub, Photo, Shared};
+use eavebook_store::{Comes, MetHub, Photo, Shared};
 use eavebook_sync::{Act, Client, Event, Life, Request, Shelf, ShelfError};
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
+
+const TEN_YEARS_MS: u64 = 315_576_000_000;
 
 /// How what comes is merged.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -25,6 +27,8 @@ pub struct Books {
     /// Contents of an id that is taken.
     pub conflicts: BTreeSet<Entry>,
     pub photos: BTreeMap<String, Vec<u8>>,
+    /// Photos of which the first pieces came.
+    pub arriving: BTreeMap<String, Vec<u8>>,
     met: Option<MetHub>,
     acknowledged: BTreeSet<String>,
     pub turned_back: BTreeMap<String, String>,
@@ -44,6 +48,7 @@ impl Books {
             entries: BTreeMap::new(),
             conflicts: BTreeSet::new(),
             photos: BTreeMap::new(),
+            arriving: BTreeMap::new(),
             met: None,
             acknowledged: BTreeSet::new(),
             turned_back: BTreeMap::new(),
@@ -66,7 +71,11 @@ impl Books {
             incarnation: self.life.incarnation,
             dseq: self.life.dseq,
             author: "Ada".to_owned(),
-            hlc: Hlc::new(1_800_000_000_000, 0),
+            // Clocks of phones: right, ten years ahead, ten years behind.
+            hlc: Hlc::new(
+                1_800_000_000_000 + u64::from(id.as_bytes()[13] % 3) * TEN_YEARS_MS - TEN_YEARS_MS,
+                0,
+            ),
             kind: "of_tomorrow".to_owned(),
             kind_version: 9,
             local_time: "2026-05-02T14:41:07-05:00".to_owned(),
@@ -214,9 +223,23 @@ impl Shelf for Books {
             .collect())
     }
 
-    fn keep_photo(&mut self, sha256: &str, bytes: &[u8]) -> Told<()> {
-        self.photos.insert(sha256.to_owned(), bytes.to_vec());
-        self.acknowledge_photo(sha256)
+    fn photo_came(&mut self, sha256: &str) -> Told<u64> {
+        Ok(self.arriving.get(sha256).map_or(0, Vec::len) as u64)
+    }
+
+    fn photo_comes(&mut self, sha256: &str, bytes: &[u8], whole: u64) -> Told<Comes> {
+        let came = self.arriving.entry(sha256.to_owned()).or_default();
+        came.extend(bytes);
+        if (came.len() as u64) < whole {
+            return Ok(Comes::InPart);
+        }
+        let came = self.arriving.remove(sha256).unwrap_or_default();
+        if came.len() as u64 != whole || sha256_hex(&came) != sha256 {
+            return Ok(Comes::OtherBytes);
+        }
+        self.photos.insert(sha256.to_owned(), came);
+        self.acknowledge_photo(sha256)?;
+        Ok(Comes::Kept)
     }
 
     fn held(&mut self) -> Told<Vec<Shared>> {
@@ -239,6 +262,8 @@ pub struct Device {
     pub client: Client,
     /// Asked, and not answered yet.
     pub asks: Option<Request>,
+    /// Asked last, answered or not.
+    pub asked: Option<Request>,
 }
 
 impl Device {
@@ -247,6 +272,7 @@ impl Device {
             client: Client::new(books.device.as_u128() as u64),
             books,
             asks: None,
+            asked: None,
         }
     }
 
@@ -258,9 +284,12 @@ impl Device {
     pub fn told(&mut self, now_ms: u64, event: Event) -> Act {
         let act = self.client.next(&mut self.books, now_ms, event);
         self.asks = match &act {
-            Act::Ask(request) => Some(request.clone()),
+            Act::Ask(request) | Act::Listen(request) => Some(request.clone()),
             Act::Rest(_) | Act::Stop => None,
         };
+        if self.asks.is_some() {
+            self.asked.clone_from(&self.asks);
+        }
         act
     }
 }

@@ -10,6 +10,8 @@ use uuid::Uuid;
 
 #[derive(Clone, Debug, Default)]
 pub struct Hub {
+    /// Which hub it is.
+    pub number: u32,
     pub epoch: u32,
     pub feed: Vec<Entry>,
     pub conflicts: Vec<Entry>,
@@ -26,13 +28,14 @@ fn told(status: u16, body: &Value) -> Response {
     Response {
         status,
         retry_after: None,
+        whole: None,
         body: body.to_string().into_bytes(),
     }
 }
 
 impl Hub {
     pub fn epoch_name(&self) -> String {
-        format!("epoch-{}", self.epoch)
+        format!("epoch-{}-{}", self.number, self.epoch)
     }
 
     pub fn ids(&self) -> BTreeSet<Uuid> {
@@ -90,13 +93,22 @@ impl Hub {
                 }
                 self.publish(name, whole)
             }
-            (Method::Get, ["blobs", name]) => match self.photos.get(*name) {
-                Some(bytes) => Response {
-                    status: 200,
-                    retry_after: None,
-                    body: bytes.clone(),
-                },
-                None => told(404, &json!({ "code": "not_found", "detail": "not here" })),
+            (Method::Get, ["blobs", name]) => match (self.photos.get(*name), asked.span) {
+                (Some(bytes), Some((first, last))) => {
+                    assert!(last - first < 1 << 20);
+                    let end = bytes.len().min(last as usize + 1);
+                    let span = bytes
+                        .get(first as usize..end)
+                        .filter(|span| !span.is_empty());
+                    Response {
+                        status: if span.is_some() { 206 } else { 416 },
+                        retry_after: None,
+                        whole: Some(bytes.len() as u64),
+                        body: span.unwrap_or_default().to_vec(),
+                    }
+                }
+                (Some(_), None) => panic!("a photo is fetched in pieces"),
+                (None, _) => told(404, &json!({ "code": "not_found", "detail": "not here" })),
             },
             other => panic!("no such call: {other:?}"),
         }
@@ -112,7 +124,7 @@ impl Hub {
             .iter()
             .map(|(life, most)| json!({ "incarnation": life, "max_dseq": most }))
             .collect();
-        json!({ "hub_id": "hub", "epoch": self.epoch_name(), "protocol": { "min": 1, "max": 1 },
+        json!({ "hub_id": format!("hub-{}", self.number), "epoch": self.epoch_name(), "protocol": { "min": 1, "max": 1 },
                 "own": own })
     }
 

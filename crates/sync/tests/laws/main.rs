@@ -20,7 +20,7 @@ use proptest::test_runner::TestRunner;
 use std::collections::BTreeSet;
 use uuid::Uuid;
 
-const DEVICES: usize = 4;
+const DEVICES: usize = 5;
 const NOW: u64 = 1_800_000_000_000;
 
 /// What happens.
@@ -54,8 +54,19 @@ enum Happens {
     DeviceRestored {
         device: usize,
     },
+    /// The disk of a device is put into another phone too: both live on with one identity.
+    DeviceCloned {
+        device: usize,
+        onto: usize,
+    },
+    /// The last question of a device arrives once more.
+    Replayed {
+        device: usize,
+    },
     HubCopied,
     HubRestored,
+    /// Another hub, empty, stands at the address.
+    HubReplaced,
 }
 
 fn happens() -> impl Strategy<Value = Happens> {
@@ -74,9 +85,13 @@ fn happens() -> impl Strategy<Value = Happens> {
         3 => device.clone().prop_map(|device| Happens::AnswerLost { device }),
         2 => device.clone().prop_map(|device| Happens::Killed { device }),
         1 => device.clone().prop_map(|device| Happens::DeviceCopied { device }),
-        1 => device.prop_map(|device| Happens::DeviceRestored { device }),
+        1 => device.clone().prop_map(|device| Happens::DeviceRestored { device }),
+        1 => (device.clone(), device.clone())
+            .prop_map(|(device, onto)| Happens::DeviceCloned { device, onto }),
+        2 => device.prop_map(|device| Happens::Replayed { device }),
         1 => Just(Happens::HubCopied),
         1 => Just(Happens::HubRestored),
+        1 => Just(Happens::HubReplaced),
     ]
 }
 
@@ -143,11 +158,28 @@ impl World {
                 self.devices[device] = Device::new(self.copies[device].clone());
                 self.forget();
             }
+            Happens::DeviceCloned { device, onto } => {
+                self.devices[onto] = Device::new(self.devices[device].books.clone());
+                self.forget();
+            }
+            Happens::Replayed { device } => {
+                if let Some(asked) = self.devices[device].asked.clone() {
+                    self.hub.answer(&asked);
+                }
+            }
+            Happens::HubReplaced => {
+                self.hub = Hub {
+                    number: self.hub.number + 1,
+                    ..Hub::default()
+                };
+                self.forget();
+            }
             Happens::HubCopied => self.hub_copy = self.hub.clone(),
             Happens::HubRestored => {
                 let epoch = self.hub.epoch + 1;
                 self.hub = Hub {
                     epoch,
+                    number: self.hub.number,
                     ..self.hub_copy.clone()
                 };
                 self.forget();
@@ -316,6 +348,50 @@ fn what_was_said_once_is_not_said_again_in_the_next_round() {
 }
 
 #[test]
+fn who_listens_has_what_another_books_without_another_round() {
+    let mut world = World::new(Merge::Union);
+    world.settle().unwrap();
+    world.happens(&Happens::Books {
+        device: 0,
+        photo: Some(3 << 20),
+    });
+    while world.talk(0).is_none() {}
+    let asked = world.devices[1].asks.clone().unwrap();
+    assert!(asked.path.contains("wait=25"), "{}", asked.path);
+    let before = world.hub.asked;
+    while world.talk(1).is_none() {}
+    assert_eq!(world.devices[1].books.entries.len(), 1);
+    assert_eq!(world.devices[1].books.photos.len(), 1);
+    // The page, what it names, three pieces.
+    assert_eq!(world.hub.asked - before, 5);
+}
+
+#[test]
+fn a_photo_cut_off_while_it_comes_goes_on_behind_the_last_piece() {
+    let mut world = World::new(Merge::Union);
+    world.happens(&Happens::Books {
+        device: 0,
+        photo: Some((5 << 20) + 7),
+    });
+    while world.talk(0).is_none() {}
+    let name = world.devices[0].books.photos.keys().next().unwrap().clone();
+    let mut spans = Vec::new();
+    while !world.devices[1].books.photos.contains_key(&name) {
+        world.talk(1);
+        let Some(span) = world.devices[1].asks.as_ref().and_then(|asked| asked.span) else {
+            continue;
+        };
+        spans.push(span.0 >> 20);
+        // Every second piece the program is killed, and its question with it.
+        if spans.len() % 2 == 0 {
+            world.devices[1].killed();
+        }
+    }
+    assert_eq!(spans, [0, 1, 1, 2, 2, 3, 3, 4, 4, 5, 5]);
+    assert!(world.devices[1].books.photos[&name] == world.devices[0].books.photos[&name]);
+}
+
+#[test]
 fn an_entry_that_the_hub_rejects_stays_here_and_holds_nobody_up() {
     let mut world = World::new(Merge::Union);
     for _ in 0..20 {
@@ -351,6 +427,7 @@ fn a_call_that_the_hub_cannot_read_is_halved_down_to_the_one_entry() {
             Response {
                 status: 400,
                 retry_after: None,
+                whole: None,
                 body: br#"{"code":"malformed","detail":"no"}"#.to_vec(),
             }
         } else {
@@ -430,7 +507,7 @@ fn sets_that_differ_unseen_are_made_one_and_only_the_difference_moves() {
         .iter()
         .map(|one| one.client.repairs())
         .collect();
-    assert_eq!(moved, [0, gone.len() as u64, 4, 0]);
+    assert_eq!(moved, [0, gone.len() as u64, 4, 0, 0]);
 }
 
 #[test]

@@ -122,6 +122,7 @@ fn a_pinned_key_is_taken_with_a_certificate_that_has_expired_and_names_another_h
         method: eavebook_sync::Method::Get,
         path: "/v1/hello".to_owned(),
         body: Vec::new(),
+        span: None,
     };
     assert_eq!(link.ask(&hello).unwrap().status, 200);
     assert!(heard.lock().unwrap().starts_with(b"GET /v1/hello"));

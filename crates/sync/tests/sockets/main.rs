@@ -13,7 +13,7 @@ use eavebook_core::book::clock::Hlc;
 use eavebook_core::book::entry::{Entry, sha256_hex};
 use eavebook_hub::{Carries, Running, Settings};
 use eavebook_store::{Book, Copies, Device, DraftAfter};
-use eavebook_sync::{Act, Client, Invitation, Link, OfBook, Runs, Standing, pair};
+use eavebook_sync::{Act, Client, Invitation, Link, OfBook, Runs, Standing, Wake, pair};
 use std::collections::BTreeSet;
 use std::net::SocketAddr;
 use std::path::Path;
@@ -303,4 +303,83 @@ fn a_book_restored_from_a_copy_begins_another_life_and_gets_its_entries_back() {
         back.book.lock().unwrap().device().unwrap().incarnation,
         before
     );
+}
+
+#[test]
+fn who_listens_is_told_at_once_and_who_books_while_listening_sends_at_once() {
+    let yard = Yard::new(Carries::Tls);
+    let (phone, laptop) = (yard.paired("phone"), yard.paired("laptop"));
+    let job = Uuid::now_v7();
+    let (sends, quiet) = std::sync::mpsc::channel();
+    let wakes: [Arc<Wake>; 2] = Default::default();
+    std::thread::scope(|scope| {
+        for (mine, wake) in [(&phone, &wakes[0]), (&laptop, &wakes[1])] {
+            let (book, wake, sends) = (mine.book.clone(), wake.clone(), sends.clone());
+            let pairing = book.lock().unwrap().pairing().unwrap().unwrap();
+            let link = Link::new(&pairing.url, pairing.pin.as_deref(), Some(&pairing.token));
+            let mut runs = Runs {
+                client: Client::new(5),
+                shelf: OfBook(book.clone()),
+                link: link.unwrap(),
+            };
+            scope.spawn(move || {
+                runs.run(&wake, &now_ms, &mut |standing, _| {
+                    assert_eq!(standing, &Standing::InStep);
+                    let held = book.lock().unwrap().held().unwrap().len();
+                    sends.send(held).unwrap();
+                });
+            });
+        }
+        // Both listen now; the hub would answer neither for 25 seconds.
+        assert_eq!((quiet.recv().unwrap(), quiet.recv().unwrap()), (0, 0));
+        let began = std::time::Instant::now();
+        for count in 1..=5 {
+            phone.books(job, Some(&vec![count as u8; 2_500_000]));
+            wakes[0].booked();
+            // Both tell, the phone perhaps twice: its own entry comes back to it as one more page.
+            let mut told = 0;
+            while told < 2 {
+                told += usize::from(quiet.recv().unwrap() == count);
+                let there = |mine: &Mine| mine.copies(job) == IN_STEP && mine.ids().len() == count;
+                if there(&phone) && there(&laptop) {
+                    break;
+                }
+            }
+        }
+        println!(
+            "5 photos of 2.5 MB each went across in {:?}",
+            began.elapsed()
+        );
+        let photos = laptop.book.lock().unwrap().photos_wanted().unwrap();
+        assert_eq!(photos, Vec::<String>::new());
+        wakes.iter().for_each(|wake| wake.end());
+    });
+}
+
+#[test]
+fn two_phones_with_one_identity_lose_nothing_and_are_named() {
+    let yard = Yard::new(Carries::Plain);
+    let mut mine = yard.paired("phone");
+    let job = Uuid::now_v7();
+    mine.books(job, None);
+    mine.round_by(None);
+    let (dir, copy) = (yard.dir.path().join("phone"), yard.dir.path().join("twin"));
+    std::fs::create_dir(&copy).unwrap();
+    for name in ["book.sqlite", "book.sqlite-wal", "pairing.json"] {
+        std::fs::copy(dir.join(name), copy.join(name)).unwrap();
+    }
+    let mut twin = Mine {
+        book: Arc::new(Mutex::new(Book::open(&copy).unwrap())),
+        client: Client::new(3),
+    };
+    // Both give the same count to two entries before either has spoken to the hub.
+    mine.books(job, None);
+    twin.books(job, None);
+    for _ in 0..2 {
+        mine.round_by(None);
+        twin.round_by(None);
+    }
+    assert_eq!(mine.ids().len(), 3);
+    assert_eq!(mine.ids(), twin.ids());
+    assert!(mine.client.duplicate() && twin.client.duplicate());
 }
