@@ -23,7 +23,11 @@ pub fn answer(case: &Value) -> Result<Value, String> {
     let sigma = Area::square_feet(number(&case["area_sigma"]));
     let takeoff = take_off(&survey, &roof, sigma, &rates, &code).map_err(|it| it.to_string())?;
     let price = price(&takeoff, &rates);
-    let priced = Priced { takeoff, price };
+    let priced = Priced {
+        takeoff,
+        price,
+        area_sigma: sigma,
+    };
     // The outline of such a body is of no account: the roof is given.
     let solved = solve(&survey).map_err(|it| it.to_string())?;
     let result = result(&survey, &solved).with_price(&survey, &roof, &priced);
