@@ -50,7 +50,14 @@ fn book_folder(app: &tauri::App) -> tauri::Result<PathBuf> {
 }
 
 fn open(folder: &std::path::Path) -> Book {
-    Book(App::open(folder).map_err(|why| said("book_not_open", why.to_string())))
+    let opened = App::open(folder).map_err(|why| said("book_not_open", why.to_string()));
+    if let Ok(app) = &opened
+        && let Err(why) = app.keep_in_step()
+    {
+        // The book opens all the same: what waits is counted, and said.
+        eprintln!("eavebook keeps in step with no hub: {why}");
+    }
+    Book(opened)
 }
 
 /// Carries out one request. Off the thread that draws: a commit waits for the disk.

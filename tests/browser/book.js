@@ -16,8 +16,53 @@ export function newBook(t) {
 }
 
 /** Opens a book on a free port. Gives `url`, `ask(request)`, `kill()` and `ended`. */
-export async function open(t, folder) {
-  const program = spawn(PROGRAM, ['open', '--port', '0', '--book', folder]);
+export function open(t, folder) {
+  return opened(t, ['--book', folder]);
+}
+
+/** Opens a book and shares it on this machine. */
+export function openShared(t, folder) {
+  return opened(t, ['--book', folder, '--hub', '--hub-listen', '127.0.0.1:0']);
+}
+
+/**
+ * A hub on a free port, which it keeps. Gives `link()`, `typed()`, `kill()` and `start()` after a
+ * kill.
+ */
+export async function hub(t, folder) {
+  let program = null;
+  let listen = '127.0.0.1:0';
+  const start = async () => {
+    program = spawn(PROGRAM, ['hub', '--listen', listen, '--dir', folder]);
+    program.stderr.resume();
+    const [, at] = await said(program, /listening on https:\/\/(\S+) pin/);
+    listen = at;
+  };
+  const kill = async () => {
+    const ended = new Promise((resolve) => program.once('exit', resolve));
+    program.kill('SIGKILL');
+    await ended;
+  };
+  t.after(() => program.kill('SIGKILL'));
+  await start();
+  const codes = async () => {
+    const asks = spawn(PROGRAM, ['hub', 'code', '--company', 'Pretend Roofs', '--dir', folder]);
+    const [, typed, link] = await said(asks, /^(\S+)\n(\S+)\n/);
+    return { typed, link };
+  };
+  return {
+    start,
+    kill,
+    link: async () => (await codes()).link,
+    typed: async () => {
+      const { typed, link } = await codes();
+      return `${listen} ${typed} ${/pin=(.{12})/.exec(link)[1]}`;
+    },
+  };
+}
+
+async function opened(t, more) {
+  const program = spawn(PROGRAM, ['open', '--port', '0', ...more]);
   const ended = new Promise((resolve) => program.once('exit', resolve).once('error', resolve));
   const kill = async () => {
     program.kill('SIGKILL');
@@ -35,18 +80,23 @@ export async function addPretendHouse(folder) {
   if (code !== 0) throw new Error(`demo ended with ${code}`);
 }
 
-function address(program) {
+async function address(program) {
+  return (await said(program, /listening on (http:\/\/127\.0\.0\.1:\d+)/))[1];
+}
+
+// What a program says, once it matches.
+function said(program, wanted) {
   return new Promise((resolve, reject) => {
-    let said = '';
+    let heard = '';
     let complained = '';
     program.stderr.on('data', (bytes) => (complained += bytes));
     program.stdout.on('data', (bytes) => {
-      said += bytes;
-      const found = /listening on (http:\/\/127\.0\.0\.1:\d+)/.exec(said);
-      if (found) resolve(found[1]);
+      heard += bytes;
+      const found = wanted.exec(heard);
+      if (found) resolve(found);
     });
     program.once('error', reject);
-    program.once('exit', (code) => reject(new Error(`ended with ${code}: ${said}${complained}`)));
+    program.once('exit', (code) => reject(new Error(`ended with ${code}: ${heard}${complained}`)));
   });
 }
 

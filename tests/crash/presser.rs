@@ -71,6 +71,8 @@ fn whole(reply: Reply) -> Result<JobView, Box<dyn Error>> {
         | Reply::Settings(_)
         | Reply::Takeoff(_)
         | Reply::Hold(_)
+        | Reply::Copies(_)
+        | Reply::Invite(_)
         | Reply::Packets(_)
         | Reply::Refused(_) => Err(format!("{reply:?}").into()),
     }

@@ -217,6 +217,27 @@ or_another: boolean, };
 export type ClosureWord = "open" | "closes" | "gap" | "not checked";
 
 /**
+ * Where copies are.
+ */
+export type CopiesView = { 
+/**
+ * Of the job that was asked about; none where none was.
+ */
+copies: Said | null, 
+/**
+ * Entries of it that other devices booked: where this grows, the job is to be fetched anew.
+ */
+of_others: number, 
+/**
+ * The hub that this book keeps in step with.
+ */
+hub: HubView | null, 
+/**
+ * Whether this machine is itself a hub that other devices can join.
+ */
+shares: boolean, };
+
+/**
  * What a deck is made of.
  */
 export type DeckKind = "plank" | "sheet";
@@ -419,6 +440,40 @@ export type HoldWord = "begun" | "moving" | "still" | "nothing";
  * How a value was read.
  */
 export type HowRead = "taped" | "paced" | "off_photo" | "told";
+
+/**
+ * A hub in words.
+ */
+export type HubView = { 
+/**
+ * Whose.
+ */
+company: string, 
+/**
+ * Where.
+ */
+address: string, };
+
+/**
+ * What lets one more device join, once, within ten minutes.
+ */
+export type InviteView = { 
+/**
+ * The link.
+ */
+link: string, 
+/**
+ * Address, code and key, to be typed.
+ */
+typed: string, 
+/**
+ * The link as a QR code (ISO/IEC 18004): dark fields of one unit as the path of an SVG.
+ */
+fields: string, 
+/**
+ * Its width and height in units, with the quiet zone of four.
+ */
+side: number, };
 
 /**
  * What stands out of a roof.
@@ -1151,7 +1206,7 @@ never: Said, };
 /**
  * One reply.
  */
-export type Reply = { "reply": "today" } & TodayView | { "reply": "job" } & JobView | { "reply": "pad" } & PadView | { "reply": "settings" } & SettingsView | { "reply": "hold" } & HoldView | { "reply": "takeoff" } & TakeoffView | { "reply": "packets" } & PacketsView | { "reply": "refused" } & Said;
+export type Reply = { "reply": "today" } & TodayView | { "reply": "job" } & JobView | { "reply": "pad" } & PadView | { "reply": "settings" } & SettingsView | { "reply": "copies" } & CopiesView | { "reply": "invite" } & InviteView | { "reply": "hold" } & HoldView | { "reply": "takeoff" } & TakeoffView | { "reply": "packets" } & PacketsView | { "reply": "refused" } & Said;
 
 /**
  * One request.
@@ -1160,7 +1215,15 @@ export type Request = { "ask": "today" } | { "ask": "search",
 /**
  * What to look for.
  */
-words: string, } | { "ask": "start_job", 
+words: string, } | { "ask": "copies", 
+/**
+ * Which job.
+ */
+job: string | null, } | { "ask": "join", 
+/**
+ * Its link, or its address, code and key as typed.
+ */
+link: string, } | { "ask": "invite" } | { "ask": "start_job", 
 /**
  * Street address as said.
  */

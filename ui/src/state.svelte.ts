@@ -1,6 +1,8 @@
 // The last reply, and where the person is. All that is true about a job comes from a reply.
 import { MediaQuery } from 'svelte/reactivity';
 import type {
+  CopiesView,
+  InviteView,
   JobView,
   PacketsView,
   PhotoDistance,
@@ -52,6 +54,10 @@ class Book {
   settings = $state<SettingsView | null>(null);
   /** Packets of the job in hand, once Job file asked for them. */
   packets = $state<PacketsView | null>(null);
+  /** Where copies are, as last heard. */
+  copies = $state<CopiesView | null>(null);
+  /** What lets one more device join, while it is shown. */
+  invite = $state<InviteView | null>(null);
   place = $state<Place>('Today');
   /** The thing whose region is open: `leg 4`. */
   chosen = $state<string | null>(null);
@@ -125,6 +131,12 @@ async function take(send: () => Promise<Reply>): Promise<boolean> {
       return true;
     case 'packets':
       if (reply.job === book.job?.job) book.packets = reply;
+      return true;
+    case 'copies':
+      book.copies = reply;
+      return true;
+    case 'invite':
+      book.invite = reply;
       return true;
     // Asked for many times a second where a phone is held still, and drawn there.
     case 'hold':

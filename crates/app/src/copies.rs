@@ -1,19 +1,116 @@
 //! Copies on another machine: joining a hub, and keeping in step with it beside all other work.
 
-use crate::{App, held, stamp};
-use eavebook_store::Pairing;
-use eavebook_sync::{Client, Invitation, Link, LinkError, OfBook, PairError, Runs, Standing, pair};
+use crate::refusal::Refusal;
+use crate::reply::{InviteView, Reply};
+use crate::{App, held, stamp, view};
+use eavebook_store::{Pairing, StoreError};
+use eavebook_sync::{
+    Client, Invitation, Link, LinkError, OfBook, PairError, Runs, Standing, Wake, ask_to_join,
+};
+use qrcode::{Color, EcLevel, QrCode};
+use std::fmt::Write;
+use std::sync::Arc;
 use std::thread;
 
+/// Units left empty around a QR code (ISO/IEC 18004).
+const QUIET: usize = 4;
+
+/// A hub on this machine, which other devices can join.
+pub trait Shares: std::fmt::Debug + Send + Sync {
+    /// Lets one more device in, once, within ten minutes.
+    ///
+    /// # Errors
+    /// Why not, in a sentence.
+    fn invite(&self) -> Result<Invites, String>;
+}
+
+/// What lets one more device in.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Invites {
+    /// The link.
+    pub link: String,
+    /// Address, code and key, to be typed.
+    pub typed: String,
+}
+
 impl App {
-    /// Joins a hub by the link of its keeper, and keeps the pairing.
+    /// Joins a hub by the link of its keeper, and keeps the pairing. The book is not held while the
+    /// hub is asked.
     ///
     /// # Errors
     /// Each says in a sentence what to do; the book is as it was.
     pub fn pair(&self, invitation: &Invitation) -> Result<Pairing, PairError> {
+        let device = held(&self.book).device().cloned();
+        let Some(device) = device else {
+            let dir = held(&self.book).dir().display().to_string();
+            return Err(StoreError::NoDevice { dir }.into());
+        };
+        ask_to_join(invitation, device.id, &device.name)?.keep(&mut held(&self.book))
+    }
+
+    /// The pairing, where there is one.
+    ///
+    /// # Errors
+    /// `Damaged`, `Disk`.
+    pub fn pairing(&self) -> Result<Option<Pairing>, StoreError> {
+        held(&self.book).pairing()
+    }
+
+    /// Serves as the hub of other devices from this machine: the book keeps in step with that hub at
+    /// its address now, by the pairing with it, and does not count it as another copy.
+    ///
+    /// # Errors
+    /// When the pairing cannot be kept.
+    pub fn share(&self, pairing: Pairing, shares: Box<dyn Shares>) -> Result<(), StoreError> {
         let mut book = held(&self.book);
-        let name = book.device().map(|device| device.name.clone());
-        pair(&mut book, invitation, &name.unwrap_or_default())
+        book.keep_pairing(&pairing)?;
+        book.hub_is_here();
+        drop(book);
+        *held(&self.shares) = Some(shares);
+        Ok(())
+    }
+
+    /// Joins a hub by what a person typed, and begins to keep in step with it.
+    pub(crate) fn join(&self, text: &str) -> Result<Reply, Refusal> {
+        let invitation = Invitation::read(text)?;
+        let there = {
+            let book = held(&self.book);
+            let pairing = book.pairing()?;
+            // Said twice, the code is spent; what it was for is done.
+            book.of_hub().is_none() && pairing.is_some_and(|pairing| invitation.is_to(&pairing))
+        };
+        if !there {
+            self.pair(&invitation)?;
+            held(&self.book).say_of_hub(None);
+            self.keep_in_step()?;
+        }
+        self.asked(|book| view::copies::reply(book, None))
+    }
+
+    /// Lets one more device join the hub of this machine.
+    pub(crate) fn invite(&self) -> Result<Reply, Refusal> {
+        let none =
+            || Err("this field book is shared by nobody here: open it with --hub".to_owned());
+        let invites = held(&self.shares)
+            .as_ref()
+            .map_or_else(none, |shares| shares.invite())
+            .map_err(Refusal::NotInvited)?;
+        let code = QrCode::with_error_correction_level(&invites.link, EcLevel::M)
+            .map_err(|why| Refusal::NotInvited(format!("the link makes no QR code ({why})")))?;
+        let side = code.width();
+        let mut fields = String::new();
+        for (at, color) in code.to_colors().into_iter().enumerate() {
+            if color == Color::Dark {
+                let (x, y) = (at % side + QUIET, at / side + QUIET);
+                let _ = write!(fields, "M{x} {y}h1v1h-1z");
+            }
+        }
+        Ok(Reply::Invite(InviteView {
+            link: invites.link,
+            typed: invites.typed,
+            fields,
+            side: u32::try_from(side + 2 * QUIET).unwrap_or(u32::MAX),
+        }))
     }
 
     /// Keeps in step with the hub of a paired book, in a thread of its own, until the program ends.
@@ -32,7 +129,9 @@ impl App {
             shelf: OfBook(self.book.clone()),
             link,
         };
-        let (book, wake) = (self.book.clone(), self.wake.clone());
+        let (book, wake) = (self.book.clone(), Arc::<Wake>::default());
+        // Who kept in step with the hub before ends.
+        std::mem::replace(&mut *held(&self.wake), wake.clone()).end();
         let work = move || {
             runs.run(&wake, &stamp::now_ms, &mut |standing, duplicate| {
                 held(&book).say_of_hub(match (standing, duplicate) {

@@ -134,6 +134,8 @@ fn job_of(reply: Reply, act: usize) -> Result<Box<JobView>, DemoError> {
         | Reply::Settings(_)
         | Reply::Takeoff(_)
         | Reply::Hold(_)
+        | Reply::Copies(_)
+        | Reply::Invite(_)
         | Reply::Packets(_) => Err(DemoError::Refused {
             act,
             said: names::said("no_job_reply", "No job came back. Build the program again."),
@@ -155,6 +157,8 @@ fn type_in(app: &App, job: Uuid, taped: &Taped, act: usize) -> Result<Box<JobVie
         | Reply::Settings(_)
         | Reply::Takeoff(_)
         | Reply::Hold(_)
+        | Reply::Copies(_)
+        | Reply::Invite(_)
         | Reply::Packets(_)
         | Reply::Refused(_) => 0,
     };
@@ -189,6 +193,8 @@ fn job_or_pad(reply: Reply, act: usize) -> Result<(), DemoError> {
         | Reply::Settings(_)
         | Reply::Takeoff(_)
         | Reply::Hold(_)
+        | Reply::Copies(_)
+        | Reply::Invite(_)
         | Reply::Packets(_) => Ok(()),
     }
 }

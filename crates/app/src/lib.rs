@@ -16,7 +16,8 @@ pub mod stamp;
 pub mod typescript;
 pub mod view;
 
-pub use eavebook_store::{BackedUp, BackupError, StoreError, backup, restore, verify};
+pub use copies::{Invites, Shares};
+pub use eavebook_store::{BackedUp, BackupError, Pairing, StoreError, backup, restore, verify};
 pub use eavebook_sync::{Invitation, PairError};
 pub use photo::LARGEST_PHOTO;
 pub use places::photos::{AboutPhoto, KeptPhoto};
@@ -41,7 +42,9 @@ use uuid::Uuid;
 pub struct App {
     book: Arc<Mutex<Book>>,
     /// Ends a rest of the exchange with the hub, where there is one.
-    wake: Arc<Wake>,
+    wake: Mutex<Arc<Wake>>,
+    /// The hub on this machine, where it is one.
+    shares: Mutex<Option<Box<dyn Shares>>>,
     /// Both lie beside the book and are asked without its lock.
     photos: Photos,
     packets: Packets,
@@ -65,7 +68,8 @@ impl App {
             photos: book.photos(),
             packets: book.packets(),
             book: Arc::new(Mutex::new(book)),
-            wake: Arc::default(),
+            wake: Mutex::default(),
+            shares: Mutex::default(),
             making: Mutex::new(()),
         })
     }
@@ -81,9 +85,15 @@ impl App {
                 let made = self.make(*to_make)?;
                 self.asked(|book| job_file::reply(book, made.job, Some(made.id)))
             }
+            Answer::Join(link) => self.join(&link),
+            Answer::Invite => self.invite(),
         });
         drop(making);
-        said(told)
+        let mut reply = said(told);
+        if let Reply::Copies(view) = &mut reply {
+            view.shares = held(&self.shares).is_some();
+        }
+        reply
     }
 
     /// Makes a packet, or finds it where it was made before.
@@ -162,7 +172,7 @@ impl App {
         let before = book.device().map(|device| device.dseq);
         let told = unbroken(|| work(&mut book));
         if book.device().map(|device| device.dseq) != before {
-            self.wake.booked();
+            held(&self.wake).booked();
         }
         told
     }

@@ -45,12 +45,12 @@ pub enum ServeError {
     System(std::io::Error),
 }
 
-/// Serves the page until the program ends. Prints one line when it listens:
-/// `listening on http://127.0.0.1:P`.
+/// Serves the page until the program ends. Prints a line when it listens,
+/// `listening on http://127.0.0.1:P`, and after it what else is to be said.
 ///
 /// # Errors
 /// `PortInUse`, `Port`, `System`.
-pub fn serve(app: App, port: u16) -> Result<(), ServeError> {
+pub fn serve(app: App, port: u16, more: &str) -> Result<(), ServeError> {
     let runtime = tokio::runtime::Builder::new_multi_thread()
         .worker_threads(2)
         .enable_all()
@@ -69,7 +69,7 @@ pub fn serve(app: App, port: u16) -> Result<(), ServeError> {
             })?;
         let port = listener.local_addr().map_err(ServeError::System)?.port();
         let mut out = std::io::stdout().lock();
-        writeln!(out, "listening on http://127.0.0.1:{port}").map_err(ServeError::System)?;
+        writeln!(out, "listening on http://127.0.0.1:{port}{more}").map_err(ServeError::System)?;
         out.flush().map_err(ServeError::System)?;
         drop(out);
         axum::serve(listener, router(Arc::new(app), port))

@@ -1,10 +1,12 @@
 //! Why something was not done, as a sentence for a person.
 
 use crate::reply::Said;
+use crate::view::names;
 use eavebook_core::book::edition::Edition;
 use eavebook_core::settings::SettingFault;
 use eavebook_packet::NotMade;
 use eavebook_store::StoreError;
+use eavebook_sync::PairError;
 
 /// Why a request changed nothing. Its text names the thing and the remedy.
 #[derive(Debug, thiserror::Error)]
@@ -21,6 +23,12 @@ pub enum Refusal {
     /// No packet was made.
     #[error("{0}")]
     Packet(#[from] NotMade),
+    /// No hub was joined.
+    #[error("{}.", names::capital(&.0.to_string()))]
+    Pair(#[from] PairError),
+    /// The hub of this machine let nobody in.
+    #[error("{}.", names::capital(.0))]
+    NotInvited(String),
 }
 
 /// A request that cannot be done.
@@ -208,6 +216,8 @@ impl Refusal {
             Refusal::Rate(_) => "rate_refused",
             Refusal::Ask(why) => return why.said(),
             Refusal::Packet(_) => "packet_not_made",
+            Refusal::Pair(_) => "not_joined",
+            Refusal::NotInvited(_) => "not_invited",
         };
         Said {
             code: code.to_owned(),

@@ -1,11 +1,13 @@
 //! What a screen is told. Figures come as words, worked out and rounded here; places in plan come
 //! as feet, to be drawn.
 
+mod copies;
 mod job_file;
 mod takeoff;
 mod visit;
 mod walk;
 
+pub use copies::{CopiesView, HubView, InviteView};
 pub use job_file::{PacketView, PacketsView, PaperGroup, PaperView, ReaderView};
 pub use takeoff::{LackView, LoadBar, RateView, TakeoffLine, TakeoffPart, TakeoffView, ThingLink};
 pub use visit::{ArriveView, CheckItem, CheckView, TickView};
@@ -32,6 +34,10 @@ pub enum Reply {
     Pad(Box<PadView>),
     /// Settings after a change.
     Settings(SettingsView),
+    /// Where copies are.
+    Copies(CopiesView),
+    /// What lets one more device join.
+    Invite(InviteView),
     /// How still a phone is held.
     Hold(HoldView),
     /// The takeoff of one job.

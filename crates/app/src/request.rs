@@ -21,6 +21,18 @@ pub enum Request {
         /// What to look for.
         words: String,
     },
+    /// Where copies are, of one job where one is open. Reply: `Copies`.
+    Copies {
+        /// Which job.
+        job: Option<Uuid>,
+    },
+    /// Join a hub. Reply: `Copies`.
+    Join {
+        /// Its link, or its address, code and key as typed.
+        link: String,
+    },
+    /// Let one more device join the hub of this machine. Reply: `Invite`.
+    Invite,
     /// Begin a job. Reply: `Job`.
     StartJob {
         /// Street address as said.

@@ -10,6 +10,7 @@ mod pair;
 mod photo;
 mod progress;
 mod refusal;
+mod share;
 mod solve;
 
 use clap::{Parser, Subcommand};

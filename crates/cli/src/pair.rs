@@ -14,7 +14,7 @@ use std::path::PathBuf;
 #[command(after_help = "Example:
   eavebook pair 'https://192.168.1.20:7443#pin=...&code=...' --book my-roofs")]
 pub struct Pair {
-    /// The link that `eavebook hub code` printed, between quotes.
+    /// The link that the hub showed, between quotes; or its address, code and key, as it shows them.
     #[arg(value_name = "LINK")]
     link: String,
     /// The folder that holds the field book; it is made where it is not there.

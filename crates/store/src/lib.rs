@@ -48,6 +48,8 @@ pub struct Book {
     device: Option<Device>,
     /// What a person must know of the exchange with a hub; not kept.
     of_hub: Option<String>,
+    /// The hub lies on the same disk: what it has is no other copy.
+    hub_is_here: bool,
     _lock: File,
 }
 
@@ -78,6 +80,7 @@ impl Book {
             drafts,
             device,
             of_hub: None,
+            hub_is_here: false,
             _lock: lock,
         })
     }

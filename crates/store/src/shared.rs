@@ -350,12 +350,31 @@ impl Book {
         self.of_hub = words;
     }
 
+    /// Says that the hub lies on the same disk, so that what it has is no other copy.
+    pub fn hub_is_here(&mut self) {
+        self.hub_is_here = true;
+    }
+
+    /// Entries of a job that other devices booked.
+    ///
+    /// # Errors
+    /// `Damaged`, `Disk`.
+    pub fn of_others(&self, job: Uuid) -> Result<u64, StoreError> {
+        let own = self.device().map(|device| device.id.to_string());
+        let count = || {
+            let sql = "SELECT count(*) FROM entries WHERE book = ?1 AND device <> ?2";
+            let mut query = self.entries.prepare_cached(sql)?;
+            query.query_row((job.to_string(), own.unwrap_or_default()), |row| row.get(0))
+        };
+        count().map_err(|why| self.sqlite(why))
+    }
+
     /// Where copies of a job are.
     ///
     /// # Errors
     /// `Damaged`, `Disk`.
     pub fn copies(&self, job: Uuid) -> Result<Copies, StoreError> {
-        if self.met()?.is_none() {
+        if self.hub_is_here || self.met()?.is_none() {
             return Ok(Copies::HereOnly);
         }
         let named = "EXISTS (SELECT 1 FROM entries e, json_each(e.refs) j

@@ -24,7 +24,7 @@ mod wire;
 pub use client::{Act, Client, Event, Standing};
 pub use link::{Link, LinkError};
 pub use of_book::OfBook;
-pub use pair::{Invitation, PairError, pair};
+pub use pair::{Invitation, Joined, PairError, ask_to_join, pair};
 pub use runs::{Runs, Wake};
 pub use shelf::{Life, Shelf, ShelfError};
 pub use wire::{Method, Request, Response};

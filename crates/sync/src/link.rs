@@ -11,7 +11,7 @@ use hyper::client::conn::http1::{SendRequest, handshake};
 use hyper::{Uri, header};
 use hyper_util::rt::TokioIo;
 use rustls::pki_types::ServerName;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 use std::time::Duration;
 use tokio::net::TcpStream;
 use tokio::runtime::Runtime;
@@ -24,6 +24,9 @@ const CONNECT: Duration = Duration::from_secs(10);
 const STALL: Duration = Duration::from_secs(30);
 /// The slowest way up on which a body still arrives, bytes a second.
 const SLOWEST: u64 = 4096;
+/// So many hex digits of a pin are typed: 48 bits, far more keys than anybody can draw in the ten
+/// minutes for which a code is good.
+pub(crate) const KEY_DIGITS: usize = 12;
 /// The largest answer: a photo.
 const LARGEST: usize = 64 << 20;
 
@@ -67,6 +70,7 @@ pub struct Link {
     host: String,
     port: u16,
     tls: Option<TlsConnector>,
+    taken: Arc<OnceLock<String>>,
     token: Option<String>,
     open: Option<SendRequest<Full<Bytes>>>,
     runtime: Runtime,
@@ -88,20 +92,38 @@ impl Link {
     /// # Errors
     /// `Address`, `Pin`, `System`.
     pub fn new(url: &str, pin: Option<&str>, token: Option<&str>) -> Result<Link, LinkError> {
+        Link::by(url, pin, 64, token)
+    }
+
+    /// As [`Link::new`], by at least the first [`KEY_DIGITS`] digits of the pin.
+    pub(crate) fn by_first_digits(url: &str, digits: Option<&str>) -> Result<Link, LinkError> {
+        Link::by(url, digits, KEY_DIGITS, None)
+    }
+
+    fn by(
+        url: &str,
+        pin: Option<&str>,
+        least: usize,
+        token: Option<&str>,
+    ) -> Result<Link, LinkError> {
         let no_address = || LinkError::Address(url.to_owned());
         let read: Uri = url.parse().map_err(|_| no_address())?;
         let (scheme, host) = match (read.scheme_str(), read.host()) {
             (Some(scheme @ ("http" | "https")), Some(host)) if !host.is_empty() => (scheme, host),
             _ => return Err(no_address()),
         };
+        let taken = Arc::new(OnceLock::new());
         let tls = if scheme == "https" {
             let pin = pin.unwrap_or_default().to_ascii_lowercase();
-            if pin.len() != 64 || !pin.bytes().all(|digit| digit.is_ascii_hexdigit()) {
+            if !(least..=64).contains(&pin.len())
+                || !pin.bytes().all(|digit| digit.is_ascii_hexdigit())
+            {
                 return Err(LinkError::Pin {
                     url: url.to_owned(),
                 });
             }
-            let config = pin::config(&pin).map_err(|why| LinkError::System(why.to_string()))?;
+            let config = pin::config(&pin, taken.clone())
+                .map_err(|why| LinkError::System(why.to_string()))?;
             Some(TlsConnector::from(Arc::new(config)))
         } else {
             None
@@ -117,10 +139,16 @@ impl Link {
                 .port_u16()
                 .unwrap_or(if scheme == "https" { 443 } else { 80 }),
             tls,
+            taken,
             token: token.map(str::to_owned),
             open: None,
             runtime,
         })
+    }
+
+    /// The whole pin of the key that answered.
+    pub(crate) fn pin(&self) -> Option<String> {
+        self.taken.get().cloned()
     }
 
     /// Asks, and waits for the whole answer.

@@ -1,13 +1,15 @@
 //! Joining a hub: a link from its keeper becomes a pairing, once.
 
-use crate::link::{Link, LinkError};
+use crate::link::{KEY_DIGITS, Link, LinkError};
 use crate::wire::{Hello, Request};
 use eavebook_store::{Book, Pairing, StoreError};
 use serde::Deserialize;
 use serde_json::json;
+use uuid::Uuid;
 
 /// What a link invites to.
 #[derive(Clone, PartialEq, Eq)]
+#[cfg_attr(test, derive(Debug))]
 pub struct Invitation {
     url: String,
     pin: Option<String>,
@@ -19,8 +21,8 @@ pub struct Invitation {
 pub enum PairError {
     /// The link is none.
     #[error(
-        "this is no link of a hub: take it whole as `eavebook hub code` printed it, \
-         URL#pin=...&code=..., between quotes"
+        "this is no link of a hub: take it whole as the hub shows it, URL#pin=...&code=..., between \
+         quotes; or type its address, code and key with gaps between them"
     )]
     NoLink,
     /// The hub did not answer, or not with its key.
@@ -38,12 +40,25 @@ pub enum PairError {
 }
 
 impl Invitation {
-    /// Reads `URL#pin=HEX&code=SIGNS`.
+    /// Reads `URL#pin=HEX&code=SIGNS`, or what is typed in place of it: `ADDRESS CODE KEY`, where the
+    /// key is the first twelve digits of the pin.
     ///
     /// # Errors
-    /// `NoLink`.
-    pub fn read(link: &str) -> Result<Invitation, PairError> {
-        let (url, rest) = link.trim().split_once('#').ok_or(PairError::NoLink)?;
+    /// `NoLink`, `Link`.
+    pub fn read(text: &str) -> Result<Invitation, PairError> {
+        let invitation = if text.contains('#') {
+            Invitation::linked(text.trim())
+        } else {
+            Invitation::typed(text)
+        };
+        let invitation = invitation.ok_or(PairError::NoLink)?;
+        // Checked whole before anything is begun.
+        Link::by_first_digits(&invitation.url, invitation.pin.as_deref())?;
+        Ok(invitation)
+    }
+
+    fn linked(link: &str) -> Option<Invitation> {
+        let (url, rest) = link.split_once('#')?;
         let (mut pin, mut code) = (None, None);
         for part in rest.split('&') {
             match part.split_once('=') {
@@ -53,18 +68,39 @@ impl Invitation {
                 Some(_) | None => {}
             }
         }
-        // The link is checked whole before anything is begun.
-        let pin = pin.filter(|_| url.starts_with("https:"));
-        Link::new(url, pin.as_deref(), None)?;
-        Ok(Invitation {
+        Some(Invitation {
             url: url.trim_end_matches('/').to_owned(),
-            pin,
-            code: code
-                .filter(|code| !code.is_empty())
-                .ok_or(PairError::NoLink)?,
+            pin: pin.filter(|_| url.starts_with("https:")),
+            code: code.filter(|code| !code.is_empty())?,
         })
     }
+
+    fn typed(text: &str) -> Option<Invitation> {
+        let mut words = text.split_whitespace();
+        let address = words.next()?.trim_start_matches("https://");
+        let rest: String = words
+            .flat_map(str::chars)
+            .filter(|sign| *sign != '-')
+            .collect();
+        let whole = rest.is_ascii() && rest.len() == TYPED_CODE + KEY_DIGITS;
+        let (code, key) = whole.then(|| rest.split_at(TYPED_CODE))?;
+        Some(Invitation {
+            url: format!("https://{}", address.trim_end_matches('/')),
+            pin: Some(key.to_ascii_lowercase()),
+            code: code.to_owned(),
+        })
+    }
+
+    /// Whether this is the hub of a pairing.
+    #[must_use]
+    pub fn is_to(&self, pairing: &Pairing) -> bool {
+        let pin = pairing.pin.as_deref().unwrap_or_default();
+        self.url == pairing.url && pin.starts_with(self.pin.as_deref().unwrap_or_default())
+    }
 }
+
+/// Signs of a code that is typed.
+const TYPED_CODE: usize = 10;
 
 #[derive(Deserialize)]
 struct Paired {
@@ -73,27 +109,51 @@ struct Paired {
     author: String,
 }
 
-/// Joins a hub and keeps the pairing in the book; `device_name` is what the hub's keeper sees. The
-/// hub's key is proved before the code is sent: a wrong pin does not spend it.
+/// A hub that took this device in; not kept yet.
+#[derive(Debug)]
+pub struct Joined {
+    pairing: Pairing,
+    hub_id: String,
+    epoch: String,
+    author: String,
+}
+
+/// Joins a hub and keeps the pairing in the book; `device_name` is what the hub's keeper sees.
 ///
 /// # Errors
-/// Each says in a sentence what to do; the book is as it was.
+/// Those of [`ask_to_join`] and [`Joined::keep`].
 pub fn pair(
     book: &mut Book,
     invitation: &Invitation,
     device_name: &str,
 ) -> Result<Pairing, PairError> {
-    let device = book.device().cloned().ok_or_else(|| StoreError::NoDevice {
-        dir: book.dir().display().to_string(),
-    })?;
-    let mut link = Link::new(&invitation.url, invitation.pin.as_deref(), None)?;
+    let device = book.device().ok_or_else(|| no_device(book))?.id;
+    ask_to_join(invitation, device, device_name)?.keep(book)
+}
+
+fn no_device(book: &Book) -> PairError {
+    let dir = book.dir().display().to_string();
+    StoreError::NoDevice { dir }.into()
+}
+
+/// Asks a hub to take a device in, which spends the code. The hub's key is proved before the code is
+/// sent: a wrong pin does not spend it.
+///
+/// # Errors
+/// `Link`, `NoHub`, `Refused`, each with what to do.
+pub fn ask_to_join(
+    invitation: &Invitation,
+    device: Uuid,
+    device_name: &str,
+) -> Result<Joined, PairError> {
+    let mut link = Link::by_first_digits(&invitation.url, invitation.pin.as_deref())?;
     let no_hub = || PairError::NoHub(invitation.url.clone());
     let hello: Hello = link
         .ask(&Request::get("/v1/hello"))?
         .read()
         .ok_or_else(no_hub)?;
     let asks = json!({
-        "code": invitation.code, "device_name": device_name, "device_id": device.id,
+        "code": invitation.code, "device_name": device_name, "device_id": device,
     });
     let answer = link.ask(&Request::post("/v1/pair", asks.to_string()))?;
     if answer.status != 201 {
@@ -105,27 +165,42 @@ pub fn pair(
         });
     }
     let paired: Paired = answer.read().ok_or_else(no_hub)?;
-    let pairing = Pairing {
-        url: invitation.url.clone(),
-        pin: invitation.pin.clone(),
-        token: paired.token,
-        company: paired.company,
-    };
-    book.keep_pairing(&pairing)?;
-    let known = book
-        .met()?
-        .is_some_and(|met| met.id == hello.hub_id && met.epoch == hello.epoch);
-    if !known {
-        book.meet(&hello.hub_id, &hello.epoch)?;
+    Ok(Joined {
+        pairing: Pairing {
+            url: invitation.url.clone(),
+            pin: link.pin(),
+            token: paired.token,
+            company: paired.company,
+        },
+        hub_id: hello.hub_id,
+        epoch: hello.epoch,
+        author: paired.author,
+    })
+}
+
+impl Joined {
+    /// Keeps the pairing in the book.
+    ///
+    /// # Errors
+    /// `Store`: the pairing before still stands.
+    pub fn keep(self, book: &mut Book) -> Result<Pairing, PairError> {
+        let device = book.device().cloned().ok_or_else(|| no_device(book))?;
+        book.keep_pairing(&self.pairing)?;
+        let known = book
+            .met()?
+            .is_some_and(|met| met.id == self.hub_id && met.epoch == self.epoch);
+        if !known {
+            book.meet(&self.hub_id, &self.epoch)?;
+        }
+        // Who books on it, as the hub's keeper said; a name chosen before stays.
+        if device.author == "me" {
+            book.set_device(eavebook_store::Device {
+                author: self.author,
+                ..device
+            })?;
+        }
+        Ok(self.pairing)
     }
-    // Who books on it, as the hub's keeper said; a name chosen before stays.
-    if device.author == "me" {
-        book.set_device(eavebook_store::Device {
-            author: paired.author,
-            ..device
-        })?;
-    }
-    Ok(pairing)
 }
 
 #[cfg(test)]
@@ -150,6 +225,24 @@ mod tests {
             "the pin of https://hub:7443 is not 64 hex digits: take the link as the hub's keeper \
              gave it"
         );
+        let typed = "192.168.1.20:7443 1FYD-V1BY-4H ABCD-EF01-2345";
+        assert_eq!(said(typed), "read");
+        assert_eq!(
+            Invitation::typed(typed),
+            Some(Invitation {
+                url: "https://192.168.1.20:7443".to_owned(),
+                pin: Some("abcdef012345".to_owned()),
+                code: "1FYDV1BY4H".to_owned(),
+            })
+        );
+        for none in [
+            "192.168.1.20:7443",
+            "192.168.1.20:7443 1FYDV1BY4H",
+            "192.168.1.20:7443 1FYDV1BY4H abcdef01234",
+            "192.168.1.20:7443 1FYDV1BY4H xbcdef012345",
+        ] {
+            assert_ne!(said(none), "read", "{none}");
+        }
         assert!(said("ftp://hub#code=X").contains("is no address of a hub"));
     }
 }

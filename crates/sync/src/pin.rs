@@ -7,12 +7,14 @@ use rustls::client::danger::{HandshakeSignatureValid, ServerCertVerified, Server
 use rustls::crypto::CryptoProvider;
 use rustls::pki_types::{CertificateDer, ServerName, UnixTime};
 use rustls::{ClientConfig, DigitallySignedStruct, Error, SignatureScheme};
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 /// Takes one key and no other.
 #[derive(Debug)]
 struct PinnedKey {
     pin: String,
+    /// The whole pin of the key that was taken.
+    taken: Arc<OnceLock<String>>,
     provider: Arc<CryptoProvider>,
 }
 
@@ -20,11 +22,13 @@ struct PinnedKey {
 pub(crate) const OTHER_KEY: Error =
     Error::InvalidCertificate(rustls::CertificateError::ApplicationVerificationFailure);
 
-/// TLS that takes the key with this pin, 64 hex digits, and no other.
-pub(crate) fn config(pin: &str) -> Result<ClientConfig, Error> {
+/// TLS that takes the key whose pin begins with these hex digits, and no other; which it was, is
+/// said in `taken`.
+pub(crate) fn config(pin: &str, taken: Arc<OnceLock<String>>) -> Result<ClientConfig, Error> {
     let provider = Arc::new(rustls::crypto::ring::default_provider());
     let verifier = Arc::new(PinnedKey {
         pin: pin.to_owned(),
+        taken,
         provider: provider.clone(),
     });
     let mut config = ClientConfig::builder_with_provider(provider)
@@ -46,7 +50,8 @@ impl ServerCertVerifier for PinnedKey {
         _: UnixTime,
     ) -> Result<ServerCertVerified, Error> {
         let read = webpki::EndEntityCert::try_from(certificate).map_err(|_| OTHER_KEY)?;
-        if sha256_hex(&read.subject_public_key_info()) == self.pin {
+        let pin = sha256_hex(&read.subject_public_key_info());
+        if pin.starts_with(&self.pin) && *self.taken.get_or_init(|| pin.clone()) == pin {
             Ok(ServerCertVerified::assertion())
         } else {
             Err(OTHER_KEY)

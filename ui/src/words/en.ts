@@ -127,6 +127,19 @@ export const en = {
     building: 'Building on my…',
     sides: { right: 'right', left: 'left' },
   },
+  otherCopies: {
+    title: 'Copies on other machines',
+    alone: 'What is booked is on this device only.',
+    joined: (company: string, address: string) => `In step with ${company} at ${address}.`,
+    link: 'Link of a hub, or its address, code and key',
+    join: 'Join',
+    joining: 'Joining…',
+    shares: 'Phones on the network of this machine can send their copies here, without internet.',
+    letJoin: 'Let one more device join',
+    howToJoin:
+      'Once, within ten minutes: on the other device, in Settings, give this link or type the line below it.',
+    qr: 'The link as a QR code',
+  },
   today: {
     title: 'Today',
     stops: 'Stops',

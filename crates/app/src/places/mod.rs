@@ -16,6 +16,7 @@ pub mod visit;
 use crate::refusal::Refusal;
 use crate::reply::Reply;
 use crate::request::Request;
+use crate::view;
 use eavebook_core::book::kinds::CoveringSeen;
 use eavebook_store::Book;
 
@@ -25,6 +26,10 @@ pub enum Answer {
     Now(Reply),
     /// A packet, to be made while others book.
     Make(Box<job_file::ToMake>),
+    /// A hub is to be asked, which may take a while, and nobody waits for it who books.
+    Join(String),
+    /// The hub of this machine is to be asked.
+    Invite,
 }
 
 /// Carries out one request, or reads what is needed to carry it out without the book.
@@ -33,6 +38,9 @@ pub enum Answer {
 /// Says why nothing was changed.
 pub fn answer(book: &mut Book, request: Request) -> Result<Answer, Refusal> {
     let reply = match request {
+        Request::Copies { job } => view::copies::reply(book, job),
+        Request::Join { link } => return Ok(Answer::Join(link)),
+        Request::Invite => return Ok(Answer::Invite),
         Request::Today => today::today(book),
         Request::Search { words } => today::search(book, &words),
         Request::StartJob { address } => today::start(book, &address),

@@ -1,8 +1,28 @@
 //! Where copies of a job are, in words. Only what the hub has acknowledged counts as a copy there.
 
 use super::names;
-use crate::reply::Said;
-use eavebook_store::Copies;
+use crate::refusal::Refusal;
+use crate::reply::{CopiesView, HubView, Reply, Said};
+use eavebook_store::{Book, Copies};
+use uuid::Uuid;
+
+/// How copies stand now.
+///
+/// # Errors
+/// When the book cannot be read.
+pub fn reply(book: &Book, job: Option<Uuid>) -> Result<Reply, Refusal> {
+    let copies = job.map(|job| book.copies(job)).transpose()?;
+    let of_others = job.map_or(Ok(0), |job| book.of_others(job))?;
+    Ok(Reply::Copies(CopiesView {
+        copies: copies.map(|copies| words(copies, book.of_hub())),
+        of_others: u32::try_from(of_others).unwrap_or(u32::MAX),
+        hub: book.pairing()?.map(|pairing| HubView {
+            company: pairing.company,
+            address: pairing.url,
+        }),
+        shares: false,
+    }))
+}
 
 /// "2 copies: this phone, hub". `of_hub`: what a person must know of the exchange.
 #[must_use]

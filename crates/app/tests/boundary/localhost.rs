@@ -224,7 +224,7 @@ fn a_page_that_is_not_there_is_not_there() {
 fn a_port_in_use_is_said_in_one_sentence() {
     let served = served();
     let dir = tempfile::tempdir().unwrap();
-    let refused = localhost::serve(App::open(dir.path()).unwrap(), served.port).unwrap_err();
+    let refused = localhost::serve(App::open(dir.path()).unwrap(), served.port, "").unwrap_err();
     let said = format!(
         "port {} is in use by another program: give another --port, or --port 0 for any",
         served.port

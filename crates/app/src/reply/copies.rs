@@ -1,0 +1,40 @@
+//! Copies on other machines, and how one more device joins.
+
+use super::Said;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// Where copies are.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct CopiesView {
+    /// Of the job that was asked about; none where none was.
+    pub copies: Option<Said>,
+    /// Entries of it that other devices booked: where this grows, the job is to be fetched anew.
+    pub of_others: u32,
+    /// The hub that this book keeps in step with.
+    pub hub: Option<HubView>,
+    /// Whether this machine is itself a hub that other devices can join.
+    pub shares: bool,
+}
+
+/// A hub in words.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct HubView {
+    /// Whose.
+    pub company: String,
+    /// Where.
+    pub address: String,
+}
+
+/// What lets one more device join, once, within ten minutes.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct InviteView {
+    /// The link.
+    pub link: String,
+    /// Address, code and key, to be typed.
+    pub typed: String,
+    /// The link as a QR code (ISO/IEC 18004): dark fields of one unit as the path of an SVG.
+    pub fields: String,
+    /// Its width and height in units, with the quiet zone of four.
+    pub side: u32,
+}

@@ -1,0 +1,162 @@
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import { hub, newBook, open, openShared } from './book.js';
+import { picture, screen } from './screen.js';
+
+const ALONE = '1 copy: this phone only';
+const TWO = '2 copies: this phone, hub';
+// A device that met a hub out of reach rests at most 15 seconds before it asks again.
+const PATIENCE = 40_000;
+
+async function join(page, hand, link) {
+  await hand.tap(page.getByRole('navigation', { name: 'Places' }).getByRole('button').first());
+  await hand.tap('Settings');
+  const settings = page.getByRole('dialog', { name: 'Settings' });
+  await settings.getByRole('textbox', { name: /Link of a hub/ }).fill(link);
+  await hand.tap(settings.getByRole('button', { name: 'Join', exact: true }));
+  await settings.getByText(/^In step with /).waitFor();
+  await picture(page, 'joined');
+  await hand.tap(settings.getByRole('button', { name: 'Close' }));
+}
+
+const says = (page, text) =>
+  page
+    .getByRole('status', { name: 'Copies' })
+    .filter({ hasText: text })
+    .waitFor({ timeout: PATIENCE });
+
+async function readAgain(page, hand, length) {
+  await openLeg(page, hand);
+  const leaf = page.getByRole('region', { name: 'Leg 1', exact: true });
+  await hand.tap(leaf.getByRole('button', { name: 'Read again', exact: true }));
+  await page.getByRole('group', { name: 'Keypad' }).waitFor();
+  await hand.book(length);
+}
+
+async function openLeg(page, hand) {
+  await hand.tap(page.locator('li[data-thing="leg 1"] button').first());
+}
+
+test('two books, a hub killed in the middle, one leg read on both: both stand, one is struck', async (t) => {
+  const yard = await hub(t, newBook(t));
+  const first = await open(t, newBook(t));
+  const one = await screen();
+  await one.page.goto(first.url);
+  await one.hand.start('12 Pretend Lane');
+  await says(one.page, ALONE);
+  await one.hand.tap('Read');
+  await one.hand.book('40 ft');
+  await one.hand.tap('Outside corner');
+  await one.hand.tap('Put keypad away');
+  await says(one.page, ALONE);
+
+  await join(one.page, one.hand, await yard.link());
+  await says(one.page, TWO);
+
+  // The hub dies: what is booked then waits, and is not called a copy.
+  await yard.kill();
+  await readAgain(one.page, one.hand, '41 ft');
+  await says(one.page, 'Waiting to send: 1, on this phone only');
+  await picture(one.page, 'waiting-for-the-hub');
+  await yard.start();
+  await says(one.page, TWO);
+
+  // A second phone joins by typing, and has the job.
+  const second = await open(t, newBook(t));
+  const two = await screen();
+  await two.page.goto(second.url);
+  await two.hand.start('A job of its own');
+  await join(two.page, two.hand, await yard.typed());
+  await says(two.page, TWO);
+  await two.page.goto(second.url);
+  await two.page.getByRole('list', { name: 'Stops' }).waitFor({ timeout: 2000 }).catch(() => {});
+  const { stops } = await second.ask({ ask: 'today' });
+  const job = stops.find((stop) => stop.address === '12 Pretend Lane').job;
+  await two.page.goto(`${second.url}/#${job}/3`);
+  await two.page.reload();
+  await two.page.locator('li[data-thing="leg 1"]').waitFor();
+
+  // No network: both read the leg.
+  await yard.kill();
+  await readAgain(one.page, one.hand, '42 ft');
+  await readAgain(two.page, two.hand, '43 ft');
+  await says(one.page, 'Waiting to send: 1');
+  await says(two.page, 'Waiting to send: 1');
+  await yard.start();
+  await says(one.page, TWO);
+  await says(two.page, TWO);
+
+  // Both readings are on both, without anybody asking; a person strikes one.
+  for (const { page, hand } of [one, two]) {
+    await openLeg(page, hand);
+    await hand.tap(page.getByRole('region', { name: 'Leg 1', exact: true }).getByText('Story'));
+    const story = page.getByRole('region', { name: 'Story' });
+    for (const value of ['40 ft', '41 ft', '42 ft', '43 ft']) {
+      const item = story.locator(`li[data-value="${value}"]`);
+      await item.waitFor({ timeout: PATIENCE });
+      assert.equal(await item.count(), 1, value);
+    }
+  }
+  await picture(one.page, 'both-readings');
+  const struck = (page) =>
+    page.getByRole('region', { name: 'Story' }).locator('li[data-value="43 ft"]');
+  await one.hand.tap(struck(one.page).getByRole('button', { name: 'Strike' }));
+  await struck(one.page).and(one.page.locator('[data-state="struck"]')).waitFor();
+  await struck(two.page)
+    .and(two.page.locator('[data-state="struck"]'))
+    .waitFor({ timeout: PATIENCE });
+
+  assert.deepEqual([one.wrong, two.wrong], [[], []]);
+  assert.deepEqual([...one.hosts, ...two.hosts], ['127.0.0.1', '127.0.0.1']);
+});
+
+test('a link that is none is refused in words, and nothing is joined', async (t) => {
+  const { url, ask } = await open(t, newBook(t));
+  const { page, hand } = await screen();
+  await page.goto(url);
+  await hand.start('12 Pretend Lane');
+  const said = await ask({ ask: 'join', link: 'laptop' });
+  assert.equal(said.reply, 'refused');
+  assert.match(said.en, /^This is no link of a hub/);
+  await says(page, ALONE);
+});
+
+test('a laptop shares its book: its code is shown, and a phone that joins has the photos', async (t) => {
+  const laptop = await openShared(t, newBook(t));
+  const wide = await screen({ width: 1280, height: 800 });
+  await wide.page.goto(laptop.url);
+  await wide.hand.start('12 Pretend Lane');
+  const { job } = await laptop.ask({ ask: 'today' }).then(({ stops }) => stops[0]);
+  const photo = new Uint8Array(3_000_000).fill(7);
+  photo.set([0xff, 0xd8, 0xff, 0xe0]);
+  const kept = await fetch(`${laptop.url}/photo?job=${job}&from=file`, {
+    method: 'POST',
+    body: photo,
+    headers: { 'content-type': 'image/jpeg' },
+  });
+  assert.equal(kept.status, 200, await kept.text());
+  await wide.hand.tap('Settings');
+  await wide.hand.tap('Let one more device join');
+  await wide.page.getByRole('img', { name: 'The link as a QR code' }).waitFor();
+  await wide.page
+    .getByRole('img', { name: 'The link as a QR code' })
+    .evaluate((code) => code.scrollIntoView());
+  await picture(wide.page, 'shared');
+  const typed = await wide.page.locator('p.typed').innerText();
+
+  const phone = await open(t, newBook(t));
+  const { page, hand } = await screen();
+  await page.goto(phone.url);
+  await hand.start('A job of the phone');
+  await join(page, hand, typed);
+  await says(page, TWO);
+  // On the laptop its own hub is no second copy.
+  const { copies } = await laptop.ask({ ask: 'copies', job });
+  assert.equal(copies.en, ALONE);
+  const there = async () => (await phone.ask({ ask: 'copies', job })).copies.en;
+  for (let look = 0; (await there()) !== TWO && look < 100; look += 1)
+    await new Promise((resolve) => setTimeout(resolve, 100));
+  assert.equal(await there(), TWO);
+  const { stops } = await laptop.ask({ ask: 'today' });
+  assert.ok(stops.some((stop) => stop.address === 'A job of the phone'));
+});
