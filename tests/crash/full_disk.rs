@@ -105,6 +105,9 @@ fn where_files_may_not_grow_what_was_acknowledged_stays_and_work_goes_on_without
     assert!(status.success());
     let book = Book::open(dir.path()).unwrap();
     assert_eq!(book.entries(JOB).unwrap().whole.len(), said + 10);
+    println!(
+        "drill 3: {said} booked until files could not grow, all there, 10 more without the limit"
+    );
 }
 
 #[test]

@@ -104,4 +104,5 @@ fn a_book_of_version_1_keeps_its_half_typed_reading_and_counts_on() {
     );
     let last = book.device().unwrap().hlc;
     assert!(book.next_turn(0).unwrap().hlc > last);
+    println!("drill 8: a book of version 1 opens, keeps its half-typed reading and counts on");
 }

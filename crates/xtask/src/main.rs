@@ -4,6 +4,7 @@
 mod bench;
 mod count;
 mod demo;
+mod drill;
 mod ground;
 mod run;
 mod setup;
@@ -17,6 +18,7 @@ cargo xtask COMMAND
 
   demo    builds, prints what a pretend house comes to, and opens it on localhost
   bench   measures ours beside a peer, all in one run; the last line says how many hold
+  drill   kills, cuts and restores: what must not be lost; a line each (--full: at full size)
   test    sets up this machine and runs every test; the last lines are a table of counts
 
 Each says what it does as it goes. Only Rust and Node are needed beforehand.";
@@ -28,6 +30,12 @@ fn main() -> ExitCode {
         ["test"] => ground::Ground::find().and_then(|ground| test::run(&ground)),
         ["demo"] => ground::Ground::find().and_then(|ground| demo::run(&ground)),
         ["bench"] => ground::Ground::find().and_then(|ground| bench::run(&ground)),
+        ["drill"] => {
+            ground::Ground::find().and_then(|ground| drill::run(&ground, drill::Size::Small))
+        }
+        ["drill", "--full"] => {
+            ground::Ground::find().and_then(|ground| drill::run(&ground, drill::Size::Full))
+        }
         [] | ["help" | "--help" | "-h"] => {
             println!("{HELP}");
             Ok(())

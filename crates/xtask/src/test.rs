@@ -67,7 +67,7 @@ const SHELL: &str = "eavebook-shell";
 
 /// All of it, always by this one selection: with fewer crates chosen, their dependencies would be
 /// built with fewer features, and the typesetter a second time, which alone takes ten minutes.
-const ALL: [&str; 3] = [
+pub const ALL: [&str; 3] = [
     "--workspace",
     "--features",
     "eavebook-shell/custom-protocol",

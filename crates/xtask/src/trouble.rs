@@ -36,6 +36,8 @@ pub enum Trouble {
         /// How many.
         failed: usize,
     },
+    /// Some drills did not hold; the lines above name them.
+    Drills,
 }
 
 impl fmt::Display for Trouble {
@@ -55,6 +57,7 @@ impl fmt::Display for Trouble {
             Trouble::Steps { failed } => {
                 write!(f, "{failed} failed: the table above names what")
             }
+            Trouble::Drills => write!(f, "not every drill holds: the lines above name which"),
         }
     }
 }

@@ -48,6 +48,39 @@ impl Breaks {
     }
 }
 
+/// A way that is cut after so many bytes up, once for each count given, and then holds; and how many
+/// bytes went up in all.
+pub fn cut_after(hub: SocketAddr, cuts: Vec<u64>) -> (SocketAddr, Arc<AtomicUsize>) {
+    let listens = TcpListener::bind("127.0.0.1:0").unwrap();
+    let address = listens.local_addr().unwrap();
+    let carried = Arc::new(AtomicUsize::new(0));
+    let count = carried.clone();
+    std::thread::spawn(move || {
+        let mut cuts = cuts.into_iter();
+        for client in listens.incoming() {
+            let (Ok(mut client), Ok(mut hub)) = (client, TcpStream::connect(hub)) else {
+                continue;
+            };
+            carry(&hub, &client, u64::MAX, Arc::default());
+            let (mut left, count) = (cuts.next().unwrap_or(u64::MAX), count.clone());
+            std::thread::spawn(move || {
+                let mut buffer = [0; 4096];
+                while let Ok(read @ 1..) = client.read(&mut buffer) {
+                    let some = read.min(usize::try_from(left).unwrap_or(usize::MAX));
+                    count.fetch_add(some, Ordering::SeqCst);
+                    left -= some as u64;
+                    if hub.write_all(&buffer[..some]).is_err() || left == 0 {
+                        break;
+                    }
+                }
+                let _ = client.shutdown(Shutdown::Both);
+                let _ = hub.shutdown(Shutdown::Both);
+            });
+        }
+    });
+    (address, carried)
+}
+
 fn carry(from: &TcpStream, to: &TcpStream, mut left: u64, broken: Arc<AtomicUsize>) {
     let (mut from, mut to) = (from.try_clone().unwrap(), to.try_clone().unwrap());
     std::thread::spawn(move || {

@@ -6,6 +6,7 @@
 )]
 
 mod breaks;
+mod drills;
 mod keys;
 
 use breaks::Breaks;
