@@ -18,15 +18,15 @@ const JOB: Uuid = Uuid::from_u128(7);
 
 /// What a writer said is done, over all rounds on one book.
 #[derive(Debug, Default)]
-struct Acknowledged {
+pub struct Acknowledged {
     keys: u64,
     entries: BTreeSet<Uuid>,
     photos: BTreeSet<String>,
-    lines: usize,
+    pub lines: usize,
 }
 
 impl Acknowledged {
-    fn hear(&mut self, lines: &[String]) {
+    pub fn hear(&mut self, lines: &[String]) {
         lines.iter().for_each(|line| self.hear_line(line));
     }
 
@@ -47,7 +47,7 @@ impl Acknowledged {
 }
 
 /// What is wrong with a book, against what was acknowledged.
-fn faults(dir: &Path, told: &Acknowledged) -> Vec<String> {
+pub fn faults(dir: &Path, told: &Acknowledged) -> Vec<String> {
     let mut faults = Vec::new();
     let book = Book::open(dir).unwrap();
     let whole: String = rusqlite::Connection::open(book.file())

@@ -6,6 +6,7 @@ mod full_disk;
 mod kill;
 mod killed;
 mod packed;
+mod power;
 mod pressed;
 mod small_disk;
 mod synced;
