@@ -3,14 +3,16 @@
 use crate::refusal::Refusal;
 use crate::reply::{InviteView, Reply};
 use crate::{App, held, stamp, view};
-use eavebook_store::{Pairing, StoreError};
+use eavebook_store::{BackupError, Brought, Pairing, StoreError};
 use eavebook_sync::{
     Client, Invitation, Link, LinkError, OfBook, PairError, Runs, Standing, Wake, ask_to_join,
 };
 use qrcode::{Color, EcLevel, QrCode};
 use std::fmt::Write;
+use std::path::Path;
 use std::sync::Arc;
 use std::thread;
+use uuid::Uuid;
 
 /// Units left empty around a QR code (ISO/IEC 18004).
 const QUIET: usize = 4;
@@ -46,6 +48,14 @@ impl App {
             return Err(StoreError::NoDevice { dir }.into());
         };
         ask_to_join(invitation, device.id, &device.name)?.keep(&mut held(&self.book))
+    }
+
+    /// Takes in what a backup of another book holds.
+    ///
+    /// # Errors
+    /// `Damaged`, `Store`.
+    pub fn bring(&self, file: &Path) -> Result<Brought, BackupError> {
+        held(&self.book).bring(file, stamp::now_ms(), Uuid::new_v4())
     }
 
     /// The pairing, where there is one.

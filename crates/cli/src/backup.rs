@@ -1,8 +1,8 @@
-//! `eavebook backup`, `verify`, `restore`: a whole field book in one file.
+//! `eavebook backup`, `verify`, `restore`, `bring`: a whole field book in one file.
 
 use crate::refusal::Refusal;
 use clap::Args;
-use eavebook_app::{BackedUp, backup, restore, verify};
+use eavebook_app::{App, BackedUp, backup, restore, verify};
 use std::fmt::Display;
 use std::path::PathBuf;
 
@@ -35,6 +35,23 @@ pub struct Restore {
     #[arg(value_name = "FILE")]
     file: PathBuf,
     /// The folder to make.
+    #[arg(long, value_name = "DIR")]
+    book: PathBuf,
+}
+
+/// Take in what a backup of another field book holds: its entries and photos join those here.
+///
+/// The way between two machines that share no network: back up on one, carry the file, bring it in on
+/// the other. Brought twice, it changes nothing more.
+#[derive(Args)]
+#[command(after_help = "Example:
+  eavebook backup monday.book --book my-roofs      on the phone
+  eavebook bring monday.book --book office         on the laptop")]
+pub struct Bring {
+    /// The backup.
+    #[arg(value_name = "FILE")]
+    file: PathBuf,
+    /// The folder that holds the field book; it is made where it is not there.
     #[arg(long, value_name = "DIR")]
     book: PathBuf,
 }
@@ -77,6 +94,25 @@ impl Restore {
     pub fn run(self) -> Result<(), Refusal> {
         let held = restore(&self.file, &self.book).map_err(refuse)?;
         println!("{} holds {} again", self.book.display(), words(held));
+        Ok(())
+    }
+}
+
+impl Bring {
+    /// Takes it in.
+    pub fn run(self) -> Result<(), Refusal> {
+        let app = App::open(&self.book).map_err(refuse)?;
+        let brought = app.bring(&self.file).map_err(refuse)?;
+        let conflicts = match brought.conflicts {
+            0 => String::new(),
+            conflicts => {
+                format!("; {conflicts} have an id that is taken, both are kept: look at them")
+            }
+        };
+        println!(
+            "{} entries are new here, {} were here, {} photos{conflicts}",
+            brought.entries, brought.known, brought.photos
+        );
         Ok(())
     }
 }

@@ -41,6 +41,7 @@ const EXAMPLES: &str = "Examples:
 #[derive(Subcommand)]
 enum Command {
     Backup(backup::Backup),
+    Bring(backup::Bring),
     Demo(demo::Demo),
     Hub(hub::Hub),
     Open(open::Open),
@@ -80,6 +81,7 @@ fn run() -> Result<(), Refusal> {
     };
     match line.command {
         Command::Backup(backup) => backup.run(),
+        Command::Bring(bring) => bring.run(),
         Command::Demo(demo) => demo.run(),
         Command::Hub(hub) => hub.run(),
         Command::Open(open) => open.run(),

@@ -276,7 +276,7 @@ pub fn restore(file: &Path, dir: &Path) -> Result<BackedUp, BackupError> {
     restored
 }
 
-fn arriving(path: &Path, more: &str) -> PathBuf {
+pub(crate) fn arriving(path: &Path, more: &str) -> PathBuf {
     let mut name = path.as_os_str().to_owned();
     name.push(format!(".{}{more}", std::process::id()));
     PathBuf::from(name)
@@ -290,7 +290,7 @@ fn damaged(file: &Path, what: impl ToString) -> BackupError {
 }
 
 /// That the last line fits all before it.
-fn prove(file: &Path) -> Result<(), BackupError> {
+pub(crate) fn prove(file: &Path) -> Result<(), BackupError> {
     let read = || -> io::Result<Option<bool>> {
         let mut from = File::open(file)?;
         let Some(length) = from.metadata()?.len().checked_sub(LAST_LINE) else {
@@ -322,7 +322,7 @@ fn prove(file: &Path) -> Result<(), BackupError> {
     }
 }
 
-fn build(file: &Path, dir: &Path) -> Result<BackedUp, BackupError> {
+pub(crate) fn build(file: &Path, dir: &Path) -> Result<BackedUp, BackupError> {
     unpack(file, dir)?;
     let mut book = Book::open(dir).map_err(|why| damaged(file, why))?;
     let mut held = BackedUp::default();

@@ -8,6 +8,7 @@
 
 mod arrivals;
 mod backup;
+mod bring;
 mod connect;
 mod device;
 mod drafts;
@@ -23,6 +24,7 @@ mod shared;
 
 pub use arrivals::Comes;
 pub use backup::{BackedUp, BackupError, backup, restore, verify};
+pub use bring::Brought;
 pub use device::{Device, Turn};
 pub use drafts::DraftAfter;
 pub use entries::{Appended, Entries};

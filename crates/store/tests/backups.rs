@@ -1,8 +1,10 @@
 //! A book goes into one file and comes back; a damaged file is refused and nothing is restored.
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
-use eavebook_store::{Book, backup, restore, verify};
+use eavebook_core::book::clock::Hlc;
+use eavebook_store::{Book, Device, backup, restore, verify};
 use std::path::{Path, PathBuf};
+use uuid::Uuid;
 
 /// The book of version 1 with a photo, in a folder; open, as it may be.
 fn a_book(dir: &Path) -> (Book, String) {
@@ -128,4 +130,87 @@ fn a_photo_that_is_no_longer_what_was_kept_is_named_and_no_backup_is_made() {
         .to_string();
     assert!(said.contains("this photo is not what was kept"), "{said}");
     assert!(!places.file.exists());
+}
+
+#[test]
+fn a_backup_carried_by_hand_joins_another_book_and_brought_twice_it_changes_nothing_more() {
+    let places = Places::new();
+    backup(places.book.dir(), &places.file).unwrap();
+    let mut other = Book::open(&places.dir.path().join("office")).unwrap();
+    other.set_device(an_office()).unwrap();
+    other.meet("hub", "epoch").unwrap();
+    let life = Uuid::from_u128(77);
+    let brought = other.bring(&places.file, NOW, life).unwrap();
+    assert_eq!(
+        (
+            brought.entries,
+            brought.known,
+            brought.conflicts,
+            brought.photos
+        ),
+        (86, 0, 0, 1)
+    );
+    assert_eq!(said(&other), said(&places.book));
+    other.photo(&places.photo).unwrap();
+    // Carried by hand is not sent to a hub: all of it waits for that.
+    assert_eq!(other.waiting(1000, 1 << 20).unwrap().len(), 86);
+    let again = other.bring(&places.file, NOW, life).unwrap();
+    assert_eq!((again.entries, again.known, again.conflicts), (0, 86, 0));
+    assert_eq!(said(&other), said(&places.book));
+    assert_eq!(other.device().unwrap().incarnation, an_office().incarnation);
+    let left = std::fs::read_dir(other.dir()).unwrap();
+    assert!(
+        left.map(Result::unwrap)
+            .all(|one| !one.file_name().to_string_lossy().starts_with("carried"))
+    );
+}
+
+#[test]
+fn a_book_that_is_behind_its_own_backup_begins_another_life_when_it_brings_it_in() {
+    let places = Places::new();
+    backup(places.book.dir(), &places.file).unwrap();
+    let mut behind = Book::open(&places.dir.path().join("behind")).unwrap();
+    let device = places.book.device().unwrap().clone();
+    behind
+        .set_device(Device {
+            dseq: 3,
+            ..device.clone()
+        })
+        .unwrap();
+    let life = Uuid::from_u128(78);
+    behind.bring(&places.file, NOW, life).unwrap();
+    assert_eq!(behind.device().unwrap().incarnation, life);
+    // Brought again, the file holds no later count of the new life.
+    behind
+        .bring(&places.file, NOW, Uuid::from_u128(79))
+        .unwrap();
+    assert_eq!(behind.device().unwrap().incarnation, life);
+}
+
+#[test]
+fn a_damaged_backup_brings_nothing() {
+    let places = Places::new();
+    backup(places.book.dir(), &places.file).unwrap();
+    let mut bytes = std::fs::read(&places.file).unwrap();
+    let middle = bytes.len() / 2;
+    bytes[middle] ^= 1;
+    std::fs::write(&places.file, bytes).unwrap();
+    let mut other = Book::open(&places.dir.path().join("office")).unwrap();
+    let told = other.bring(&places.file, NOW, Uuid::nil()).unwrap_err();
+    assert!(told.to_string().contains("is no whole backup"), "{told}");
+    assert_eq!(said(&other), Vec::<String>::new());
+}
+
+const NOW: u64 = 1_800_000_000_000;
+
+fn an_office() -> Device {
+    Device {
+        id: Uuid::from_u128(5),
+        incarnation: Uuid::from_u128(6),
+        name: "an office".to_owned(),
+        author: "A. Person".to_owned(),
+        settings: "{}".to_owned(),
+        dseq: 0,
+        hlc: Hlc::default(),
+    }
 }
