@@ -186,7 +186,7 @@ fn a_reading_says_how_far_it_is_checked_and_what_its_slip_would_do() {
     assert_eq!(proofs[1].checked, Checked::Nothing);
     assert_eq!(
         proofs[1].to_string(),
-        "nothing checks this: each foot of a slip moves the area by 67 sq ft"
+        "nothing checks this: each slip of 1 ft moves the area by 67 sq ft"
     );
     assert_eq!(proofs[0].checked, Checked::Well);
     let said = proofs[0].to_string();

@@ -57,6 +57,15 @@ fn a_reading_is_said_in_one_form() {
 }
 
 #[test]
+fn feet_and_a_fraction_of_ten_digits_are_too_long_and_no_other_length() {
+    // Found by fuzzing: feet times the parts of an inch ran over what 64 bits hold.
+    let said = refusal("1382222444'4-1/2442222222\"");
+    assert!(said.contains("more than 10,000 ft"), "{said}");
+    // 2^64 parts and a little: one that runs over in silence would be a sixth of an inch.
+    refusal("2863311530' 8-1/2147483648\"");
+}
+
+#[test]
 fn the_text_as_read_stays_beside_the_reading() {
     let tape = Tape::read(" 38’-4 2/4” ").unwrap();
     assert_eq!(tape.text(), " 38’-4 2/4” ");

@@ -6,7 +6,7 @@ use eavebook_core::book::agree::in_dispute;
 use eavebook_core::book::fold::{BookedReading, FieldBook};
 use eavebook_core::book::kinds::{HowRead, Side, TapeMarks, Thing};
 use eavebook_core::book::lay_out::{LaidOut, counts};
-use eavebook_core::check::ReadAgain;
+use eavebook_core::check::{Proof, ReadAgain};
 use eavebook_core::outline::{
     ClosureState, ClosureWords, LastLeg, LegFigure, Outline, Round, Suspect,
 };
@@ -162,6 +162,19 @@ impl<'a> Seen<'a> {
                 }
                 ReadAgain::Pitch { .. } => None,
             })
+    }
+
+    /// How far the others check the only reading of a leg or a tie; none where it was read more often,
+    /// or not at all.
+    #[must_use]
+    pub fn proof(&self, thing: &Thing) -> Option<&'a Proof> {
+        let proofs = self.solved?.proofs.iter();
+        let mut of_it = proofs.filter(|proof| {
+            let reading = self.survey_readings().get(proof.reading);
+            reading.and_then(|reading| spanned(reading.span)).as_ref() == Some(thing)
+        });
+        let first = of_it.next()?;
+        of_it.next().is_none().then_some(first)
     }
 
     /// Things whose only reading nothing checks.

@@ -202,7 +202,15 @@ fn about(seen: &Seen, thing: &Thing) -> String {
     if let Thing::Leg { leg } = thing {
         parts.extend(meets(seen, *leg));
     }
-    parts.join(", ")
+    let said = parts.join(", ");
+    let slip = seen
+        .proof(thing)
+        .filter(|_| !seen.hides(thing))
+        .and_then(|proof| proof.slip_words(None, seen.round_to()));
+    match slip {
+        Some(slip) => format!("{said}. {}.", names::capital(&slip)),
+        None => said,
+    }
 }
 
 /// "meets leg 5 at an inside corner".

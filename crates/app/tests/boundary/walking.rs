@@ -14,9 +14,12 @@ fn a_rectangle_closes_and_needs_no_corner_after_its_last_leg() {
     let states: Vec<State> = (1..=4).map(|number| leg(&job, number).state).collect();
     assert_eq!(states, [State::Agreed; 4]);
     assert_eq!(leg(&job, 3).title, "Leg 3, back");
-    assert_eq!(
-        leg(&job, 2).about,
-        "read once, meets leg 3 at an outside corner"
+    let about = &leg(&job, 2).about;
+    let (met, slip) = about.split_once(". ").unwrap();
+    assert_eq!(met, "read once, meets leg 3 at an outside corner");
+    assert!(
+        slip.starts_with("A slip under 1 ft ") && slip.ends_with(" sq ft."),
+        "{slip}"
     );
 }
 

@@ -3,7 +3,7 @@
 use crate::outline::{Checked, span_sigma};
 use crate::solve::{AreaVariance, SolvedBody, SpanRow};
 use crate::survey::Body;
-use crate::units::{Area, Length, Money};
+use crate::units::{Area, Length, Money, RoundTo};
 use std::fmt::{self, Display, Formatter};
 
 /// How far the others check one reading.
@@ -47,34 +47,39 @@ pub fn proofs(bodies: &[Body], solved: &[SolvedBody], variance: &AreaVariance) -
 }
 
 impl Proof {
-    /// The sentence, with what the slip would do to the price where that is known.
+    /// What a slip that nobody notices would do, with the price where that is known; none where nothing
+    /// is known of it. Starts small, ends without a point.
+    #[must_use]
+    pub fn slip_words(&self, price: Option<Money>, to: RoundTo) -> Option<String> {
+        // What rounds to nothing moves nothing.
+        let moves = self.moves.filter(|area| area.in_square_feet() >= 0.5);
+        let area = moves.map(|area| ("area", area.words()));
+        let price = price.map(|price| ("price", price.words_to_dollar()));
+        let moved: Vec<(&str, String)> = area.into_iter().chain(price).collect();
+        let moves = |most: &str| {
+            let each: Vec<String> = moved
+                .iter()
+                .map(|(what, by)| format!("the {what} by {most}{by}"))
+                .collect();
+            (!each.is_empty()).then(|| format!("moves {}", each.join(" and ")))
+        };
+        let Some(slip) = self.smallest_slip else {
+            let foot = Length::feet(1.0).words(to);
+            return moves("").map(|moves| format!("each slip of {foot} {moves}"));
+        };
+        let unnoticed = format!("a slip under {} may go unnoticed", slip.words(to));
+        Some(match moves("up to ") {
+            Some(moves) => format!("{unnoticed} and {moves}"),
+            None => unnoticed,
+        })
+    }
+
+    /// The sentence, in decimal feet.
     #[must_use]
     pub fn words(&self, price: Option<Money>) -> String {
-        let mut moved = Vec::new();
-        if let Some(area) = self.moves {
-            moved.push(format!(
-                "the area by {{}}{:.0} sq ft",
-                area.in_square_feet()
-            ));
-        }
-        if let Some(price) = price {
-            moved.push(format!("the price by {{}}{}", price.words_to_dollar()));
-        }
-        let moves = |most: &str| match moved.as_slice() {
-            [] => String::new(),
-            moved => format!("moves {}", moved.join(" and ").replace("{}", most)),
-        };
-        let checked = self.checked;
-        match self.smallest_slip.map(|slip| slip.in_feet()) {
-            None if moved.is_empty() => checked.to_string(),
-            None => format!("{checked}: each foot of a slip {}", moves("")),
-            Some(slip) if moved.is_empty() => {
-                format!("{checked}: a slip under {slip:.1} ft may go unnoticed")
-            }
-            Some(slip) => format!(
-                "{checked}: a slip under {slip:.1} ft may go unnoticed and {}",
-                moves("up to ")
-            ),
+        match self.slip_words(price, RoundTo::TenthFoot) {
+            Some(slip) => format!("{}: {slip}", self.checked),
+            None => self.checked.to_string(),
         }
     }
 }

@@ -163,9 +163,10 @@ fn feet_of(feet: u32, inches: Inches) -> f64 {
             numerator,
             denominator,
         } => {
-            // Whole numbers up to the one division, so that it rounds once.
-            let inches = u64::from(feet) * 12 + u64::from(whole);
-            let parts = inches * u64::from(denominator) + u64::from(numerator);
+            // Whole numbers up to the one division, so that it rounds once; wide enough for whatever
+            // three numbers somebody writes.
+            let inches = u128::from(feet) * 12 + u128::from(whole);
+            let parts = inches * u128::from(denominator) + u128::from(numerator);
             parts as f64 / (12.0 * f64::from(denominator))
         }
         Inches::Decimal(inches) => nearest(Decimal::from(feet) * Decimal::from(12) + inches) / 12.0,
