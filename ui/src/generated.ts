@@ -1307,7 +1307,15 @@ entry: string,
 /**
  * Why, where a reason is given.
  */
-reason: string | null, } | { "ask": "undo", 
+reason: string | null, } | { "ask": "settle_at_desk", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * Everything in force on which a thing rests.
+ */
+entries: Array<string>, } | { "ask": "undo", 
 /**
  * Which job.
  */
@@ -1649,7 +1657,7 @@ active: boolean, };
 /**
  * How well a thing is known.
  */
-export type State = "not_looked" | "hearsay" | "worked_out" | "read_once" | "off_photo" | "agreed" | "proved" | "cannot_get" | "suspect" | "struck";
+export type State = "not_looked" | "hearsay" | "worked_out" | "read_once" | "off_photo" | "settled_at_desk" | "agreed" | "proved" | "cannot_get" | "suspect" | "struck";
 
 /**
  * One job in the list.

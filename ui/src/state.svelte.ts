@@ -61,6 +61,8 @@ class Book {
   place = $state<Place>('Today');
   /** The thing whose region is open: `leg 4`. */
   chosen = $state<string | null>(null);
+  /** The photo of what is chosen has the whole screen. */
+  zoomed = $state(false);
   change = $state<ChangeInHand | null>(null);
   /** The list of places is open on a phone: it outlives a keypad that goes away under it. */
   unfolded = $state(false);
@@ -185,8 +187,11 @@ export function go(place: Place): void {
   const { job } = book;
   if (place !== 'Field book') putPadAway();
   if (place === 'Today') void ask({ ask: 'today' });
+  // What was taken off before is not shown as what is so now.
+  if (place === 'Takeoff') book.takeoff = null;
   book.place = place;
   book.chosen = null;
+  book.zoomed = false;
   book.change = null;
   hush();
   history.replaceState(null, '', job ? `#${job.job}/${PLACES.indexOf(place)}` : '#');

@@ -308,6 +308,8 @@ pub enum State {
     ReadOnce,
     /// Read off a photo.
     OffPhoto,
+    /// Read once, and let stand by somebody who looked at it at the desk.
+    SettledAtDesk,
     /// Two readings or a closed loop within tolerance.
     Agreed,
     /// Agreed, and a photo.

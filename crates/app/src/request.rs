@@ -105,6 +105,13 @@ pub enum Request {
         /// Why, where a reason is given.
         reason: Option<String>,
     },
+    /// Somebody looked at the desk and lets what was read stand. Reply: `Job`.
+    SettleAtDesk {
+        /// Which job.
+        job: Uuid,
+        /// Everything in force on which a thing rests.
+        entries: Vec<Uuid>,
+    },
     /// Take back the act named (the one `undo` in the job offers). Reply: `Job`.
     Undo {
         /// Which job.

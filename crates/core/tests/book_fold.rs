@@ -203,6 +203,25 @@ fn a_read_back_answered_right_is_no_step_and_is_shown_with_its_reading() {
 }
 
 #[test]
+fn what_is_settled_at_the_desk_stands_beside_the_reading_and_can_be_taken_back() {
+    let mut phone = Device::new(1);
+    let first = phone.reads(1, "42 ft");
+    let before = phone.told().readings;
+    let settled = SettledAtDesk {
+        entries: vec![first],
+    };
+    phone.book(&Kind::SettledAtDesk(settled), &[]);
+    let told = phone.told();
+    assert!(told.settled.contains(&first));
+    assert_eq!(told.readings, before);
+    assert_eq!(phone.booked[1].refs, [first.to_string()]);
+    let story = told.story(&Subject::Thing(Thing::Leg { leg: 1 }));
+    assert_eq!(story.len(), 2);
+    phone.undoes().unwrap();
+    assert!(phone.told().settled.is_empty());
+}
+
+#[test]
 fn a_corner_booked_anew_replaces_every_earlier_one_and_undo_brings_back_the_last() {
     let mut phone = Device::new(1);
     for turn in [Turn::Outside, Turn::Inside, Turn::Straight] {
@@ -403,6 +422,9 @@ fn every_kind_reads_back_as_it_was_written() {
         Kind::ReadBackRight(About {
             entry: Uuid::from_u128(5),
         }),
+        Kind::SettledAtDesk(SettledAtDesk {
+            entries: vec![Uuid::from_u128(5), Uuid::from_u128(6)],
+        }),
         corner(3, Turn::Angled { degrees: 44.7 }),
         Kind::CannotGet(CannotGet {
             thing: thing.clone(),
@@ -522,6 +544,12 @@ fn a_body_is_written_in_these_words() {
         (
             Kind::ReadBackRight(About { entry: Uuid::nil() }),
             r#"{"entry":"00000000-0000-0000-0000-000000000000"}"#,
+        ),
+        (
+            Kind::SettledAtDesk(SettledAtDesk {
+                entries: vec![Uuid::nil()],
+            }),
+            r#"{"entries":["00000000-0000-0000-0000-000000000000"]}"#,
         ),
         (
             corner(1, Turn::Angled { degrees: 45.0 }),

@@ -16,6 +16,7 @@ const states: Record<State, string> = {
   worked_out: 'worked out',
   read_once: 'read once',
   off_photo: 'off photo',
+  settled_at_desk: 'settled at desk',
   agreed: 'agreed',
   proved: 'proved',
   cannot_get: "can't get",
@@ -301,6 +302,15 @@ export const en = {
     liftedEdge:
       'Lift only with permission, only where it will seal again. Cold shingles crack. One edge does not prove the whole deck.',
     ends,
+  },
+  desk: {
+    photo: 'Photo',
+    nothingChosen: 'Nothing is chosen. Press n for the next thing that nothing checks.',
+    noPhotoOf: (title: string) => `No photo of ${title}.`,
+    nothingToSettle: (title: string) => `${title}: nothing stands there that could be settled.`,
+    settled: (title: string) => `${title} settled at the desk.`,
+    allProved: 'Nothing is left that is read once and checked by nothing.',
+    allVisited: 'All were looked at once. Press n to begin again.',
   },
   takeoff: {
     title: 'Takeoff',

@@ -7,7 +7,9 @@ use crate::reply::Reply;
 use crate::stamp;
 use crate::view::names;
 use eavebook_core::book::acts::Act;
-use eavebook_core::book::kinds::{About, CannotGet, Corner, Kind, Redo, Strike, Thing, Turn, Undo};
+use eavebook_core::book::kinds::{
+    About, CannotGet, Corner, Kind, Redo, SettledAtDesk, Strike, Thing, Turn, Undo,
+};
 use eavebook_core::book::story::Subject;
 use eavebook_core::outline::{ClosureWords, LastLeg};
 use eavebook_store::Book;
@@ -62,6 +64,27 @@ pub fn strike(
     job::reply(book, job)
 }
 
+/// Somebody looked at the desk and lets what was read stand. Said again, it books nothing.
+///
+/// # Errors
+/// `NoJob`, `NoEntry` where one of them is struck or is nothing that was read or seen.
+pub fn settle_at_desk(book: &mut Book, job: Uuid, entries: Vec<Uuid>) -> Result<Reply, Refusal> {
+    let opened = Opened::read(book, job)?;
+    let stands = |entry: &Uuid| {
+        let act = opened.book.act(*entry);
+        act.is_some_and(|act| act.in_force && may_be_struck(&act.kind))
+    };
+    if entries.is_empty() || !entries.iter().all(stands) {
+        return Err(Unfit::NoEntry.into());
+    }
+    let is_settled = |entry: &Uuid| opened.book.settled.contains(entry);
+    if !entries.iter().all(is_settled) {
+        let settled = SettledAtDesk { entries };
+        opened.book(book, &Kind::SettledAtDesk(settled), Vec::new())?;
+    }
+    job::reply(book, job)
+}
+
 fn may_be_struck(kind: &Kind) -> bool {
     match kind {
         Kind::Reading(_)
@@ -79,6 +102,7 @@ fn may_be_struck(kind: &Kind) -> bool {
         | Kind::PhotoSaid(_) => true,
         Kind::JobStarted(_)
         | Kind::ReadBackRight(_)
+        | Kind::SettledAtDesk(_)
         | Kind::Strike(_)
         | Kind::Undo(_)
         | Kind::Redo(_)

@@ -73,6 +73,7 @@ pub fn answer(book: &mut Book, request: Request) -> Result<Answer, Refusal> {
         Request::Chip { job, how, followed } => pad::chip(book, job, how, followed),
         Request::Right { job, reading } => field_book::right(book, job, reading),
         Request::Strike { job, entry, reason } => field_book::strike(book, job, entry, reason),
+        Request::SettleAtDesk { job, entries } => field_book::settle_at_desk(book, job, entries),
         Request::Undo { job, entry } => field_book::undo(book, job, entry),
         Request::Redo { job, entry } => field_book::redo(book, job, entry),
         Request::Corner {

@@ -106,7 +106,9 @@ fn pitches(parts: &Parts) -> impl Iterator<Item = CheckItem> {
                 State::Suspect => "readings differ",
                 State::Hearsay => "only told",
                 State::CannotGet => "not got",
-                State::Agreed | State::Proved | State::Struck => return None,
+                State::SettledAtDesk | State::Agreed | State::Proved | State::Struck => {
+                    return None;
+                }
             };
             Some((face, why))
         })

@@ -64,7 +64,10 @@ impl Faces<'_> {
             .iter()
             .rev()
             .find(|(_, at, _)| *at == leg);
-        let state = self.state(leg);
+        let in_force = self.in_force(leg).into_iter();
+        let state = self
+            .seen
+            .at_desk(self.state(leg), in_force.map(|pitch| pitch.entry));
         let area = self.raised.and_then(|raised| raised.area_of(leg));
         let slope = self.slope(leg);
         FaceView {

@@ -127,7 +127,9 @@ fn done(seen: &Seen, act: &Act) -> String {
             Some(thing) => format!("Photo of {} kept.", names::name(thing)),
             None => "Photo kept.".to_owned(),
         },
-        Kind::PhotoSaid(_) => format!("{}.", names::capital(&named(seen, act))),
+        Kind::PhotoSaid(_) | Kind::SettledAtDesk(_) => {
+            format!("{}.", names::capital(&named(seen, act)))
+        }
         Kind::Strike(_) => format!("{} struck.", names::capital(&first_of(seen, act))),
         Kind::Undo(_) => format!("{} taken back.", names::capital(&first_of(seen, act))),
         Kind::Redo(_) => {
@@ -169,6 +171,11 @@ fn named(seen: &Seen, act: &Act) -> String {
             None => "a photo".to_owned(),
         },
         Kind::PhotoSaid(said) => photo_word(said),
+        Kind::SettledAtDesk(settled) => {
+            let of = settled.entries.iter().find_map(|id| seen.book.act(*id));
+            let what = of.map_or_else(|| "an entry".to_owned(), |of| named(seen, of));
+            format!("{what} settled at the desk")
+        }
         Kind::Strike(_) => format!("the strike of {}", first_of(seen, act)),
         Kind::Undo(_) | Kind::Redo(_) => first_of(seen, act),
         Kind::PacketFrozen(_) => "a packet".to_owned(),
@@ -214,6 +221,7 @@ fn with_value(seen: &Seen, act: &Act) -> String {
         | Kind::Change(_)
         | Kind::Photo(_)
         | Kind::PhotoSaid(_)
+        | Kind::SettledAtDesk(_)
         | Kind::Strike(_)
         | Kind::Undo(_)
         | Kind::Redo(_)

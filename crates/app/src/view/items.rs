@@ -106,6 +106,8 @@ fn item_view(seen: &Seen, shown: &Shown) -> ItemView {
         }));
     }
     story.extend(shown.told.iter().cloned());
+    let standing = story.iter().filter(|told| told.may_strike);
+    let state = seen.at_desk(shown.state, standing.map(|told| told.entry));
     let unread = shown
         .sizes
         .iter()
@@ -115,8 +117,8 @@ fn item_view(seen: &Seen, shown: &Shown) -> ItemView {
             thing: names::name(&shown.thing),
             read: unread.or(shown.sizes.first()).cloned(),
             title: names::capital(&names::name(&shown.thing)),
-            state: shown.state,
-            state_word: names::state_word(shown.state).to_owned(),
+            state,
+            state_word: names::state_word(state).to_owned(),
             value: value(shown.value.as_deref(), &sizes),
             about: shown.about.clone(),
             story,
@@ -176,13 +178,14 @@ fn value(said: Option<&str>, sizes: &[SizeView]) -> Option<Figure> {
 /// worth having, and nothing waits for it.
 fn known(seen: &Seen, sizes: &[Thing]) -> State {
     // Worst first.
-    const RANKS: [State; 8] = [
+    const RANKS: [State; 9] = [
         State::Suspect,
         State::NotLooked,
         State::CannotGet,
         State::Hearsay,
         State::OffPhoto,
         State::ReadOnce,
+        State::SettledAtDesk,
         State::Agreed,
         State::Proved,
     ];

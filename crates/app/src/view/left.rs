@@ -71,6 +71,7 @@ fn legs(seen: &Seen) -> Vec<OpenView> {
             State::Hearsay => ("leg_hearsay", format!("{title} is only told. Read it.")),
             State::ReadOnce
             | State::OffPhoto
+            | State::SettledAtDesk
             | State::Agreed
             | State::Proved
             | State::Suspect
@@ -138,6 +139,7 @@ fn pitches(faces: &[FaceView]) -> Vec<OpenView> {
             State::Hearsay
             | State::ReadOnce
             | State::OffPhoto
+            | State::SettledAtDesk
             | State::Agreed
             | State::Proved
             | State::Suspect
@@ -194,6 +196,7 @@ fn on_roof(seen: &Seen, items: &[ItemView]) -> Vec<OpenView> {
                 | State::WorkedOut
                 | State::ReadOnce
                 | State::OffPhoto
+                | State::SettledAtDesk
                 | State::Agreed
                 | State::Proved
                 | State::CannotGet

@@ -85,6 +85,7 @@ pub fn state_word(state: State) -> &'static str {
         State::WorkedOut => "worked out",
         State::ReadOnce => "read once",
         State::OffPhoto => "off photo",
+        State::SettledAtDesk => "settled at desk",
         State::Agreed => "agreed",
         State::Proved => "proved",
         State::CannotGet => "can't get",

@@ -229,10 +229,27 @@ impl<'a> Seen<'a> {
             } else {
                 State::Agreed
             }
-        } else if last.how == HowRead::OffPhoto {
-            State::OffPhoto
         } else {
-            State::ReadOnce
+            let once = if last.how == HowRead::OffPhoto {
+                State::OffPhoto
+            } else {
+                State::ReadOnce
+            };
+            self.at_desk(once, counted.iter().map(|read| read.entry))
+        }
+    }
+
+    /// The state of something that rests on these entries, once somebody at the desk let all of them
+    /// stand. What is better known stays so.
+    #[must_use]
+    pub fn at_desk(&self, state: State, mut entries: impl Iterator<Item = Uuid>) -> State {
+        let is_once = matches!(state, State::ReadOnce | State::OffPhoto);
+        let first = entries.next();
+        let settled = |entry: Uuid| self.book.settled.contains(&entry);
+        if is_once && first.is_some_and(settled) && entries.all(settled) {
+            State::SettledAtDesk
+        } else {
+            state
         }
     }
 

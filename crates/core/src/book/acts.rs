@@ -52,6 +52,7 @@ impl Act {
             | Kind::Change(_)
             | Kind::Photo(_)
             | Kind::PhotoSaid(_)
+            | Kind::SettledAtDesk(_)
             | Kind::Strike(_) => Part::Step,
             Kind::Undo(_) => Part::Undo,
             Kind::JobStarted(_)

@@ -43,6 +43,9 @@ pub struct FieldBook {
     pub photos: Vec<(Uuid, PhotoTaken)>,
     /// Words about photos that are in force, in display order.
     pub photo_words: Vec<(Uuid, PhotoSaid)>,
+    /// Entries that somebody let stand at the desk: the review stands beside what was read on site
+    /// and changes nothing in it.
+    pub settled: BTreeSet<Uuid>,
     /// Packets made of this job, in display order.
     pub frozen: Vec<(Uuid, PacketFrozen)>,
     /// Every entry of a known kind but for frozen packets, which change nothing that was said: in
@@ -259,6 +262,7 @@ impl FieldBook {
             | Kind::LegEnd(_)
             | Kind::Photo(_)
             | Kind::PhotoSaid(_)
+            | Kind::SettledAtDesk(_)
                 if !act.in_force => {}
             Kind::JobStarted(job) => {
                 self.address = job.address;
@@ -269,6 +273,7 @@ impl FieldBook {
             Kind::LegEnd(at) => self.leg_ends.push((act.entry, at.leg, at.end)),
             Kind::Photo(photo) => self.photos.push((act.entry, photo)),
             Kind::PhotoSaid(said) => self.photo_words.push((act.entry, said)),
+            Kind::SettledAtDesk(settled) => self.settled.extend(settled.entries),
             Kind::ReadBackRight(_)
             | Kind::Strike(_)
             | Kind::Undo(_)
@@ -309,29 +314,13 @@ fn distinct<'a>(
 
 fn read_backs(acts: &[Act]) -> BTreeSet<Uuid> {
     let in_force = acts.iter().filter(|act| act.in_force);
-    in_force
-        .filter_map(|act| match &act.kind {
-            Kind::ReadBackRight(about) => Some(about.entry),
-            Kind::JobStarted(_)
-            | Kind::Reading(_)
-            | Kind::Corner(_)
-            | Kind::CannotGet(_)
-            | Kind::LegEnd(_)
-            | Kind::Pitch(_)
-            | Kind::Penetration(_)
-            | Kind::Covering(_)
-            | Kind::Deck(_)
-            | Kind::Rate(_)
-            | Kind::Visit(_)
-            | Kind::Change(_)
-            | Kind::Photo(_)
-            | Kind::PhotoSaid(_)
-            | Kind::Strike(_)
-            | Kind::Undo(_)
-            | Kind::Redo(_)
-            | Kind::PacketFrozen(_) => None,
-        })
-        .collect()
+    let answered = in_force.filter_map(|act| {
+        let Kind::ReadBackRight(about) = &act.kind else {
+            return None;
+        };
+        Some(about.entry)
+    });
+    answered.collect()
 }
 
 fn taken_out(id: Uuid, heads: &Heads, set: &BTreeMap<Uuid, &Entry>) -> Option<Struck> {

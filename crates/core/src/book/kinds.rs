@@ -47,6 +47,8 @@ pub enum Kind {
     Photo(PhotoTaken),
     /// A word about photos: what they show, from how far, who may see them.
     PhotoSaid(PhotoSaid),
+    /// Somebody looked at the desk and let what was read on site stand.
+    SettledAtDesk(SettledAtDesk),
     /// Takes the entries that the envelope supersedes out of use and keeps them readable.
     Strike(Strike),
     /// Takes a strike, or the last act, back.
@@ -76,6 +78,7 @@ impl Kind {
             Kind::Change(_) => "change",
             Kind::Photo(_) => "photo",
             Kind::PhotoSaid(_) => "photo_said",
+            Kind::SettledAtDesk(_) => "settled_at_desk",
             Kind::Strike(_) => "strike",
             Kind::Undo(_) => "undo",
             Kind::Redo(_) => "redo",
@@ -94,6 +97,7 @@ impl Kind {
             Kind::ReadBackRight(about) => vec![about.entry.to_string()],
             Kind::Photo(photo) => vec![photo.sha256.clone()],
             Kind::PhotoSaid(said) => said.photos.iter().map(Uuid::to_string).collect(),
+            Kind::SettledAtDesk(settled) => settled.entries.iter().map(Uuid::to_string).collect(),
             Kind::JobStarted(_)
             | Kind::Reading(_)
             | Kind::Corner(_)
@@ -133,6 +137,7 @@ impl Kind {
             Kind::Change(body) => serde_json::to_string(body),
             Kind::Photo(body) => serde_json::to_string(body),
             Kind::PhotoSaid(body) => serde_json::to_string(body),
+            Kind::SettledAtDesk(body) => serde_json::to_string(body),
             Kind::Strike(body) => serde_json::to_string(body),
             Kind::Undo(body) => serde_json::to_string(body),
             Kind::Redo(body) => serde_json::to_string(body),
@@ -163,6 +168,7 @@ impl Kind {
             "change" => of(body, Kind::Change),
             "photo" => of(body, Kind::Photo),
             "photo_said" => of(body, Kind::PhotoSaid),
+            "settled_at_desk" => of(body, Kind::SettledAtDesk),
             "strike" => of(body, Kind::Strike),
             "undo" => of(body, Kind::Undo),
             "redo" => of(body, Kind::Redo),
@@ -250,6 +256,13 @@ pub enum Followed {
 pub struct About {
     /// The entry.
     pub entry: Uuid,
+}
+
+/// Body of [`Kind::SettledAtDesk`].
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct SettledAtDesk {
+    /// What was let stand: readings, slopes, what was seen.
+    pub entries: Vec<Uuid>,
 }
 
 /// Body of [`Kind::Corner`].

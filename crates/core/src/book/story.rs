@@ -46,6 +46,7 @@ impl Subject {
             Kind::JobStarted(_)
             | Kind::PhotoSaid(_)
             | Kind::ReadBackRight(_)
+            | Kind::SettledAtDesk(_)
             | Kind::Strike(_)
             | Kind::Undo(_)
             | Kind::Redo(_)
@@ -66,6 +67,9 @@ impl FieldBook {
             for act in &self.acts {
                 let answers = match &act.kind {
                     Kind::ReadBackRight(about) => told.contains(&about.entry),
+                    Kind::SettledAtDesk(settled) => {
+                        settled.entries.iter().any(|entry| told.contains(entry))
+                    }
                     Kind::Strike(_) | Kind::Undo(_) | Kind::Redo(_) => {
                         act.supersedes.iter().any(|id| told.contains(id))
                     }
