@@ -1,6 +1,11 @@
 //! A hundred thousand broken inputs for each parser: what a fuzzer does, on any compiler.
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
+#[allow(
+    dead_code,
+    unused_imports,
+    reason = "some laws are asked of other roofs too"
+)]
 mod laws;
 
 /// How many inputs each parser is given.
@@ -174,4 +179,41 @@ fn mutated_rates_and_code_profiles_are_read_or_refused() {
         read += usize::from(rates.is_ok());
     }
     assert!((FEWER / 200..FEWER).contains(&read), "{read} were read");
+}
+
+#[test]
+fn ten_thousand_mutated_outlines_are_roofed_whole_or_refused() {
+    /// Each is raised two or three times and looked at from all sides.
+    const FEWER: usize = INPUTS / 10;
+    let seeds: Vec<Vec<u8>> = [
+        include_bytes!("../../../tests/fuzz/seeds/roof/rectangle").as_slice(),
+        include_bytes!("../../../tests/fuzz/seeds/roof/ell"),
+        include_bytes!("../../../tests/fuzz/seeds/roof/tee"),
+        include_bytes!("../../../tests/fuzz/seeds/roof/cross"),
+        include_bytes!("../../../tests/fuzz/seeds/roof/bay"),
+        include_bytes!("../../../tests/fuzz/seeds/roof/wing"),
+    ]
+    .map(<[u8]>::to_vec)
+    .into();
+    // A corner that is another again, a hair beside it, far off; a gable, no slope, the steepest.
+    let words = [
+        "(",
+        "P\0\0H",
+        "P\0\u{1}H",
+        "\u{7f}\u{7f}\0H",
+        "H",
+        "\0",
+        "0",
+        "\u{1}",
+    ];
+    let mut dice = Dice(20_260_104);
+    let mut raised = 0;
+    for _ in 0..FEWER {
+        raised += usize::from(laws::of_roof(&mutated(&seeds, &words, &mut dice)).is_some());
+    }
+    println!("{FEWER} mutated outlines: {raised} raised whole, the rest refused by body");
+    assert!(
+        (FEWER / 20..FEWER).contains(&raised),
+        "{raised} were raised"
+    );
 }

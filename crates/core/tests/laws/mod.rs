@@ -1,6 +1,10 @@
 //! What holds of any bytes whatever: asked of mutated inputs by the plain tests, and of what a
 //! fuzzer finds.
 
+mod roof;
+
+pub use roof::{drains, no_more_than_alone, of_bodies, of_roof, whole};
+
 use eavebook_core::settings::{Blanks, Code, Rates};
 use eavebook_core::survey_file::{self, Refusal};
 use eavebook_core::units::Tape;

@@ -1,7 +1,9 @@
 //! Outlines by the thousand.
 
 use super::bodies::{Numbers, area_within, body, height_from_leg, hipped, holds, roof};
+use super::inputs::of_bodies;
 use eavebook_core::roof::{BodyShape, Rise, RoofRefusal, raise};
+use eavebook_core::units::Pitch;
 use std::collections::BTreeSet;
 
 /// A simple outline through random places: crossing legs are uncrossed until none is left.
@@ -199,6 +201,52 @@ fn a_thousand_outlines_at_unequal_pitches_are_raised_or_refused_by_leg() {
     }
     println!("1000 outlines at unequal pitches with gables: {raised} raised, {refused} refused");
     assert!(raised > 500, "{raised} raised");
+}
+
+/// A plan as they stand on a street, and stranger: a tangle or right-angled, of 4 to 28 legs at one
+/// pitch, several or in bands, some legs ends; every third with a wing beside or across it.
+fn plan(seed: u64) -> Vec<BodyShape> {
+    let mut numbers = Numbers::new(seed);
+    let wing = seed
+        .is_multiple_of(3)
+        .then(|| body_of(&mut numbers, "wing", 8));
+    let mut bodies = vec![body_of(&mut numbers, "main", 28)];
+    bodies.extend(wing);
+    bodies
+}
+
+fn body_of(numbers: &mut Numbers, id: &str, most: usize) -> BodyShape {
+    let legs = 4 + numbers.below(most - 3);
+    let corners = match numbers.below(4) {
+        0 => cells(numbers, legs, Grid::Even),
+        1 => cells(numbers, legs, Grid::Uneven),
+        _ => tangle(numbers, legs),
+    };
+    let family = numbers.below(4);
+    let mut shape = hipped(&corners, 6.0);
+    for leg in &mut shape.legs {
+        let pitch = Pitch::rise_in_12([3.0, 4.0, 6.0, 9.0, 14.0][numbers.below(5)]);
+        let bands = vec![(Pitch::rise_in_12(18.0), Some(5.0)), (pitch, None)];
+        leg.rise = match (family, numbers.below(10)) {
+            (1 | 2, 0) => Rise::Gable,
+            (2, 1) => Rise::Wall,
+            (2, _) => Rise::slope(pitch),
+            (3, 0..5) => Rise::Slopes(bands),
+            (_, _) => leg.rise.clone(),
+        };
+    }
+    shape.id = id.to_string();
+    shape.eave_height = 8.0 + numbers.below(3) as f64;
+    shape
+}
+
+#[test]
+fn ten_thousand_plans_are_roofed_whole_or_refused_by_body() {
+    let raised = (0..10_000)
+        .filter(|&seed| of_bodies(&plan(50_000 + seed)).is_some())
+        .count();
+    println!("10000 plans: {raised} raised whole, the rest refused by body");
+    assert!((5000..10_000).contains(&raised), "{raised} raised");
 }
 
 /// Largest-coordinate distance from a place to an outline of legs along the axes.
