@@ -5,6 +5,7 @@ mod bench;
 mod count;
 mod demo;
 mod drill;
+mod fallen;
 mod ground;
 mod run;
 mod setup;

@@ -1,6 +1,7 @@
 //! `cargo xtask test`: sets up, then runs every test, nearest first, and ends with a table of counts.
 
 use crate::count::{self, Count};
+use crate::fallen::fallen;
 use crate::ground::{Ground, answers};
 use crate::run::{self, End, Said};
 use crate::setup;
@@ -19,8 +20,8 @@ struct Row {
 enum Told {
     /// Every command ended well; the counts its runners printed, where they count.
     Held(Option<Count>),
-    /// Some did not.
-    Fell(Option<Count>),
+    /// Some did not, and their lines that say so.
+    Fell(Option<Count>, Vec<String>),
     /// Could not run here, and why.
     NotHere(String),
 }
@@ -206,7 +207,8 @@ fn all(commands: &mut [Command]) -> Result<Told, Trouble> {
     Ok(if held {
         Told::Held(counted)
     } else {
-        Told::Fell(counted)
+        let bad = said.iter().filter(|one| one.end == End::Badly);
+        Told::Fell(counted, bad.flat_map(|one| fallen(&one.lines)).collect())
     })
 }
 
@@ -221,7 +223,7 @@ impl Table {
         let start = Instant::now();
         let told = work().unwrap_or_else(|trouble| {
             println!("    {trouble}");
-            Told::Fell(None)
+            Told::Fell(None, vec![trouble.to_string()])
         });
         self.rows.push(Row {
             name,
@@ -235,7 +237,7 @@ impl Table {
         for row in &self.rows {
             let (word, counted) = match &row.told {
                 Told::Held(counted) => ("held", counts(*counted)),
-                Told::Fell(counted) => ("FAILED", counts(*counted)),
+                Told::Fell(counted, _) => ("FAILED", counts(*counted)),
                 Told::NotHere(why) => ("not here", why.clone()),
             };
             println!(
@@ -252,11 +254,14 @@ impl Table {
             "",
             took.as_secs()
         );
-        let failed = self
-            .rows
-            .iter()
-            .filter(|row| matches!(row.told, Told::Fell(_)))
-            .count();
+        let mut failed = 0;
+        for row in &self.rows {
+            if let Told::Fell(_, lines) = &row.told {
+                failed += 1;
+                println!("\n==> {}, what failed\n", row.name);
+                lines.iter().for_each(|line| println!("      {line}"));
+            }
+        }
         if failed == 0 {
             Ok(())
         } else {
@@ -268,8 +273,8 @@ impl Table {
 impl Told {
     fn passed(&self) -> u32 {
         match self {
-            Told::Held(Some(count)) | Told::Fell(Some(count)) => count.passed,
-            Told::Held(None) | Told::Fell(None) | Told::NotHere(_) => 0,
+            Told::Held(Some(count)) | Told::Fell(Some(count), _) => count.passed,
+            Told::Held(None) | Told::Fell(None, _) | Told::NotHere(_) => 0,
         }
     }
 }
