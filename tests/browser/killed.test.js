@@ -94,7 +94,7 @@ test(`killed ${KILLS} times while booking, no drawn key is lost`, async (t) => {
 });
 
 async function changed(page, shown) {
-  for (let tries = 0; tries < 400; tries += 1) {
+  for (let tries = 0; tries < 6000; tries += 1) {
     if (JSON.stringify(await drawn(page)) !== JSON.stringify(shown)) return;
     await new Promise((resolve) => setTimeout(resolve, 5));
   }

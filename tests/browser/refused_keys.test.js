@@ -22,7 +22,7 @@ async function onThePad(t, sized) {
   const press = async (name) => {
     const before = JSON.stringify(await slots());
     await seen.hand.tap(key(name));
-    for (let tries = 0; tries < 1000; tries += 1) {
+    for (let tries = 0; tries < 6000; tries += 1) {
       if (JSON.stringify(await slots()) !== before) return;
       await new Promise((resolve) => setTimeout(resolve, 5));
     }

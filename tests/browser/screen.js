@@ -59,7 +59,8 @@ export async function screen(size = PHONE) {
     addEventListener('scroll', () => (window.scrolls += 1), true);
   });
   const page = await context.newPage();
-  page.setDefaultTimeout(10_000);
+  // Patience, not a measure: a busy machine may take long for what a phone does at once.
+  page.setDefaultTimeout(60_000);
   const hosts = new Set();
   const wrong = [];
   page.on('request', (request) => hosts.add(new URL(request.url()).hostname));
