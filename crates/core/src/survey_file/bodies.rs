@@ -137,7 +137,7 @@ fn body(reader: &mut Reader<'_>, place: usize) -> Result<Body, Refusal> {
     let mut legs = Vec::new();
     let mut placed_from = None;
     let wanted = "a body such as {\"id\": \"main\", \"outline\": {...}}";
-    reader.object(wanted, |reader, key| {
+    let read = reader.object(wanted, |reader, key| {
         match key {
             "id" => id = Some(measures::name(reader, "an id such as \"main\"")?),
             "eave_height" => eave_height = measures::length(reader, Least::Zero)?,
@@ -148,6 +148,10 @@ fn body(reader: &mut Reader<'_>, place: usize) -> Result<Body, Refusal> {
             _ => return Err(reader.unknown_key(key, KEYS)),
         }
         Ok(())
+    });
+    read.map_err(|refusal| match &id {
+        Some(id) => refusal.in_body(id),
+        None => refusal,
     })?;
     let id = id.unwrap_or_else(|| format!("body {place}"));
     let named = |refusal: Refusal| refusal.about("body", &id);

@@ -63,7 +63,12 @@ const KEYS: &[&str] = &[
 const MOST_EDGES: usize = 500;
 
 pub(super) fn edges(reader: &mut Reader<'_>) -> Result<Vec<LegEdge>, Refusal> {
-    reader.list("a list of edges, one a leg", MOST_EDGES, edge)
+    let mut leg = 0;
+    reader.list("a list of edges, one a leg", MOST_EDGES, |reader| {
+        let number = leg.to_string();
+        leg += 1;
+        edge(reader).map_err(|refusal| refusal.about("leg", &number))
+    })
 }
 
 fn edge(reader: &mut Reader<'_>) -> Result<LegEdge, Refusal> {

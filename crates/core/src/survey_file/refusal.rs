@@ -77,6 +77,19 @@ impl Refusal {
         self
     }
 
+    /// The same refusal of something in a body, naming the body beside it: a path alone counts
+    /// bodies from 0, a person knows them by name.
+    #[must_use]
+    pub(super) fn in_body(mut self, id: &str) -> Refusal {
+        let id = quotable(id);
+        self.said.about = Some(match self.said.about {
+            Some(leg) if leg.starts_with("leg ") => format!("{leg} of {id}"),
+            Some(other) => other,
+            None => format!("body {id}"),
+        });
+        self
+    }
+
     /// What is wrong.
     #[must_use]
     pub fn fault(&self) -> &Fault {
