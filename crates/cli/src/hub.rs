@@ -11,6 +11,9 @@ use std::path::{Path, PathBuf};
 /// Prints one line, `listening on https://127.0.0.1:PORT pin HEX`, and serves until it is stopped;
 /// what happens is told on stderr, a line of JSON each. It makes its own key for TLS. Devices know
 /// the hub by the pin of that key, so no certificate has to be bought, and its address may change.
+///
+/// All is kept in the folder. A file `hub.toml` in it may name a PostgreSQL and an S3-compatible
+/// object store instead, which several hubs share at once; `hub restore` moves a hub there and back.
 #[derive(Args)]
 #[command(
     args_conflicts_with_subcommands = false,

@@ -5,12 +5,14 @@
 //! H is the SHA-256 of all before that line. Members: `hub.sqlite`, `tls.key`, and a photo each as
 //! `blobs/COMPANY/SHA256`. It holds the key and hashes of tokens: keep it as one keeps a key.
 
-use crate::blobs::{Blobs, copy, make};
+use crate::blobs::Blobs;
+use crate::blobs::folder::{Folder, copy, make};
 use crate::error::HubError;
-use crate::keep::{self, FILE, connect_to, sync_dir};
-use crate::{hex, is_sha256, tls};
+use crate::place::{self, Beside};
+use crate::rows::Photo;
+use crate::rows::sqlite::{self, FILE, connect_to, sync_dir};
+use crate::{config, hex, is_sha256, tls};
 use rusqlite::Connection;
-use rusqlite::backup::NO_PROGRESS;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 use std::fs::{File, OpenOptions};
@@ -60,7 +62,7 @@ pub struct Restored {
 /// # Errors
 /// `NoHub`, `BackupThere`, `PhotoDamaged`, `Database`, `File`: there is no file then.
 pub fn backup(dir: &Path, file: &Path) -> Result<Copied, HubError> {
-    let conn = connect_to(dir)?;
+    let beside = Beside::open(dir)?;
     let there = || HubError::BackupThere {
         file: file.display().to_string(),
     };
@@ -73,7 +75,7 @@ pub fn backup(dir: &Path, file: &Path) -> Result<Copied, HubError> {
         PathBuf::from(name)
     };
     let (snapshot, arriving) = (name("snapshot"), name("arriving"));
-    let copied = copy_whole(dir, &conn, &snapshot, &arriving).and_then(|copied| {
+    let copied = copy_whole(dir, &beside, &snapshot, &arriving).and_then(|copied| {
         // A link, not a rename: it does not write over a file that came meanwhile.
         std::fs::hard_link(&arriving, file).map_err(|why| {
             if why.kind() == io::ErrorKind::AlreadyExists {
@@ -96,12 +98,11 @@ pub fn backup(dir: &Path, file: &Path) -> Result<Copied, HubError> {
 
 fn copy_whole(
     dir: &Path,
-    conn: &Connection,
+    beside: &Beside,
     snapshot: &Path,
     arriving: &Path,
 ) -> Result<Copied, HubError> {
-    conn.backup("main", snapshot, NO_PROGRESS)
-        .map_err(HubError::database(dir))?;
+    beside.told(|rows| rows.copy_to(snapshot))?;
     let still = Connection::open(snapshot).map_err(HubError::database(dir))?;
     let photos = photos(&still).map_err(HubError::database(dir))?;
     let copied = count(&still, photos.len()).map_err(HubError::database(dir))?;
@@ -125,32 +126,49 @@ fn copy_whole(
         (tls::KEY, dir.join(tls::KEY)),
     ] {
         let (size, sha256) = measure(&path).map_err(HubError::file(&path))?;
-        out.member(name, size, &sha256, &path).map_err(at_file)?;
+        let mut from = File::open(&path).map_err(HubError::file(&path))?;
+        let whole = out
+            .member(name, size, &sha256, &mut from)
+            .map_err(at_file)?;
+        if !whole {
+            return Err(HubError::System(format!(
+                "{name} changed while it was copied"
+            )));
+        }
     }
-    let blobs = Blobs::at(dir);
-    for (company, sha256, size) in photos {
-        let path = blobs.file(company, &sha256);
+    for photo in photos {
         let damaged = |what: String| HubError::PhotoDamaged {
             dir: dir.display().to_string(),
-            sha256: sha256.clone(),
+            sha256: photo.sha256.clone(),
             what,
         };
-        let (length, found) = measure(&path).map_err(|why| damaged(why.to_string()))?;
-        if (length, &found) != (size, &sha256) {
-            return Err(damaged(format!("{length} bytes of another content")));
+        let mut from = beside
+            .blobs()
+            .read(&photo, 0, photo.size + 1)
+            .map_err(|why| damaged(why.to_string()))?;
+        let name = format!("blobs/{}/{}", photo.company, photo.sha256);
+        let whole = out
+            .member(&name, photo.size, &photo.sha256, &mut from)
+            .map_err(at_file)?;
+        if !whole {
+            return Err(damaged("its bytes are others".to_owned()));
         }
-        let name = format!("blobs/{company}/{sha256}");
-        out.member(&name, size, &sha256, &path).map_err(at_file)?;
     }
     out.end().map_err(at_file)?;
     Ok(copied)
 }
 
-/// Company, hash and size of every photo.
-fn photos(conn: &Connection) -> rusqlite::Result<Vec<(i64, String, u64)>> {
+/// Every photo.
+fn photos(conn: &Connection) -> rusqlite::Result<Vec<Photo>> {
     let sql = "SELECT company, sha256, size FROM blobs ORDER BY company, sha256";
     let mut query = conn.prepare(sql)?;
-    let rows = query.query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?;
+    let rows = query.query_map([], |row| {
+        Ok(Photo {
+            company: row.get(0)?,
+            sha256: row.get(1)?,
+            size: row.get(2)?,
+        })
+    })?;
     rows.collect()
 }
 
@@ -181,7 +199,14 @@ impl Out {
         self.to.write_all(bytes)
     }
 
-    fn member(&mut self, name: &str, size: u64, sha256: &str, path: &Path) -> io::Result<()> {
+    /// Copies a member. `false` where its bytes are not those that were told.
+    fn member(
+        &mut self,
+        name: &str,
+        size: u64,
+        sha256: &str,
+        from: &mut dyn Read,
+    ) -> io::Result<bool> {
         let line = serde_json::to_string(&Line::Member {
             name: name.to_owned(),
             size,
@@ -189,16 +214,13 @@ impl Out {
         })?;
         self.write(line.as_bytes())?;
         self.write(b"\n")?;
-        let mut from = File::open(path)?.take(size);
-        let length = copy(&mut from, &mut self.to, &mut self.hash)?;
+        let mut member = Member {
+            from: from.take(size + 1),
+            hash: Sha256::new(),
+        };
+        let length = copy(&mut member, &mut self.to, &mut self.hash)?;
         self.members += 1;
-        if length == size {
-            Ok(())
-        } else {
-            Err(io::Error::other(format!(
-                "{name} changed while it was copied"
-            )))
-        }
+        Ok(length == size && hex(&member.hash.finalize()) == sha256)
     }
 
     fn end(mut self) -> io::Result<()> {
@@ -216,7 +238,8 @@ impl Out {
     }
 }
 
-/// Brings a hub back into a new folder. Tokens, key and entries are those of the backup; the epoch
+/// Brings a hub back into a new folder, or where the `hub.toml` in it says, which may be another
+/// pair of stores than the backup was made of. Tokens, key and entries are those of the backup; the epoch
 /// is new, so that every device offers again what it has. Codes that were open are not brought back:
 /// one that was spent since must stay so.
 ///
@@ -227,7 +250,10 @@ pub fn restore(file: &Path, dir: &Path) -> Result<Restored, HubError> {
     prove(file)?;
     let empty = match std::fs::read_dir(dir) {
         Err(why) if why.kind() == io::ErrorKind::NotFound => true,
-        files => files.map_err(HubError::file(dir))?.next().is_none(),
+        files => files
+            .map_err(HubError::file(dir))?
+            .flatten()
+            .all(|file| file.file_name() == config::FILE),
     };
     if !empty {
         return Err(HubError::NotEmpty {
@@ -238,7 +264,13 @@ pub fn restore(file: &Path, dir: &Path) -> Result<Restored, HubError> {
     let mut beside = dir.as_os_str().to_owned();
     beside.push(format!(".{}.arriving", std::process::id()));
     let beside = PathBuf::from(beside);
-    let restored = build(file, &beside).and_then(|restored| {
+    let restored = build(file, &beside).and_then(|(restored, photos)| {
+        let named = dir.join(config::FILE);
+        if named.exists() {
+            std::fs::copy(&named, beside.join(config::FILE)).map_err(HubError::file(&named))?;
+            place::spread(&beside, &photos)?;
+            std::fs::remove_file(&named).map_err(HubError::file(&named))?;
+        }
         if dir.exists() {
             std::fs::remove_dir(dir).map_err(HubError::file(dir))?;
         }
@@ -353,10 +385,10 @@ impl<R: Read> Read for Member<R> {
     }
 }
 
-fn build(file: &Path, dir: &Path) -> Result<Restored, HubError> {
+fn build(file: &Path, dir: &Path) -> Result<(Restored, Vec<Photo>), HubError> {
     std::fs::create_dir_all(dir).map_err(HubError::file(dir))?;
     each(file, |name, from, size| {
-        let path = match place(name) {
+        let path = match lies_at(name) {
             Some(place) => dir.join(place),
             None => return Ok(false),
         };
@@ -379,12 +411,15 @@ fn build(file: &Path, dir: &Path) -> Result<Restored, HubError> {
         Ok(written == size)
     })?;
     let conn = connect_to(dir).map_err(|why| damaged(file, why.to_string()))?;
-    keep::sound(dir, &conn).map_err(|why| damaged(file, why.to_string()))?;
+    sqlite::sound(dir, &conn).map_err(|why| damaged(file, why.to_string()))?;
     let amiss = HubError::database(dir);
-    let (photos, blobs) = (photos(&conn).map_err(&amiss)?, Blobs::at(dir));
-    for (company, sha256, size) in &photos {
-        if !blobs.has(*company, sha256, *size) {
-            return Err(damaged(file, format!("photo {sha256} is not in it")));
+    let (photos, blobs) = (photos(&conn).map_err(&amiss)?, Folder::at(dir));
+    for photo in &photos {
+        if !blobs.stands(photo) {
+            return Err(damaged(
+                file,
+                format!("photo {} is not in it", photo.sha256),
+            ));
         }
     }
     tls::pin(dir).map_err(|why| damaged(file, why.to_string()))?;
@@ -398,15 +433,15 @@ fn build(file: &Path, dir: &Path) -> Result<Restored, HubError> {
     let held = count(&conn, photos.len()).map_err(&amiss)?;
     conn.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(()))
         .map_err(&amiss)?;
-    Ok(Restored { held, epoch })
+    Ok((Restored { held, epoch }, photos))
 }
 
 /// Where a member goes; `None` for a name that no backup has.
-fn place(name: &str) -> Option<PathBuf> {
+fn lies_at(name: &str) -> Option<PathBuf> {
     if name == FILE || name == tls::KEY {
         return Some(PathBuf::from(name));
     }
     let (company, sha256) = name.strip_prefix("blobs/")?.split_once('/')?;
     let company: i64 = company.parse().ok()?;
-    is_sha256(sha256).then(|| Blobs::at(Path::new("")).file(company, sha256))
+    is_sha256(sha256).then(|| Folder::at(Path::new("")).file(company, sha256))
 }

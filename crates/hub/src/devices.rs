@@ -1,15 +1,13 @@
 //! `/v1/devices`: who is paired, for the keeper alone.
 
 use crate::Hub;
-use crate::admin::revoke_in;
 use crate::error::HubError;
-use crate::keep::connect_to;
+use crate::place::Beside;
 use crate::problem::{Code, Problem};
 use crate::token::Admin;
 use axum::Json;
 use axum::extract::{Path, State};
 use axum::http::StatusCode;
-use rusqlite::Connection;
 use serde::Serialize;
 use serde_json::{Value, json};
 use std::sync::Arc;
@@ -36,33 +34,13 @@ pub struct Paired {
 /// All devices of a hub, also those turned out; the hub may run meanwhile.
 ///
 /// # Errors
-/// `NoHub`, `Database`.
+/// `NoHub`, `Database`, `Rows`, `Told`.
 pub fn devices(dir: &std::path::Path) -> Result<Vec<Paired>, HubError> {
-    let conn = connect_to(dir)?;
-    all(&conn).map_err(HubError::database(dir))
-}
-
-fn all(conn: &Connection) -> rusqlite::Result<Vec<Paired>> {
-    let sql = "SELECT d.device, d.name, c.name, d.author, d.paired, d.revoked, d.duplicate
-               FROM devices d JOIN companies c ON c.id = d.company
-               ORDER BY c.name, d.paired, d.device";
-    let mut query = conn.prepare(sql)?;
-    let rows = query.query_map([], |row| {
-        Ok(Paired {
-            device_id: row.get(0)?,
-            name: row.get(1)?,
-            company: row.get(2)?,
-            author: row.get(3)?,
-            paired: row.get(4)?,
-            revoked: row.get(5)?,
-            duplicate: row.get(6)?,
-        })
-    })?;
-    rows.collect()
+    Beside::open(dir)?.told(|rows| rows.devices())
 }
 
 pub(crate) async fn list(_: Admin, State(hub): State<Arc<Hub>>) -> Result<Json<Value>, Problem> {
-    let devices = hub.read(|keep| keep.read(|conn| Ok(all(conn)?))).await?;
+    let devices = hub.work(|hub| hub.rows.devices()).await?;
     Ok(Json(json!({ "devices": devices })))
 }
 
@@ -72,11 +50,7 @@ pub(crate) async fn revoke(
     Path(device): Path<String>,
 ) -> Result<StatusCode, Problem> {
     let named = device.clone();
-    let changed = hub
-        .keep
-        .writer
-        .write(move |conn| Ok(revoke_in(conn, &named)?))
-        .await?;
+    let changed = hub.work(move |hub| hub.rows.revoke(&named)).await?;
     if changed == 0 {
         return Err(Problem::new(
             Code::NotFound,

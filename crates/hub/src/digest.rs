@@ -4,14 +4,13 @@
 use crate::limits::BODY_BYTES;
 use crate::problem::Problem;
 use crate::token::Caller;
-use crate::{Hub, body, keep};
+use crate::{Hub, body};
 use axum::Json;
 use axum::body::Body;
 use axum::extract::State;
 use axum::http::HeaderMap;
 use eavebook_core::book::digest::SetDigest;
 use eavebook_core::book::scope::Scope;
-use rusqlite::Connection;
 use serde::Deserialize;
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
@@ -37,17 +36,16 @@ pub(crate) async fn digest(
         Problem::malformed("a scope is `company`, `book:ID`, or `book:ID/hh` with a byte in hex")
     })?;
     let told = hub
-        .read(move |keep| keep.read(|conn| compare(conn, caller.company, scope, &asks)))
+        .work(move |hub| compare(hub, &caller, scope, &asks))
         .await?;
     Ok(Json(told))
 }
 
-fn compare(conn: &Connection, company: i64, scope: Scope, asks: &Asks) -> Result<Value, Problem> {
-    let snapshot = conn.unchecked_transaction()?;
+fn compare(hub: &Hub, caller: &Caller, scope: Scope, asks: &Asks) -> Result<Value, Problem> {
     let is = |digest: SetDigest| {
         digest.count == asks.count && digest.hex() == asks.sum.to_ascii_lowercase()
     };
-    if scope == Scope::Company && is(keep::head(&snapshot, company)?.1) {
+    if scope == Scope::Company && is(hub.rows.standing(caller)?.digest) {
         return Ok(json!({ "same": true }));
     }
     let mut whole = SetDigest::default();
@@ -64,24 +62,11 @@ fn compare(conn: &Connection, company: i64, scope: Scope, asks: &Asks) -> Result
         let part = parts.entry(scope.part(book, id).to_string()).or_default();
         *part = part.with(id, sha256);
     };
-    let (sql, book) = match scope {
-        Scope::Company => (
-            "SELECT id, book, sha256 FROM entries WHERE company = ?1 AND ?2 = '' ORDER BY id",
-            String::new(),
-        ),
-        Scope::Book(book) | Scope::Byte(book, _) => (
-            "SELECT id, book, sha256 FROM entries WHERE company = ?1 AND book = ?2 ORDER BY id",
-            book.to_string(),
-        ),
+    let book = match scope {
+        Scope::Company => None,
+        Scope::Book(book) | Scope::Byte(book, _) => Some(book),
     };
-    let mut query = snapshot.prepare_cached(sql)?;
-    let mut rows = query.query((company, book))?;
-    while let Some(row) = rows.next()? {
-        let (id, book, sha256): (String, String, String) = (row.get(0)?, row.get(1)?, row.get(2)?);
-        if let (Ok(id), Ok(book)) = (id.parse(), book.parse()) {
-            look(id, book, &sha256);
-        }
-    }
+    hub.rows.walk(caller.company, book, &mut look)?;
     if is(whole) {
         return Ok(json!({ "same": true }));
     }

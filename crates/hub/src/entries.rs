@@ -5,14 +5,13 @@ use crate::limits::{ENTRIES, ENTRIES_BYTES, ENTRY_BYTES};
 use crate::metrics::add;
 use crate::problem::{Code, Problem};
 use crate::token::{self, Caller};
-use crate::{Hub, body, keep};
+use crate::{Hub, body};
 use axum::Json;
 use axum::body::Body;
 use axum::extract::State;
 use axum::http::{HeaderMap, header};
 use axum::response::{IntoResponse, Response};
 use eavebook_core::book::entry::Entry;
-use rusqlite::{Connection, params};
 use serde::de::{Error, MapAccess, Visitor};
 use serde::{Deserialize, Deserializer, Serialize};
 use serde_json::value::RawValue;
@@ -39,7 +38,7 @@ pub(crate) struct Became {
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
-enum Status {
+pub(crate) enum Status {
     New,
     Known,
     IdConflict,
@@ -47,9 +46,30 @@ enum Status {
 }
 
 /// An entry that may be kept: the text as it came beside what was read of it.
-struct Fit {
-    entry: Entry,
-    text: String,
+pub(crate) struct Fit {
+    pub(crate) entry: Entry,
+    pub(crate) text: String,
+}
+
+impl Fit {
+    /// What becomes of an entry whose id is taken: known where it says the same.
+    pub(crate) fn beside(&self, there: &[u8]) -> Status {
+        let same = there == self.text.as_bytes()
+            || std::str::from_utf8(there)
+                .ok()
+                .and_then(|text| Entry::from_json(text).ok())
+                .is_some_and(|there| there == self.entry);
+        if same {
+            Status::Known
+        } else {
+            Status::IdConflict
+        }
+    }
+
+    /// SHA-256 of its fields in one order.
+    pub(crate) fn content(&self) -> [u8; 32] {
+        token::sha256(self.entry.to_json().as_bytes())
+    }
 }
 
 /// Takes entries.
@@ -60,21 +80,24 @@ pub(crate) async fn push(
     sent: Body,
 ) -> Result<Json<Value>, Problem> {
     let sent = body::read(&headers, sent, ENTRIES_BYTES).await?;
-    let epoch = hub.keep.epoch.clone();
-    let read = hub.read(move |_| read(&sent, &epoch)).await?;
-    let company = caller.company;
     let (results, head) = hub
-        .keep
-        .writer
-        .write(move |conn| {
-            let (head, mut results) = keep_all(conn, company, &read)?;
-            results.extend(
-                read.into_iter()
-                    .enumerate()
-                    .filter_map(|(place, one)| one.err().map(|rejected| (place, rejected))),
-            );
-            results.sort_by_key(|(place, _)| *place);
-            let results: Vec<Became> = results.into_iter().map(|(_, became)| became).collect();
+        .work(move |hub| {
+            let mut results = Vec::new();
+            let (mut fit, mut places) = (Vec::new(), Vec::new());
+            for (place, one) in read(&sent, &caller.epoch)?.into_iter().enumerate() {
+                match one {
+                    Ok(one) => {
+                        results.push(Became::pending(&one));
+                        places.push(place);
+                        fit.push(one);
+                    }
+                    Err(rejected) => results.push(rejected),
+                }
+            }
+            let (head, fates) = hub.rows.push(caller.company, fit)?;
+            for (place, status) in places.into_iter().zip(fates) {
+                results[place].settle(status);
+            }
             Ok((results, head))
         })
         .await?;
@@ -88,6 +111,24 @@ pub(crate) async fn push(
         add(count, 1);
     }
     Ok(Json(json!({ "results": results, "head": head })))
+}
+
+impl Became {
+    /// Of one that may be kept, until it is known what became of it.
+    fn pending(fit: &Fit) -> Became {
+        Became {
+            id: json!(fit.entry.id),
+            status: Status::Rejected,
+            reason: None,
+        }
+    }
+
+    fn settle(&mut self, status: Status) {
+        self.status = status;
+        self.reason = (status == Status::IdConflict).then(|| {
+            "another entry has this id: both are kept, and a person is to look at them".to_owned()
+        });
+    }
 }
 
 fn read(sent: &[u8], epoch: &str) -> Result<Vec<Result<Fit, Became>>, Problem> {
@@ -193,122 +234,13 @@ impl<'de: 'a, 'a> Deserialize<'de> for Fields<'a> {
     }
 }
 
-/// Keeps what is fit. Returns the head after it and each one's place and fate.
-fn keep_all(
-    conn: &Connection,
-    company: i64,
-    read: &[Result<Fit, Became>],
-) -> Result<(u64, Vec<(usize, Became)>), Problem> {
-    let (mut head, mut digest) = keep::head(conn, company)?;
-    let before = head;
-    let mut results = Vec::new();
-    for (place, one) in read.iter().enumerate() {
-        let Ok(fit) = one else {
-            continue;
-        };
-        let status = keep_one(conn, company, head + 1, fit)?;
-        if status == Status::New {
-            head += 1;
-            digest = digest.with(fit.entry.id, &fit.entry.sha256);
-        }
-        let became = Became {
-            id: json!(fit.entry.id),
-            status,
-            reason: (status == Status::IdConflict).then(|| {
-                "another entry has this id: both are kept, and a person is to look at them"
-                    .to_owned()
-            }),
-        };
-        results.push((place, became));
-    }
-    if head > before {
-        conn.prepare_cached("UPDATE companies SET seq = ?2, count = ?3, sum = ?4 WHERE id = ?1")?
-            .execute((company, head, digest.count, digest.hex()))?;
-    }
-    Ok((head, results))
-}
-
-fn keep_one(conn: &Connection, company: i64, seq: u64, fit: &Fit) -> Result<Status, Problem> {
-    let entry = &fit.entry;
-    let life = (
-        company,
-        entry.device.to_string(),
-        entry.incarnation.to_string(),
-        entry.dseq,
-    );
-    let added = conn
-        .prepare_cached(
-            "INSERT INTO entries
-                 (company, seq, id, book, device, incarnation, dseq, sha256, entry)
-             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)
-             ON CONFLICT (company, id) DO NOTHING",
-        )?
-        .execute(params![
-            company,
-            seq,
-            entry.id.to_string(),
-            entry.book.to_string(),
-            life.1,
-            life.2,
-            life.3,
-            entry.sha256,
-            fit.text.as_bytes(),
-        ])?;
-    if added == 1 {
-        // One count of one life in two entries: two phones hold one identity.
-        let counted: u64 = conn
-            .prepare_cached(
-                "SELECT count(*) FROM entries
-                 WHERE company = ?1 AND device = ?2 AND incarnation = ?3 AND dseq = ?4",
-            )?
-            .query_row((life.0, &life.1, &life.2, life.3), |row| row.get(0))?;
-        if counted > 1 {
-            conn.execute(
-                "UPDATE devices SET duplicate = 1 WHERE company = ?1 AND device = ?2",
-                (company, &life.1),
-            )?;
-        }
-        return Ok(Status::New);
-    }
-    let there: Vec<u8> = conn
-        .prepare_cached("SELECT entry FROM entries WHERE company = ?1 AND id = ?2")?
-        .query_row((company, entry.id.to_string()), |row| row.get(0))?;
-    if there == fit.text.as_bytes() {
-        return Ok(Status::Known);
-    }
-    let same = std::str::from_utf8(&there)
-        .ok()
-        .and_then(|text| Entry::from_json(text).ok())
-        .is_some_and(|there| there == *entry);
-    if same {
-        return Ok(Status::Known);
-    }
-    conn.prepare_cached(
-        "INSERT OR IGNORE INTO conflicts (company, id, content, entry) VALUES (?1, ?2, ?3, ?4)",
-    )?
-    .execute((
-        company,
-        entry.id.to_string(),
-        &token::sha256(entry.to_json().as_bytes())[..],
-        fit.text.as_bytes(),
-    ))?;
-    Ok(Status::IdConflict)
-}
-
 /// The entries whose id was taken, each once, as they came.
 pub(crate) async fn conflicts(
     caller: Caller,
     State(hub): State<Arc<Hub>>,
 ) -> Result<Response, Problem> {
     let texts = hub
-        .read(move |keep| {
-            keep.read(|conn| {
-                let sql = "SELECT entry FROM conflicts WHERE company = ?1 ORDER BY row";
-                let mut query = conn.prepare_cached(sql)?;
-                let rows = query.query_map([caller.company], |row| row.get::<_, Vec<u8>>(0))?;
-                Ok(rows.collect::<rusqlite::Result<Vec<_>>>()?)
-            })
-        })
+        .work(move |hub| hub.rows.conflicts(caller.company))
         .await?;
     let mut told = b"{\"conflicts\":[".to_vec();
     told.extend(texts.join(&b","[..]));

@@ -69,6 +69,52 @@ pub enum HubError {
         /// What SQLite says.
         why: rusqlite::Error,
     },
+    /// `hub.toml` cannot be followed.
+    #[error(
+        "{path} cannot be followed ({why}): correct it, or take it away to keep all in the folder"
+    )]
+    Config {
+        /// The file.
+        path: String,
+        /// What is wrong.
+        why: String,
+    },
+    /// The PostgreSQL that `hub.toml` names does not serve.
+    #[error(
+        "the database of hub.toml does not serve ({why}): look whether it runs and lets this user in"
+    )]
+    Rows {
+        /// What it says.
+        why: String,
+    },
+    /// The tables are of a newer version.
+    #[error(
+        "the database of hub.toml was written by a newer eavebook (version {found}, this one reads \
+         up to {known}): update this program; nothing was changed"
+    )]
+    NewerRows {
+        /// Version of the tables.
+        found: i64,
+        /// Newest version known here.
+        known: i64,
+    },
+    /// The hub's key is not the one that the database's other hubs have.
+    #[error(
+        "the database of hub.toml belongs to a hub with another key, which its devices know it by: \
+         copy tls.key and admin.token from the folder of that hub into this one"
+    )]
+    OtherKey,
+    /// The bucket that `hub.toml` names does not serve.
+    #[error(
+        "the object store of hub.toml does not serve ({why}): look whether it runs and lets these keys in"
+    )]
+    Bucket {
+        /// What was tried.
+        why: String,
+    },
+    /// A store refused what a command asked.
+    #[error("{0}")]
+    Told(String),
     /// A file failed.
     #[error(
         "{path} cannot be read or written ({why}): look at its folder, its permissions and the space on its disk"

@@ -1,12 +1,12 @@
 //! `GET /v1/hello`: which hub this is, what it speaks, and to a device where it stands.
 
 use crate::problem::Problem;
+use crate::rows::Standing;
 use crate::token::{Asked, Caller};
-use crate::{Hub, keep, limits, now};
+use crate::{Hub, limits, now};
 use axum::extract::State;
 use axum::http::{HeaderMap, header};
 use axum::{Extension, Json};
-use rusqlite::Connection;
 use serde_json::{Value, json};
 use std::sync::Arc;
 
@@ -18,9 +18,10 @@ pub(crate) async fn hello(
     Extension(asked): Extension<Asked>,
     headers: HeaderMap,
 ) -> Result<Json<Value>, Problem> {
+    let identity = hub.work(|hub| hub.rows.identity()).await?;
     let mut told = json!({
-        "hub_id": hub.keep.hub_id,
-        "epoch": hub.keep.epoch,
+        "hub_id": identity.hub_id,
+        "epoch": identity.epoch,
         "protocol": { "min": PROTOCOL.start(), "max": PROTOCOL.end() },
         "limits": {
             "entries": limits::ENTRIES,
@@ -41,14 +42,12 @@ pub(crate) async fn hello(
         let caller = Caller::of(&hub, &headers).await?;
         let _ = asked.0.set(caller.clone());
         let mine = caller.clone();
-        let (head, digest, own) = hub
-            .read(move |keep| {
-                keep.read(|conn| {
-                    let (head, digest) = keep::head(conn, mine.company)?;
-                    Ok((head, digest, own(conn, &mine)?))
-                })
-            })
-            .await?;
+        let Standing { head, digest, own } = hub.work(move |hub| hub.rows.standing(&mine)).await?;
+        // The last count of each life of this device's store: a restored phone finds out by it.
+        let own: Vec<Value> = own
+            .iter()
+            .map(|(life, max)| json!({ "incarnation": life, "max_dseq": max }))
+            .collect();
         if let Some(fields) = told.as_object_mut() {
             let more = [
                 ("head", json!(head)),
@@ -56,7 +55,7 @@ pub(crate) async fn hello(
                     "digest",
                     json!({ "count": digest.count, "sum": digest.hex() }),
                 ),
-                ("own", own),
+                ("own", Value::Array(own)),
                 ("company", json!(caller.company_name)),
                 ("author", json!(caller.author)),
                 ("device_id", json!(caller.device)),
@@ -66,16 +65,4 @@ pub(crate) async fn hello(
         }
     }
     Ok(Json(told))
-}
-
-/// The last count of each life of this device's store: a restored phone finds out by it.
-fn own(conn: &Connection, caller: &Caller) -> rusqlite::Result<Value> {
-    let sql = "SELECT incarnation, max(dseq) FROM entries WHERE company = ?1 AND device = ?2
-               GROUP BY incarnation ORDER BY incarnation";
-    let mut query = conn.prepare_cached(sql)?;
-    let lives = query.query_map((caller.company, &caller.device), |row| {
-        let (incarnation, max_dseq): (String, u64) = (row.get(0)?, row.get(1)?);
-        Ok(json!({ "incarnation": incarnation, "max_dseq": max_dseq }))
-    })?;
-    Ok(Value::Array(lives.collect::<rusqlite::Result<_>>()?))
 }

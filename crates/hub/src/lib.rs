@@ -10,24 +10,25 @@ mod backup;
 mod blobs;
 mod body;
 mod code;
+mod config;
 mod devices;
 mod digest;
 mod entries;
 mod error;
 mod feed;
 mod hello;
-mod keep;
 mod limits;
 mod log;
 mod metrics;
 mod pairing;
 mod photos;
+mod place;
 mod problem;
 mod routes;
+mod rows;
 mod serve;
 mod tls;
 mod token;
-mod writer;
 
 pub use admin::{Codes, code, revoke};
 pub use backup::{Copied, Restored, backup, restore};
@@ -37,19 +38,19 @@ pub use serve::{Carries, Running, Settings, Told, serve};
 pub use tls::{pin, pin_of};
 
 use blobs::Blobs;
-use keep::Keep;
 use limits::Rates;
 use log::Log;
 use metrics::Metrics;
 use problem::{Problem, stopping};
+use rows::Rows;
 use std::sync::Arc;
 use tokio::sync::watch;
 
 /// What all requests share.
 #[derive(Debug)]
 pub(crate) struct Hub {
-    keep: Arc<Keep>,
-    blobs: Blobs,
+    rows: Box<dyn Rows>,
+    blobs: Box<dyn Blobs>,
     rates: Arc<Rates>,
     metrics: Metrics,
     log: Log,
@@ -58,16 +59,18 @@ pub(crate) struct Hub {
     per_second: u32,
     uploads: u32,
     stopping: watch::Receiver<bool>,
+    /// Held as long as the hub serves.
+    _lock: std::fs::File,
 }
 
 impl Hub {
-    /// Reads off the threads that listen: the disk may be slow.
-    pub(crate) async fn read<T: Send + 'static>(
-        &self,
-        work: impl FnOnce(&Keep) -> Result<T, Problem> + Send + 'static,
+    /// Works off the threads that listen: a disk or a database may be slow.
+    pub(crate) async fn work<T: Send + 'static>(
+        self: &Arc<Hub>,
+        work: impl FnOnce(&Hub) -> Result<T, Problem> + Send + 'static,
     ) -> Result<T, Problem> {
-        let keep = Arc::clone(&self.keep);
-        tokio::task::spawn_blocking(move || work(&keep))
+        let hub = Arc::clone(self);
+        tokio::task::spawn_blocking(move || work(&hub))
             .await
             .unwrap_or_else(|_| Err(stopping()))
     }

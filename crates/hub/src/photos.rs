@@ -1,11 +1,11 @@
 //! `/v1/blobs`: photos by their SHA-256, whole or in parts of 1 MiB in any order, each as often as
 //! one likes.
 
-use crate::blobs::{Blobs, Joined};
-use crate::keep::Keep;
+use crate::blobs::Joined;
 use crate::limits::{BLOB_BYTES, BODY_BYTES, MISSING, PART_BYTES, PARTS};
 use crate::metrics::add;
 use crate::problem::{Code, Problem};
+use crate::rows::{Came, Photo};
 use crate::token::{self, Caller};
 use crate::{Hub, body, hex, is_sha256};
 use axum::Json;
@@ -13,11 +13,10 @@ use axum::body::{Body, Bytes};
 use axum::extract::{Path, State};
 use axum::http::{HeaderMap, HeaderValue, StatusCode, header};
 use axum::response::{IntoResponse, Response};
-use rusqlite::{OptionalExtension, params};
 use serde::Deserialize;
 use serde_json::{Value, json};
-use std::fs::File;
-use std::io::{Read, Seek, SeekFrom};
+use std::collections::BTreeSet;
+use std::io::{ErrorKind, Read};
 use std::pin::Pin;
 use std::sync::Arc;
 use std::task::{Context, Poll};
@@ -41,17 +40,17 @@ fn named(sha256: &str) -> Result<(), Problem> {
     }
 }
 
-/// Size of a photo that is whole here.
-fn size(keep: &Keep, blobs: &Blobs, company: i64, sha256: &str) -> Result<Option<u64>, Problem> {
-    let row: Option<u64> = keep.read(|conn| {
-        let sql = "SELECT size FROM blobs WHERE company = ?1 AND sha256 = ?2";
-        Ok(conn
-            .prepare_cached(sql)?
-            .query_row((company, sha256), |row| row.get(0))
-            .optional()?)
-    })?;
-    // A row whose file is gone is a photo to be sent again.
-    Ok(row.filter(|size| blobs.has(company, sha256, *size)))
+/// A photo that is whole here.
+fn whole(hub: &Hub, company: i64, sha256: &str) -> Result<Option<Photo>, Problem> {
+    let there = hub.rows.photos(company, &[sha256.to_owned()])?;
+    Ok(there.into_iter().next().and_then(|(sha256, size)| {
+        let photo = Photo {
+            company,
+            sha256,
+            size,
+        };
+        hub.blobs.stands(&photo).then_some(photo)
+    }))
 }
 
 #[derive(Deserialize)]
@@ -74,16 +73,23 @@ pub(crate) async fn missing(
         ));
     }
     asks.sha256.iter().try_for_each(|sha256| named(sha256))?;
-    let blobs = hub.blobs.clone();
     let missing = hub
-        .read(move |keep| {
-            let mut missing = Vec::new();
-            for sha256 in asks.sha256 {
-                if size(keep, &blobs, caller.company, &sha256)?.is_none() {
-                    missing.push(sha256);
-                }
-            }
-            Ok(missing)
+        .work(move |hub| {
+            let there = hub.rows.photos(caller.company, &asks.sha256)?;
+            let here: BTreeSet<String> = there
+                .into_iter()
+                .map(|(sha256, size)| Photo {
+                    company: caller.company,
+                    sha256,
+                    size,
+                })
+                .filter(|photo| hub.blobs.stands(photo))
+                .map(|photo| photo.sha256)
+                .collect();
+            let missing = asks.sha256.into_iter();
+            Ok(missing
+                .filter(|sha256| !here.contains(sha256))
+                .collect::<Vec<_>>())
         })
         .await?;
     Ok(Json(json!({ "missing": missing })))
@@ -100,26 +106,24 @@ pub(crate) async fn put(
     named(&sha256)?;
     let _upload = hub.rates.upload(&caller.token_id, Instant::now())?;
     let bytes = body::read(&headers, sent, PART_BYTES).await?;
-    let (blobs, name, company) = (hub.blobs.clone(), sha256.clone(), caller.company);
-    let length = bytes.len() as u64;
-    let known = hub
-        .read(move |keep| {
-            if hex(&token::sha256(&bytes)) != name {
-                return Err(other_bytes());
-            }
-            if size(keep, &blobs, company, &name)?.is_some() {
-                return Ok(true);
-            }
-            blobs
-                .put(company, &name, &bytes)
-                .map_err(|why| Problem::disk(&why))?;
-            Ok(false)
-        })
-        .await?;
-    if known {
-        return Ok(StatusCode::OK);
-    }
-    publish(&hub, company, sha256, length).await
+    hub.work(move |hub| {
+        let photo = Photo {
+            company: caller.company,
+            size: bytes.len() as u64,
+            sha256,
+        };
+        if hex(&token::sha256(&bytes)) != photo.sha256 {
+            return Err(other_bytes());
+        }
+        if whole(hub, photo.company, &photo.sha256)?.is_some() {
+            return Ok(StatusCode::OK);
+        }
+        hub.blobs
+            .put(photo.company, &photo.sha256, &bytes)
+            .map_err(|why| Problem::disk(&why))?;
+        publish(hub, &photo)
+    })
+    .await
 }
 
 fn other_bytes() -> Problem {
@@ -129,31 +133,16 @@ fn other_bytes() -> Problem {
     )
 }
 
-/// The row that makes a photo, whose file is on the disk, one that is here.
-async fn publish(
-    hub: &Hub,
-    company: i64,
-    sha256: String,
-    size: u64,
-) -> Result<StatusCode, Problem> {
-    let added = hub
-        .keep
-        .writer
-        .write(move |conn| {
-            Ok(conn
-                .prepare_cached(
-                    "INSERT INTO blobs (company, sha256, size) VALUES (?1, ?2, ?3)
-                     ON CONFLICT (company, sha256) DO NOTHING",
-                )?
-                .execute(params![company, sha256, size])?)
-        })
-        .await?;
-    if added == 0 {
-        return Ok(StatusCode::OK);
+/// The row that makes a photo, whose bytes are safe, one that is here.
+fn publish(hub: &Hub, photo: &Photo) -> Result<StatusCode, Problem> {
+    match hub.rows.publish(photo)? {
+        Came::Known => Ok(StatusCode::OK),
+        Came::New => {
+            add(&hub.metrics.photos, 1);
+            add(&hub.metrics.photo_bytes, photo.size);
+            Ok(StatusCode::CREATED)
+        }
     }
-    add(&hub.metrics.photos, 1);
-    add(&hub.metrics.photo_bytes, size);
-    Ok(StatusCode::CREATED)
 }
 
 /// Takes a part of a photo.
@@ -179,13 +168,12 @@ pub(crate) async fn put_part(
     if bytes.is_empty() {
         return Err(Problem::malformed("a part holds at least one byte"));
     }
-    let blobs = hub.blobs.clone();
     let first = hub
-        .read(move |keep| {
-            if size(keep, &blobs, caller.company, &sha256)?.is_some() {
+        .work(move |hub| {
+            if whole(hub, caller.company, &sha256)?.is_some() {
                 return Ok(false);
             }
-            blobs
+            hub.blobs
                 .put_part(caller.company, &sha256, part, &bytes)
                 .map_err(|why| Problem::disk(&why))
         })
@@ -204,13 +192,13 @@ pub(crate) async fn parts(
     Path(sha256): Path<String>,
 ) -> Result<Json<Value>, Problem> {
     named(&sha256)?;
-    let blobs = hub.blobs.clone();
     let parts: Vec<u64> = hub
-        .read(move |keep| {
-            if let Some(size) = size(keep, &blobs, caller.company, &sha256)? {
-                return Ok((0..size.div_ceil(PART_BYTES as u64)).collect());
+        .work(move |hub| {
+            if let Some(photo) = whole(hub, caller.company, &sha256)? {
+                return Ok((0..photo.size.div_ceil(PART_BYTES as u64)).collect());
             }
-            let parts = blobs
+            let parts = hub
+                .blobs
                 .parts(caller.company, &sha256)
                 .map_err(|why| Problem::disk(&why))?;
             Ok(parts.into_iter().collect())
@@ -220,7 +208,7 @@ pub(crate) async fn parts(
 }
 
 #[derive(Deserialize)]
-struct Whole {
+struct Complete {
     size: u64,
 }
 
@@ -233,43 +221,38 @@ pub(crate) async fn complete(
     sent: Body,
 ) -> Result<StatusCode, Problem> {
     named(&sha256)?;
-    let whole: Whole = body::json(&body::read(&headers, sent, BODY_BYTES).await?)?;
-    if whole.size > BLOB_BYTES {
+    let told: Complete = body::json(&body::read(&headers, sent, BODY_BYTES).await?)?;
+    if told.size > BLOB_BYTES {
         return Err(Problem::new(
             Code::TooLarge,
             format!("a photo holds at most {BLOB_BYTES} bytes: send a smaller one"),
         ));
     }
     let _upload = hub.rates.upload(&caller.token_id, Instant::now())?;
-    let (blobs, name, company) = (hub.blobs.clone(), sha256.clone(), caller.company);
-    let joined = hub
-        .read(move |keep| {
-            if size(keep, &blobs, company, &name)?.is_some() {
-                return Ok(None);
-            }
-            let joined = blobs.join(company, &name, whole.size);
-            joined.map(Some).map_err(|why| Problem::disk(&why))
-        })
-        .await?;
-    match joined {
-        None => Ok(StatusCode::OK),
-        Some(Joined::Missing(parts)) => Err(Problem::new(
-            Code::PartsMissing,
-            "some parts of this photo have not come: send them, then complete it",
-        )
-        .with("missing", parts)),
-        Some(Joined::OtherBytes) => Err(other_bytes()),
-        Some(Joined::Whole) => {
-            let told = publish(&hub, company, sha256.clone(), whole.size).await?;
-            let blobs = hub.blobs.clone();
-            hub.read(move |_| {
-                blobs.clear(company, &sha256);
-                Ok(())
-            })
-            .await?;
-            Ok(told)
+    hub.work(move |hub| {
+        let photo = Photo {
+            company: caller.company,
+            sha256,
+            size: told.size,
+        };
+        if whole(hub, photo.company, &photo.sha256)?.is_some() {
+            return Ok(StatusCode::OK);
         }
-    }
+        match hub.blobs.join(&photo).map_err(|why| Problem::disk(&why))? {
+            Joined::Missing(parts) => Err(Problem::new(
+                Code::PartsMissing,
+                "some parts of this photo have not come: send them, then complete it",
+            )
+            .with("missing", parts)),
+            Joined::OtherBytes => Err(other_bytes()),
+            Joined::Whole => {
+                let told = publish(hub, &photo)?;
+                hub.blobs.clear(photo.company, &photo.sha256);
+                Ok(told)
+            }
+        }
+    })
+    .await
 }
 
 /// What of a photo is asked for.
@@ -314,17 +297,11 @@ pub(crate) async fn get(
     headers: HeaderMap,
 ) -> Result<Response, Problem> {
     named(&sha256)?;
-    let (blobs, name, company) = (hub.blobs.clone(), sha256.clone(), caller.company);
-    let found = hub
-        .read(move |keep| {
-            let Some(size) = size(keep, &blobs, company, &name)? else {
-                return Err(no_photo());
-            };
-            let file = File::open(blobs.file(company, &name));
-            Ok((file.map_err(|why| Problem::disk(&why))?, size))
-        })
-        .await;
-    let (file, size) = found?;
+    let (name, company) = (sha256.clone(), caller.company);
+    let photo = hub
+        .work(move |hub| whole(hub, company, &name)?.ok_or_else(no_photo))
+        .await?;
+    let size = photo.size;
     let tag = format!("\"{sha256}\"");
     let text = |name| headers.get(name).and_then(|value| value.to_str().ok());
     let always = |response: &mut Response| {
@@ -364,7 +341,8 @@ pub(crate) async fn get(
                 return Ok(refused);
             }
         };
-        let mut response = (status, Body::new(FileBody::begin(file, from, to))).into_response();
+        let body = Arriving::begin(open(&hub, photo, from, to).await?);
+        let mut response = (status, Body::new(body)).into_response();
         response
             .headers_mut()
             .insert(header::CONTENT_LENGTH, HeaderValue::from(to - from));
@@ -379,46 +357,62 @@ pub(crate) async fn get(
     Ok(response)
 }
 
-/// The bytes of a file as they are read, a few pieces ahead of who takes them.
-struct FileBody(mpsc::Receiver<std::io::Result<Bytes>>);
+/// Opens a span of a photo. One whose bytes are gone is taken out of the rows, so that it is asked
+/// for again.
+async fn open(
+    hub: &Arc<Hub>,
+    photo: Photo,
+    from: u64,
+    to: u64,
+) -> Result<Box<dyn Read + Send>, Problem> {
+    hub.work(move |hub| match hub.blobs.read(&photo, from, to) {
+        Ok(bytes) => Ok(bytes),
+        Err(why) if why.kind() == ErrorKind::NotFound => {
+            hub.rows.forget(photo.company, &photo.sha256)?;
+            hub.log
+                .tell("photo_gone", json!({ "sha256": photo.sha256 }));
+            Err(no_photo())
+        }
+        Err(why) => Err(Problem::disk(&why)),
+    })
+    .await
+}
+
+/// The bytes of a photo as they are read, a few pieces ahead of who takes them.
+struct Arriving(mpsc::Receiver<std::io::Result<Bytes>>);
 
 /// Bytes of one piece.
 const PIECE: u64 = 128 << 10;
 
-impl FileBody {
-    fn begin(file: File, from: u64, to: u64) -> FileBody {
+impl Arriving {
+    fn begin(mut from: Box<dyn Read + Send>) -> Arriving {
         let (send, pieces) = mpsc::channel(2);
         tokio::spawn(async move {
-            let (mut file, mut at) = (file, from);
-            while at < to {
-                let length = PIECE.min(to - at);
+            loop {
                 let read = tokio::task::spawn_blocking(move || {
-                    let piece = piece(&mut file, at, length);
-                    (file, piece)
+                    let mut bytes = Vec::new();
+                    let piece = (&mut from).take(PIECE).read_to_end(&mut bytes);
+                    (from, piece.map(|_| Bytes::from(bytes)))
                 });
                 let Ok((back, piece)) = read.await else {
                     return;
                 };
-                file = back;
-                at += length;
-                let failed = piece.is_err();
-                if send.send(piece).await.is_err() || failed {
+                from = back;
+                let last = piece.as_ref().map_or(true, Bytes::is_empty);
+                // One that ends short breaks the answer off: its length was told.
+                if piece.as_ref().is_ok_and(Bytes::is_empty)
+                    || send.send(piece).await.is_err()
+                    || last
+                {
                     return;
                 }
             }
         });
-        FileBody(pieces)
+        Arriving(pieces)
     }
 }
 
-fn piece(file: &mut File, at: u64, length: u64) -> std::io::Result<Bytes> {
-    file.seek(SeekFrom::Start(at))?;
-    let mut bytes = vec![0; usize::try_from(length).unwrap_or_default()];
-    file.read_exact(&mut bytes)?;
-    Ok(bytes.into())
-}
-
-impl http_body::Body for FileBody {
+impl http_body::Body for Arriving {
     type Data = Bytes;
     type Error = std::io::Error;
 

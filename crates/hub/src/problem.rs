@@ -119,6 +119,21 @@ impl Problem {
         self
     }
 
+    /// The database failed, whichever it is.
+    pub(crate) fn database(why: &str) -> Problem {
+        Problem::new(
+            Code::Unavailable,
+            format!(
+                "the hub's database failed ({why}) and nothing of this was kept: send it again"
+            ),
+        )
+    }
+
+    /// The sentence for a person.
+    pub(crate) fn detail(&self) -> &str {
+        &self.detail
+    }
+
     /// The file of a photo failed.
     pub(crate) fn disk(why: &io::Error) -> Problem {
         if matches!(
@@ -139,16 +154,11 @@ impl From<rusqlite::Error> for Problem {
         if why.sqlite_error_code() == Some(rusqlite::ErrorCode::DiskFull) {
             return full();
         }
-        Problem::new(
-            Code::Unavailable,
-            format!(
-                "the hub's database failed ({why}) and nothing of this was kept: send it again"
-            ),
-        )
+        Problem::database(&why.to_string())
     }
 }
 
-fn full() -> Problem {
+pub(crate) fn full() -> Problem {
     Problem::new(
         Code::Full,
         "the hub's disk is full and nothing of this was kept: free some space there, then send it \

@@ -50,10 +50,7 @@ async fn ready(State(hub): State<Arc<Hub>>) -> Result<&'static str, Problem> {
     if *hub.stopping.borrow() {
         return Err(crate::problem::stopping());
     }
-    hub.keep
-        .writer
-        .write(|conn| Ok(conn.query_row("SELECT count(*) FROM hub", [], |_| Ok(()))?))
-        .await?;
+    hub.work(|hub| hub.rows.ready()).await?;
     Ok("ready\n")
 }
 

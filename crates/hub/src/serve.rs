@@ -1,11 +1,10 @@
 //! Listening: TLS or plain, one task a connection, an end that loses nothing.
 
-use crate::blobs::Blobs;
 use crate::error::HubError;
-use crate::keep::Keep;
 use crate::limits::{Rates, STALL};
 use crate::log::Log;
 use crate::metrics::{Metrics, add};
+use crate::place::Place;
 use crate::{Hub, routes, tls, token};
 use axum::Router;
 use hyper_util::rt::{TokioIo, TokioTimer};
@@ -104,21 +103,21 @@ impl Running {
     /// Opens the hub of a folder, or begins one there, and listens.
     ///
     /// # Errors
-    /// `InUse`, `Newer`, `Damaged`, `Unfit`, `Database`, `File`, `Key`, `Listen`, `System`.
+    /// `InUse`, `Config`, `Newer`, `Damaged`, `Unfit`, `Database`, `Rows`, `Bucket`, `OtherKey`,
+    /// `File`, `Key`, `Listen`, `System`.
     pub fn begin(settings: &Settings) -> Result<Running, HubError> {
         let system = |why: std::io::Error| HubError::System(why.to_string());
-        let keep = Keep::open(&settings.dir)?;
-        let blobs = Blobs::at(&settings.dir);
-        blobs
-            .sweep(SystemTime::now())
-            .map_err(HubError::file(&settings.dir))?;
-        let pin = tls::pin(&settings.dir)?;
-        let admin = admin(&settings.dir)?;
         let runtime = tokio::runtime::Builder::new_multi_thread()
             .worker_threads(2)
             .enable_all()
             .build()
             .map_err(system)?;
+        let Place { rows, blobs, lock } = Place::open(&settings.dir, runtime.handle())?;
+        blobs
+            .sweep(SystemTime::now())
+            .map_err(HubError::file(&settings.dir))?;
+        let pin = tls::pin(&settings.dir)?;
+        let admin = admin(&settings.dir)?;
         let listener = runtime
             .block_on(TcpListener::bind(&settings.listen))
             .map_err(|why| HubError::Listen {
@@ -135,16 +134,13 @@ impl Running {
         };
         let url = format!("{scheme}://{address}");
         let shown = settings.url.clone().unwrap_or_else(|| url.clone());
-        runtime
-            .block_on(
-                keep.writer
-                    .write(move |conn| Ok(conn.execute("UPDATE hub SET url = ?1", [shown])?)),
-            )
-            .map_err(|why| HubError::System(format!("{why:?}")))?;
+        rows.reached_at(&shown)
+            .map_err(|why| HubError::Told(why.detail().to_owned()))?;
         let (stop, stopping) = watch::channel(false);
         let hub = Arc::new(Hub {
-            keep: Arc::new(keep),
+            rows,
             blobs,
+            _lock: lock,
             rates: Rates::new(settings.per_second, settings.uploads),
             metrics: Metrics::default(),
             log: match settings.tells {
@@ -170,11 +166,11 @@ impl Running {
         })
     }
 
-    /// Takes no more, lets what is under way end, folds the log into the database.
+    /// Takes no more, lets what is under way end, closes what is kept.
     pub fn stop(self) {
         let _ = self.stop.send(true);
         let _ = self.runtime.block_on(self.listens);
-        self.hub.keep.close();
+        self.hub.rows.close();
         self.hub.log.tell("stopped", json!({}));
         self.runtime.shutdown_timeout(Duration::from_secs(1));
     }

@@ -4,7 +4,7 @@
 //! certificate may so be renewed at will, and who copies it without the key gets nowhere.
 
 use crate::error::HubError;
-use crate::keep::sync_dir;
+use crate::rows::sqlite::sync_dir;
 use crate::{hex, token};
 use rcgen::{CertificateParams, KeyPair, PKCS_ECDSA_P256_SHA256, PublicKeyData};
 use rustls::ServerConfig;

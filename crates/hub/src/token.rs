@@ -2,14 +2,12 @@
 
 use crate::Hub;
 use crate::error::HubError;
-use crate::keep::Keep;
 use crate::problem::{Code, Problem};
 use axum::extract::FromRequestParts;
 use axum::http::request::Parts;
 use axum::http::{HeaderMap, header};
 use base64::Engine;
 use base64::engine::general_purpose::URL_SAFE_NO_PAD;
-use rusqlite::OptionalExtension;
 use sha2::{Digest, Sha256};
 use std::sync::{Arc, OnceLock};
 use std::time::Instant;
@@ -25,6 +23,8 @@ pub(crate) struct Caller {
     pub(crate) company_name: String,
     pub(crate) author: String,
     pub(crate) duplicate: bool,
+    /// The hub's, as it asked.
+    pub(crate) epoch: String,
 }
 
 /// Where a request's log line finds who asked.
@@ -101,32 +101,14 @@ impl Caller {
             .and_then(|rest| rest.split_once('.'))
             .ok_or_else(unknown)?;
         let (id, given) = (id.to_owned(), sha256(secret.as_bytes()));
-        let caller = hub.read(move |keep| find(keep, &id, &given)).await?;
+        let caller = hub.work(move |hub| find(hub, &id, &given)).await?;
         hub.rates.request(&caller.token_id, Instant::now())?;
         Ok(caller)
     }
 }
 
-fn find(keep: &Keep, id: &str, given: &[u8; 32]) -> Result<Caller, Problem> {
-    let found = keep.read(|conn| {
-        let sql = "SELECT d.token_sha256, d.token_id, d.device, d.company, c.name, d.author,
-                          d.duplicate
-                   FROM devices d JOIN companies c ON c.id = d.company
-                   WHERE d.token_id = ?1 AND d.revoked IS NULL";
-        let row = conn.prepare_cached(sql)?.query_row([id], |row| {
-            let caller = Caller {
-                token_id: row.get(1)?,
-                device: row.get(2)?,
-                company: row.get(3)?,
-                company_name: row.get(4)?,
-                author: row.get(5)?,
-                duplicate: row.get(6)?,
-            };
-            Ok((row.get::<_, Vec<u8>>(0)?, caller))
-        });
-        Ok(row.optional()?)
-    })?;
-    match found {
+fn find(hub: &Hub, id: &str, given: &[u8; 32]) -> Result<Caller, Problem> {
+    match hub.rows.device(id)? {
         Some((kept, caller)) if same(&kept, given) => Ok(caller),
         Some(_) | None => Err(unknown()),
     }

@@ -9,6 +9,7 @@ mod fallen;
 mod ground;
 mod run;
 mod setup;
+mod stores;
 mod test;
 mod trouble;
 
@@ -20,6 +21,8 @@ cargo xtask COMMAND
   demo    builds, prints what a pretend house comes to, and opens it on localhost
   bench   measures ours beside a peer, all in one run; the last line says how many hold
   drill   kills, cuts and restores: what must not be lost; a line each (--full: at full size)
+  stores  runs a command beside a PostgreSQL and an object store of this machine alone
+          (`stores COMMAND...`; `stores --files COMMAND...` for the other object store)
   test    sets up this machine and runs every test; the last lines are a table of counts
 
 Each says what it does as it goes. Only Rust and Node are needed beforehand.";
@@ -37,6 +40,10 @@ fn main() -> ExitCode {
         ["drill", "--full"] => {
             ground::Ground::find().and_then(|ground| drill::run(&ground, drill::Size::Full))
         }
+        ["stores", "--files", command @ ..] => ground::Ground::find()
+            .and_then(|ground| stores::run(&ground, stores::Objects::Files, command)),
+        ["stores", command @ ..] => ground::Ground::find()
+            .and_then(|ground| stores::run(&ground, stores::Objects::Moto, command)),
         [] | ["help" | "--help" | "-h"] => {
             println!("{HELP}");
             Ok(())

@@ -117,6 +117,11 @@ pub fn python(ground: &Ground, requirements: &str) -> Result<PathBuf, Trouble> {
 
 /// Installs a cargo tool into our own folder, unless one is there or on PATH already.
 pub fn tool(ground: &Ground, name: &str) -> Result<(), Trouble> {
+    tool_with(ground, name, &[])
+}
+
+/// [`tool`] with more words for cargo: a version, features.
+pub fn tool_with(ground: &Ground, name: &str, how: &[&str]) -> Result<(), Trouble> {
     if has_tool(ground, name) {
         println!("    {name}: is there");
         return Ok(());
@@ -124,6 +129,7 @@ pub fn tool(ground: &Ground, name: &str) -> Result<(), Trouble> {
     let place = ground.tools.to_string_lossy().into_owned();
     let words = ["install", "--locked", "--debug", "--root", &place, name];
     let mut command = ground.command("cargo", ".", &words);
+    command.args(how);
     command.env("CARGO_TARGET_DIR", ground.tools.join("build"));
     run::must(&mut command).map(drop)
 }

@@ -5,6 +5,7 @@ use crate::fallen::fallen;
 use crate::ground::{Ground, answers};
 use crate::run::{self, End, Said};
 use crate::setup;
+use crate::stores::{self, Objects, Stores};
 use crate::trouble::Trouble;
 use std::process::Command;
 use std::time::{Duration, Instant};
@@ -37,6 +38,7 @@ pub fn run(ground: &Ground) -> Result<(), Trouble> {
         setup::packages(&setup::TEST_PACKAGES)?;
         setup::packages(&setup::SHELL_PACKAGES)?;
         setup::tool(ground, "cargo-deny")?;
+        stores::install(ground)?;
         Ok(Told::Held(None))
     });
     table.step("format", || {
@@ -49,6 +51,9 @@ pub fn run(ground: &Ground) -> Result<(), Trouble> {
         all(&mut [ground.command("cargo", ".", &words)])
     });
     rust(ground, &mut table);
+    for (name, objects) in LARGE {
+        table.step(name, || large(ground, objects));
+    }
     table.step("rust, in the docs", || {
         let words = [&["test", "--doc"][..], &ALL].concat();
         all(&mut [ground.command("cargo", ".", &words)])
@@ -94,7 +99,7 @@ const PARTS: [(&str, &str, &[&str]); 3] = [
     ("rust, the kernels", "package(eavebook-core)", &[]),
     (
         "rust, around them",
-        "not package(eavebook-core) - package(eavebook-tests)",
+        "not package(eavebook-core) - package(eavebook-tests) - binary(large)",
         &[],
     ),
     (
@@ -109,7 +114,11 @@ fn rust(ground: &Ground, table: &mut Table) {
         table.step("rust", || {
             let tests = ["test", "--all-targets", "--no-fail-fast"];
             let words = [&tests[..], &ALL].concat();
-            all(&mut [ground.command("cargo", ".", &words)])
+            let mut command = ground.command("cargo", ".", &words);
+            // That runner runs the suite over the large stores with all the others.
+            let stores = Stores::begin(ground, Objects::Moto)?;
+            stores.tell(&mut command);
+            all(&mut [command])
         });
         return;
     }
@@ -120,6 +129,26 @@ fn rust(ground: &Ground, table: &mut Table) {
             all(&mut [ground.command("cargo", ".", &words)])
         });
     }
+}
+
+/// The hub over PostgreSQL and each of two object stores: the suite that it passes over a file and a
+/// folder.
+const LARGE: [(&str, Objects); 2] = [
+    ("hub, PostgreSQL, moto", Objects::Moto),
+    ("hub, PostgreSQL, s3s-fs", Objects::Files),
+];
+
+fn large(ground: &Ground, objects: Objects) -> Result<Told, Trouble> {
+    let stores = Stores::begin(ground, objects)?;
+    let tests: &[&str] = if setup::has_tool(ground, "cargo-nextest") {
+        &["nextest", "run", "--no-fail-fast", "-E", "binary(large)"]
+    } else {
+        &["test", "--no-fail-fast", "--test", "large"]
+    };
+    let words = [tests, &ALL].concat();
+    let mut command = ground.command("cargo", ".", &words);
+    stores.tell(&mut command);
+    all(&mut [command])
 }
 
 /// Packets of every edition, looked at by programs that are not ours.

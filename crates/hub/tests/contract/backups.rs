@@ -1,5 +1,6 @@
 //! Backup and restore.
 
+use crate::stores;
 use crate::talk::Yard;
 use eavebook_core::book::entry::sha256_hex;
 use eavebook_hub::{HubError, Running, Settings, backup, restore};
@@ -119,12 +120,7 @@ fn a_hub_whose_photo_rotted_makes_no_backup_and_says_which() {
     let device = yard.device("Ridge");
     let sha256 = sha256_hex(b"a photo");
     device.ask("PUT", &format!("/v1/blobs/{sha256}"), b"a photo");
-    let kept = yard
-        .folder()
-        .join("blobs/1")
-        .join(&sha256[..2])
-        .join(&sha256);
-    std::fs::write(kept, b"a phote").unwrap();
+    stores::rot(yard.folder(), &sha256, b"a phote");
     let file = yard.beside("a.hub");
     let said = backup(yard.folder(), &file).unwrap_err().to_string();
     assert!(

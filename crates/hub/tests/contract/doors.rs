@@ -1,5 +1,6 @@
 //! What holds at every door: versions, rates, slow askers, the end, what is told to a watcher.
 
+use crate::stores;
 use crate::talk::{Yard, answer, ask};
 use serde_json::json;
 use std::io::{Read, Write};
@@ -146,8 +147,7 @@ fn a_plain_restart_keeps_epoch_entries_and_tokens_and_leaves_no_log_beside() {
     let mut device = yard.device("Ridge");
     device.statuses(&[device.text(JOB, 1, "{}")]);
     yard.hub.take().unwrap().stop();
-    let log = yard.folder().join("hub.sqlite-wal");
-    assert!(!log.exists() || std::fs::metadata(log).unwrap().len() == 0);
+    assert!(stores::is_folded(yard.folder()));
     yard.hub = Some(eavebook_hub::Running::begin(&yard.settings).unwrap());
     device.at = yard.address();
     assert_eq!(device.hello()["epoch"], json!(device.epoch));

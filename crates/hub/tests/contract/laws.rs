@@ -3,8 +3,9 @@
 use crate::talk::{Device, Yard};
 use proptest::prelude::*;
 use std::collections::BTreeMap;
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::thread;
+use std::time::{Duration, Instant};
 use uuid::Uuid;
 
 const JOB: Uuid = Uuid::from_u128(0xb);
@@ -83,7 +84,8 @@ fn a_feed_that_numbers_before_it_commits_is_seen_to_lose_entries() {
     // a database sequence do; one writer in four is held up between the two.
     const WRITERS: u64 = 8;
     const EACH: u64 = 200;
-    let next = std::sync::atomic::AtomicU64::new(1);
+    let next = AtomicU64::new(1);
+    let read = AtomicU64::new(0);
     let visible = std::sync::Mutex::new(std::collections::BTreeSet::new());
     let done = AtomicBool::new(false);
     let missed = thread::scope(|all| {
@@ -99,6 +101,7 @@ fn a_feed_that_numbers_before_it_commits_is_seen_to_lose_entries() {
                     .collect();
                 seen += page.len() as u64;
                 after = page.last().copied().unwrap_or(after);
+                read.store(after, Ordering::SeqCst);
                 if last && page.is_empty() {
                     return WRITERS * EACH - seen;
                 }
@@ -106,12 +109,17 @@ fn a_feed_that_numbers_before_it_commits_is_seen_to_lose_entries() {
         });
         let writes: Vec<_> = (0..WRITERS)
             .map(|writer| {
-                let (next, visible) = (&next, &visible);
+                let (next, visible, read) = (&next, &visible, &read);
                 all.spawn(move || {
                     for _ in 0..EACH {
                         let number = next.fetch_add(1, Ordering::SeqCst);
-                        if writer % 4 == 0 {
-                            thread::sleep(std::time::Duration::from_micros(200));
+                        // Held up until the reader is past it, or no other writes any more.
+                        let began = Instant::now();
+                        while writer % 4 == 0
+                            && read.load(Ordering::SeqCst) < number
+                            && began.elapsed() < Duration::from_millis(5)
+                        {
+                            thread::yield_now();
                         }
                         visible.lock().unwrap().insert(number);
                     }

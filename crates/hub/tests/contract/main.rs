@@ -17,4 +17,5 @@ mod laws;
 mod pairs;
 mod photos;
 mod pins;
+mod stores;
 mod talk;

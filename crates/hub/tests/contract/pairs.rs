@@ -1,5 +1,6 @@
 //! Pairing, tokens, turning out.
 
+use crate::stores;
 use crate::talk::{Yard, ask, pair};
 use serde_json::json;
 use uuid::Uuid;
@@ -89,11 +90,7 @@ fn four_wrong_tries_do_not_end_a_code() {
 fn a_code_of_ten_minutes_ago_is_no_code() {
     let yard = Yard::new();
     let codes = eavebook_hub::code(yard.folder(), "Ridge", None).unwrap();
-    let aged = |seconds: u32| {
-        rusqlite::Connection::open(yard.folder().join("hub.sqlite"))
-            .and_then(|conn| conn.execute("UPDATE codes SET ends = ends - ?1", [seconds]))
-            .unwrap();
-    };
+    let aged = |seconds| stores::age_codes(yard.folder(), seconds);
     aged(590);
     let fresh = eavebook_hub::code(yard.folder(), "Ridge", None).unwrap();
     assert_eq!(pair(yard.address(), &codes.typed, DEVICE).status, 201);
@@ -180,8 +177,7 @@ fn no_secret_is_in_the_folder_as_it_was_given() {
     let device = yard.device("Ridge");
     let secret = device.token.split_once('.').unwrap().1.to_owned();
     let link = codes.link.rsplit('=').next().unwrap().to_owned();
-    for file in ["hub.sqlite", "hub.sqlite-wal"] {
-        let bytes = std::fs::read(yard.folder().join(file)).unwrap_or_default();
+    for (file, bytes) in stores::kept(yard.folder()) {
         for secret in [&secret, &codes.typed, &link] {
             let found = bytes
                 .windows(secret.len())

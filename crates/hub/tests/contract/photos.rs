@@ -1,5 +1,6 @@
 //! Photos: whole, in parts, in spans.
 
+use crate::stores;
 use crate::talk::{Device, Yard};
 use eavebook_core::book::entry::sha256_hex;
 use serde_json::json;
@@ -194,12 +195,7 @@ fn a_photo_whose_file_is_gone_is_missing_and_may_be_sent_again() {
     let device = yard.device("Ridge");
     let (bytes, sha256) = picture(1000, 7);
     put(&device, &sha256, &bytes);
-    let file = yard
-        .folder()
-        .join("blobs/1")
-        .join(&sha256[..2])
-        .join(&sha256);
-    std::fs::remove_file(file).unwrap();
+    stores::lose(yard.folder(), &sha256);
     assert_eq!(device.get(&format!("/v1/blobs/{sha256}")).status, 404);
     let asks = json!({ "sha256": [sha256] });
     assert_eq!(

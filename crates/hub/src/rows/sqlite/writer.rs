@@ -7,7 +7,6 @@ use rusqlite::Connection;
 use std::sync::mpsc::{self, Receiver, Sender};
 use std::sync::{Mutex, PoisonError};
 use std::thread::{self, JoinHandle};
-use tokio::sync::{oneshot, watch};
 
 /// Requests in one commit.
 const GROUP: usize = 64;
@@ -23,7 +22,7 @@ trait Job: Send {
 struct Work<T, F> {
     work: Option<F>,
     told: Option<Result<T, Problem>>,
-    reply: oneshot::Sender<Result<T, Problem>>,
+    reply: Sender<Result<T, Problem>>,
 }
 
 impl<T, F> Job for Work<T, F>
@@ -59,12 +58,20 @@ fn apart<T>(
     told
 }
 
+/// What the thread does at its end.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Ends {
+    /// Folds the log into the database.
+    Folds,
+    /// Leaves that to the hub that serves.
+    Leaves,
+}
+
 /// The way to the thread that writes.
 #[derive(Debug)]
-pub(crate) struct Writer {
+pub(super) struct Writer {
     jobs: Mutex<Option<Sender<Box<dyn Job>>>>,
     thread: Mutex<Option<JoinHandle<()>>>,
-    committed: watch::Receiver<u64>,
 }
 
 impl Writer {
@@ -72,26 +79,24 @@ impl Writer {
     ///
     /// # Errors
     /// `System`.
-    pub(crate) fn begin(conn: Connection) -> Result<Writer, HubError> {
+    pub(super) fn begin(conn: Connection, ends: Ends) -> Result<Writer, HubError> {
         let (send, wait) = mpsc::channel();
-        let (tell, committed) = watch::channel(0);
         let thread = thread::Builder::new()
             .name("hub-writer".to_owned())
-            .spawn(move || write(&conn, &wait, &tell))
+            .spawn(move || write(&conn, &wait, ends))
             .map_err(|why| HubError::System(why.to_string()))?;
         Ok(Writer {
             jobs: Mutex::new(Some(send)),
             thread: Mutex::new(Some(thread)),
-            committed,
         })
     }
 
     /// Writes; answers when it is on the disk.
-    pub(crate) async fn write<T: Send + 'static>(
+    pub(super) fn write<T: Send + 'static>(
         &self,
         work: impl FnOnce(&Connection) -> Result<T, Problem> + Send + 'static,
     ) -> Result<T, Problem> {
-        let (reply, told) = oneshot::channel();
+        let (reply, told) = mpsc::channel();
         let job = Box::new(Work {
             work: Some(work),
             told: None,
@@ -104,16 +109,11 @@ impl Writer {
         if !sent {
             return Err(stopping());
         }
-        told.await.unwrap_or_else(|_| Err(stopping()))
+        told.recv().unwrap_or_else(|_| Err(stopping()))
     }
 
-    /// Changes with every commit.
-    pub(crate) fn committed(&self) -> watch::Receiver<u64> {
-        self.committed.clone()
-    }
-
-    /// Writes what waits, folds the log into the database, and ends the thread.
-    pub(crate) fn end(&self) {
+    /// Writes what waits and ends the thread.
+    pub(super) fn end(&self) {
         let close = |slot: &Mutex<Option<JoinHandle<()>>>| {
             slot.lock().unwrap_or_else(PoisonError::into_inner).take()
         };
@@ -130,7 +130,7 @@ impl Writer {
     }
 }
 
-fn write(conn: &Connection, jobs: &Receiver<Box<dyn Job>>, tell: &watch::Sender<u64>) {
+fn write(conn: &Connection, jobs: &Receiver<Box<dyn Job>>, ends: Ends) {
     while let Ok(first) = jobs.recv() {
         let mut group = vec![first];
         while group.len() < GROUP
@@ -139,12 +139,12 @@ fn write(conn: &Connection, jobs: &Receiver<Box<dyn Job>>, tell: &watch::Sender<
             group.push(next);
         }
         let committed = together(conn, &mut group);
-        if committed.is_ok() {
-            tell.send_modify(|commits| *commits += 1);
-        }
         for job in group {
             job.end(committed.clone());
         }
+    }
+    if ends == Ends::Leaves {
+        return;
     }
     // What is not folded in now is folded in at the next opening.
     let _ = conn.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(()));
@@ -189,29 +189,35 @@ mod tests {
         move |conn| Ok(conn.execute("INSERT INTO said VALUES (?1)", [word])?)
     }
 
-    #[tokio::test]
-    async fn one_that_fails_takes_back_its_own_writing_alone() {
-        let writer = Writer::begin(table()).unwrap();
-        let (first, second, third) = tokio::join!(
-            writer.write(say("one")),
-            writer.write(|conn| {
-                conn.execute("INSERT INTO said VALUES ('half')", [])?;
-                Err::<(), _>(Problem::malformed("no"))
-            }),
-            writer.write(say("two")),
-        );
+    #[test]
+    fn one_that_fails_takes_back_its_own_writing_alone() {
+        let writer = Writer::begin(table(), Ends::Folds).unwrap();
+        let (first, second, third) = thread::scope(|all| {
+            let one = all.spawn(|| writer.write(say("one")));
+            let half = all.spawn(|| {
+                writer.write(|conn| {
+                    conn.execute("INSERT INTO said VALUES ('half')", [])?;
+                    Err::<(), _>(Problem::malformed("no"))
+                })
+            });
+            let two = all.spawn(|| writer.write(say("two")));
+            (
+                one.join().unwrap(),
+                half.join().unwrap(),
+                two.join().unwrap(),
+            )
+        });
         assert_eq!((first, third), (Ok(1), Ok(1)));
         assert_eq!(second, Err(Problem::new(Code::Malformed, "no")));
         let words = writer
-            .write(|conn| Ok(conn.query_row("SELECT count(*) FROM said", [], |row| row.get(0))?))
-            .await;
+            .write(|conn| Ok(conn.query_row("SELECT count(*) FROM said", [], |row| row.get(0))?));
         assert_eq!(words, Ok(2_i64));
     }
 
-    #[tokio::test]
-    async fn after_the_end_nothing_is_taken_and_it_is_said_so() {
-        let writer = Writer::begin(table()).unwrap();
+    #[test]
+    fn after_the_end_nothing_is_taken_and_it_is_said_so() {
+        let writer = Writer::begin(table(), Ends::Folds).unwrap();
         writer.end();
-        assert_eq!(writer.write(say("late")).await, Err(stopping()));
+        assert_eq!(writer.write(say("late")), Err(stopping()));
     }
 }

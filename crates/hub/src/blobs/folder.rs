@@ -1,39 +1,26 @@
 //! Photos as files: `blobs/COMPANY/ab/SHA256` once they are whole, `staging/COMPANY/SHA256/N` while
 //! their parts come. A file is on the disk before its row in the database; the row is the truth.
 
-use crate::keep::sync_dir;
-use crate::limits::PART_BYTES;
+use super::{Blobs, Joined, missing, older};
+use crate::rows::Photo;
+use crate::rows::sqlite::sync_dir;
 use sha2::{Digest, Sha256};
 use std::collections::BTreeSet;
 use std::fs::{File, OpenOptions};
-use std::io::{self, ErrorKind, Read, Write};
+use std::io::{self, ErrorKind, Read, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
-use std::time::{Duration, SystemTime};
+use std::time::SystemTime;
 use uuid::Uuid;
-
-/// Parts of a photo that nobody completes are swept after so long.
-const STAGED_FOR: Duration = Duration::from_secs(7 * 24 * 3600);
 
 /// The folders of photos.
 #[derive(Clone, Debug)]
-pub(crate) struct Blobs {
+pub(crate) struct Folder {
     dir: PathBuf,
 }
 
-/// What became of parts put together.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(crate) enum Joined {
-    /// The photo is whole and on the disk.
-    Whole,
-    /// These have not come.
-    Missing(Vec<u64>),
-    /// They are all there and are not the photo of that name and size.
-    OtherBytes,
-}
-
-impl Blobs {
-    pub(crate) fn at(dir: &Path) -> Blobs {
-        Blobs {
+impl Folder {
+    pub(crate) fn at(dir: &Path) -> Folder {
+        Folder {
             dir: dir.to_path_buf(),
         }
     }
@@ -52,27 +39,23 @@ impl Blobs {
         let staging = self.dir.join("staging").join(company.to_string());
         staging.join(sha256)
     }
+}
 
-    /// Whether a photo's file is there with its size.
-    pub(crate) fn has(&self, company: i64, sha256: &str, size: u64) -> bool {
-        std::fs::metadata(self.file(company, sha256)).is_ok_and(|file| file.len() == size)
+impl Blobs for Folder {
+    /// Whether its file is there with its size: one whose file is gone is to be sent again.
+    fn stands(&self, photo: &Photo) -> bool {
+        std::fs::metadata(self.file(photo.company, &photo.sha256))
+            .is_ok_and(|file| file.len() == photo.size)
     }
 
-    /// Puts a photo there whose bytes were proved. When this returns, file and name are on the disk.
-    pub(crate) fn put(&self, company: i64, sha256: &str, bytes: &[u8]) -> io::Result<()> {
+    /// When this returns, file and name are on the disk.
+    fn put(&self, company: i64, sha256: &str, bytes: &[u8]) -> io::Result<()> {
         let folder = self.folder(company, sha256);
         make(&self.dir, &folder)?;
         write_whole(&folder, sha256, bytes)
     }
 
-    /// Puts a part there. `true` where it is the first of its number.
-    pub(crate) fn put_part(
-        &self,
-        company: i64,
-        sha256: &str,
-        part: u64,
-        bytes: &[u8],
-    ) -> io::Result<bool> {
+    fn put_part(&self, company: i64, sha256: &str, part: u64, bytes: &[u8]) -> io::Result<bool> {
         let folder = self.staged(company, sha256);
         make(&self.dir, &folder)?;
         let name = part.to_string();
@@ -81,8 +64,7 @@ impl Blobs {
         Ok(first)
     }
 
-    /// The numbers of the parts that are there.
-    pub(crate) fn parts(&self, company: i64, sha256: &str) -> io::Result<BTreeSet<u64>> {
+    fn parts(&self, company: i64, sha256: &str) -> io::Result<BTreeSet<u64>> {
         let files = match std::fs::read_dir(self.staged(company, sha256)) {
             Err(why) if why.kind() == ErrorKind::NotFound => return Ok(BTreeSet::new()),
             files => files?,
@@ -96,15 +78,17 @@ impl Blobs {
         Ok(parts)
     }
 
-    /// Puts the parts of a photo of `size` bytes together and proves them. Parts stay until
-    /// [`Blobs::clear`], so a wrong one may be sent again.
-    pub(crate) fn join(&self, company: i64, sha256: &str, size: u64) -> io::Result<Joined> {
-        let there = self.parts(company, sha256)?;
-        let parts = size.div_ceil(PART_BYTES as u64);
-        let missing: Vec<u64> = (0..parts).filter(|part| !there.contains(part)).collect();
+    fn join(&self, photo: &Photo) -> io::Result<Joined> {
+        let Photo {
+            company,
+            ref sha256,
+            size,
+        } = *photo;
+        let missing = missing(size, &self.parts(company, sha256)?);
         if !missing.is_empty() {
             return Ok(Joined::Missing(missing));
         }
+        let parts = size.div_ceil(crate::limits::PART_BYTES as u64);
         let (folder, staged) = (self.folder(company, sha256), self.staged(company, sha256));
         make(&self.dir, &folder)?;
         let arriving = folder.join(format!("arriving-{}", Uuid::new_v4()));
@@ -115,7 +99,7 @@ impl Blobs {
                 let mut from = File::open(staged.join(part.to_string()))?;
                 length += copy(&mut from, &mut file, &mut hash)?;
             }
-            if length != size || crate::hex(&hash.finalize()) != sha256 {
+            if length != size || crate::hex(&hash.finalize()) != *sha256 {
                 return Ok(Joined::OtherBytes);
             }
             file.sync_all()?;
@@ -130,14 +114,18 @@ impl Blobs {
         told
     }
 
-    /// Throws the parts of a photo away, which is whole.
-    pub(crate) fn clear(&self, company: i64, sha256: &str) {
+    fn clear(&self, company: i64, sha256: &str) {
         // What stays is swept later.
         let _ = std::fs::remove_dir_all(self.staged(company, sha256));
     }
 
-    /// Throws away what arrived in part and was left for a week.
-    pub(crate) fn sweep(&self, now: SystemTime) -> io::Result<()> {
+    fn read(&self, photo: &Photo, from: u64, to: u64) -> io::Result<Box<dyn Read + Send>> {
+        let mut file = File::open(self.file(photo.company, &photo.sha256))?;
+        file.seek(SeekFrom::Start(from))?;
+        Ok(Box::new(file.take(to.saturating_sub(from))))
+    }
+
+    fn sweep(&self, now: SystemTime) -> io::Result<()> {
         for photo in folders(&self.dir.join("staging"), 2)? {
             if newest(&photo)?.is_some_and(|newest| older(newest, now)) {
                 std::fs::remove_dir_all(&photo)?;
@@ -154,10 +142,6 @@ impl Blobs {
         }
         Ok(())
     }
-}
-
-fn older(than: SystemTime, now: SystemTime) -> bool {
-    now.duration_since(than).is_ok_and(|age| age > STAGED_FOR)
 }
 
 /// The folders `depth` levels below one.
@@ -253,12 +237,13 @@ pub(crate) fn copy(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::blobs::STAGED_FOR;
     use std::fs::FileTimes;
 
     #[test]
     fn parts_left_for_a_week_are_swept_and_whole_photos_are_not() {
         let dir = tempfile::tempdir().unwrap();
-        let blobs = Blobs::at(dir.path());
+        let blobs = Folder::at(dir.path());
         let (left, coming, whole) = ("a".repeat(64), "b".repeat(64), "c".repeat(64));
         for sha256 in [&left, &coming] {
             blobs.put_part(1, sha256, 0, b"part").unwrap();
@@ -277,6 +262,11 @@ mod tests {
         blobs.sweep(now).unwrap();
         assert!(blobs.parts(1, &left).unwrap().is_empty());
         assert_eq!(blobs.parts(1, &coming).unwrap(), BTreeSet::from([0]));
-        assert!(blobs.has(1, &whole, 5));
+        let photo = Photo {
+            company: 1,
+            sha256: whole,
+            size: 5,
+        };
+        assert!(blobs.stands(&photo));
     }
 }

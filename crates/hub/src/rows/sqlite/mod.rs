@@ -1,21 +1,23 @@
-//! What a hub keeps in its folder: `hub.sqlite`, the key for TLS, photos as files.
+//! Rows in one file, `hub.sqlite` in the hub's folder.
 //!
 //! One thread writes; readers see snapshots of the write-ahead log. A second process (the commands
 //! about codes, devices, backups) may write too: a writer waits for the other.
 
+mod answers;
+mod writer;
+
 use crate::error::HubError;
 use crate::problem::Problem;
-use crate::writer::Writer;
-use eavebook_core::book::digest::SetDigest;
+use crate::rows::wakes::Wakes;
+use rusqlite::Connection;
 use rusqlite::types::Value;
-use rusqlite::{Connection, OptionalExtension};
-use std::fs::{File, OpenOptions, TryLockError};
+use std::fs::File;
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
 use uuid::Uuid;
+use writer::{Ends, Writer};
 
 pub(crate) const FILE: &str = "hub.sqlite";
-const LOCK: &str = "hub.lock";
 
 /// `EHUB` in four letters.
 const APPLICATION_ID: i64 = 0x4548_5542;
@@ -32,6 +34,24 @@ pub(crate) fn connect(dir: &Path) -> Result<Connection, HubError> {
     let mut conn = Connection::open(dir.join(FILE)).map_err(&amiss)?;
     settle(dir, &conn)?;
     migrate(dir, &mut conn)?;
+    Ok(conn)
+}
+
+/// A new file with the tables, for rows that come from another store.
+///
+/// # Errors
+/// As those of a failing disk.
+pub(crate) fn fresh(file: &Path) -> Result<Connection, Problem> {
+    let conn = Connection::open(file)?;
+    for sql in STEPS {
+        conn.execute_batch(sql)?;
+    }
+    conn.pragma_update(None, "application_id", APPLICATION_ID)?;
+    conn.pragma_update(None, "user_version", STEPS.len() as i64)?;
+    conn.execute(
+        "INSERT INTO hub (one, hub_id, epoch) VALUES (1, '', '')",
+        [],
+    )?;
     Ok(conn)
 }
 
@@ -114,51 +134,49 @@ fn migrate(dir: &Path, conn: &mut Connection) -> Result<(), HubError> {
     change.commit().map_err(&amiss)
 }
 
-/// What a running hub holds open.
+/// The file, held open.
 #[derive(Debug)]
-pub(crate) struct Keep {
-    pub(crate) dir: PathBuf,
-    pub(crate) hub_id: String,
-    pub(crate) epoch: String,
-    pub(crate) writer: Writer,
+pub(crate) struct Sqlite {
+    dir: PathBuf,
+    writer: Writer,
     readers: Mutex<Vec<Connection>>,
-    _lock: File,
+    wakes: Wakes,
 }
 
 /// Readers that stay open between requests.
 const READERS: usize = 8;
 
-impl Keep {
-    /// Opens the hub in a folder, or begins one there.
+impl Sqlite {
+    /// Opens the file of a hub that is to serve, or begins one.
     ///
     /// # Errors
-    /// `InUse`, `Damaged`, and those of [`connect`].
-    pub(crate) fn open(dir: &Path) -> Result<Keep, HubError> {
-        std::fs::create_dir_all(dir).map_err(HubError::file(dir))?;
-        let lock = take_lock(dir)?;
+    /// `Damaged`, and those of [`connect`].
+    pub(crate) fn begin(dir: &Path) -> Result<Sqlite, HubError> {
         let conn = connect(dir)?;
         sync_dir(dir).map_err(HubError::file(dir))?;
         sound(dir, &conn)?;
-        let (hub_id, epoch) = conn
-            .query_row("SELECT hub_id, epoch FROM hub", [], |row| {
-                Ok((row.get(0)?, row.get(1)?))
-            })
-            .map_err(HubError::database(dir))?;
-        Ok(Keep {
+        Sqlite::over(dir, conn, Ends::Folds)
+    }
+
+    /// Opens the file of a hub that is there, and may be serving meanwhile.
+    ///
+    /// # Errors
+    /// `NoHub` and those of [`connect`].
+    pub(crate) fn beside(dir: &Path) -> Result<Sqlite, HubError> {
+        Sqlite::over(dir, connect_to(dir)?, Ends::Leaves)
+    }
+
+    fn over(dir: &Path, conn: Connection, ends: Ends) -> Result<Sqlite, HubError> {
+        Ok(Sqlite {
             dir: dir.to_path_buf(),
-            hub_id,
-            epoch,
-            writer: Writer::begin(conn)?,
+            writer: Writer::begin(conn, ends)?,
             readers: Mutex::default(),
-            _lock: lock,
+            wakes: Wakes::default(),
         })
     }
 
-    /// Reads on a snapshot. Waits for the disk: not for a thread that listens.
-    pub(crate) fn read<T>(
-        &self,
-        work: impl FnOnce(&Connection) -> Result<T, Problem>,
-    ) -> Result<T, Problem> {
+    /// Reads on a snapshot.
+    fn read<T>(&self, work: impl FnOnce(&Connection) -> Result<T, Problem>) -> Result<T, Problem> {
         let kept = self.pool().pop();
         let conn = match kept {
             Some(conn) => conn,
@@ -172,12 +190,6 @@ impl Keep {
         told
     }
 
-    /// Ends all writing and folds the log into the database.
-    pub(crate) fn close(&self) {
-        self.pool().clear();
-        self.writer.end();
-    }
-
     fn pool(&self) -> std::sync::MutexGuard<'_, Vec<Connection>> {
         self.readers.lock().unwrap_or_else(PoisonError::into_inner)
     }
@@ -188,24 +200,6 @@ impl Keep {
         conn.pragma_update(None, "query_only", 1)?;
         conn.pragma_update(None, "trusted_schema", 0)?;
         Ok(conn)
-    }
-}
-
-/// One hub at a time: a lock of the operating system, which goes with its holder.
-fn take_lock(dir: &Path) -> Result<File, HubError> {
-    let path = dir.join(LOCK);
-    let file = OpenOptions::new()
-        .write(true)
-        .create(true)
-        .truncate(false)
-        .open(&path)
-        .map_err(HubError::file(&path))?;
-    match file.try_lock() {
-        Ok(()) => Ok(file),
-        Err(TryLockError::WouldBlock) => Err(HubError::InUse {
-            dir: dir.display().to_string(),
-        }),
-        Err(TryLockError::Error(why)) => Err(HubError::file(&path)(why)),
     }
 }
 
@@ -232,32 +226,4 @@ pub(crate) fn sync_dir(dir: &Path) -> std::io::Result<()> {
     } else {
         Ok(())
     }
-}
-
-/// The company of a name, made where it is new.
-pub(crate) fn company(conn: &Connection, name: &str) -> rusqlite::Result<i64> {
-    conn.execute(
-        "INSERT OR IGNORE INTO companies (name, sum) VALUES (?1, ?2)",
-        (name, SetDigest::default().hex()),
-    )?;
-    conn.query_row("SELECT id FROM companies WHERE name = ?1", [name], |row| {
-        row.get(0)
-    })
-}
-
-/// Where a company stands: its last number and the digest of its entries.
-pub(crate) fn head(conn: &Connection, company: i64) -> Result<(u64, SetDigest), Problem> {
-    let found = conn
-        .prepare_cached("SELECT seq, count, sum FROM companies WHERE id = ?1")?
-        .query_row([company], |row| {
-            Ok((row.get(0)?, row.get(1)?, row.get::<_, String>(2)?))
-        })
-        .optional()?;
-    let (seq, count, sum) = found
-        .ok_or_else(|| Problem::new(crate::problem::Code::NotFound, "this company is gone"))?;
-    let digest = SetDigest::from_hex(count, &sum).ok_or_else(|| {
-        let why = "the digest kept of this company is no digest: restore the hub from a backup";
-        Problem::new(crate::problem::Code::Unavailable, why)
-    })?;
-    Ok((seq, digest))
 }
