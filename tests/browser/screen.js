@@ -35,8 +35,8 @@ function browser() {
 }
 
 /**
- * A page of the given size. Records what was asked to be spoken, how often the page scrolled, what
- * went wrong in it, and every host it asked.
+ * A page of the given size. Records what was asked to be spoken, what went wrong in it, and every
+ * host it asked.
  */
 export async function screen(size = PHONE) {
   const touch = size.width < 1000;
@@ -50,13 +50,11 @@ export async function screen(size = PHONE) {
   });
   await context.addInitScript(() => {
     window.spoken = [];
-    window.scrolls = 0;
     const speak = SpeechSynthesis.prototype.speak;
     SpeechSynthesis.prototype.speak = function (said) {
       window.spoken.push(said.text);
       return speak.call(this, said);
     };
-    addEventListener('scroll', () => (window.scrolls += 1), true);
   });
   const page = await context.newPage();
   // Patience, not a measure: a busy machine may take long for what a phone does at once.
@@ -70,9 +68,10 @@ export async function screen(size = PHONE) {
   return { page, hand, hosts, wrong, context };
 }
 
-/** Taps, counted. */
+/** Taps, counted, and how often a person would have had to scroll for one. */
 export class Hand {
   taps = 0;
+  scrolls = 0;
 
   constructor(page, touch) {
     this.page = page;
@@ -85,7 +84,7 @@ export class Hand {
 
   async tap(target) {
     const there = typeof target === 'string' ? this.button(target).last() : target;
-    await uncovered(there);
+    if (!(await uncovered(there))) this.scrolls += 1;
     await (this.touch ? there.tap() : there.click());
     this.taps += 1;
   }
@@ -118,16 +117,19 @@ export class Hand {
 }
 
 // The driver scrolls when what it taps is covered at that moment, though it be by a leaf that is
-// just giving way; a person waits for it. What is off the screen is left for it to scroll to.
+// just giving way; a person waits for it. What stays off the screen is left for the driver to
+// scroll to. Gives whether it is under the finger now.
 async function uncovered(there) {
   await there.waitFor();
-  await there.evaluate(async (control) => {
+  return there.evaluate(async (control) => {
     for (let frame = 0; frame < 60 && control.isConnected; frame += 1) {
       const { x, y, width, height } = control.getBoundingClientRect();
       const top = document.elementFromPoint(x + width / 2, y + height / 2);
-      if (!top || control.contains(top)) return;
+      if (control.contains(top)) return true;
+      if (!top) return false;
       await new Promise(requestAnimationFrame);
     }
+    return !control.isConnected;
   });
 }
 

@@ -8,8 +8,8 @@ const LOOKS_AT = { Front: 0, Left: 90, Back: 180, Right: 270 };
 const NORTH_OF_FRONT = 40;
 
 // Where the back camera looks, told by the devtools protocol as a compass would tell it. A compass
-// tells on and on; this one tells a change alone, so it is turned there from aside, and the page
-// has heard it before anything else is done.
+// tells on and on; this one tells a change alone, so it is turned there from aside until the page
+// has heard it.
 async function compass(page) {
   const devtools = await page.context().newCDPSession(page);
   await page.evaluate(() => {
@@ -17,13 +17,24 @@ async function compass(page) {
     addEventListener('deviceorientation', heard);
     addEventListener('deviceorientationabsolute', heard);
   });
+  const tell = (alpha) =>
+    devtools.send('DeviceOrientation.setDeviceOrientationOverride', { alpha, beta: 90, gamma: 0 });
+  const heard = (alpha) => Math.abs(window.alpha - alpha) < 0.5;
   return async (heading) => {
-    for (const aside of [5, 0]) {
-      const alpha = (720 - heading + aside) % 360;
-      const told = { alpha, beta: 90, gamma: 0 };
-      await devtools.send('DeviceOrientation.setDeviceOrientationOverride', told);
-      await page.waitForFunction((alpha) => Math.abs(window.alpha - alpha) < 0.5, alpha);
+    const alpha = (720 - heading) % 360;
+    for (let tries = 0; tries < 60; tries += 1) {
+      await tell((alpha + 5) % 360);
+      await tell(alpha);
+      const waited = page.waitForFunction(heard, alpha, { timeout: 1000 });
+      if (
+        await waited.then(
+          () => true,
+          () => false,
+        )
+      )
+        return;
     }
+    assert.fail(`the page never heard the compass tell ${heading}`);
   };
 }
 
