@@ -14,10 +14,11 @@ pub use visit::{ArriveView, CheckItem, CheckView, TickView};
 pub use walk::{LookView, PhotoState, WalkPart, WalkView, WantedShot};
 
 use crate::request::{FractionStep, Request};
-pub use eavebook_core::book::keypad::Slot;
+use eavebook_core::book::keypad::Slot;
 use eavebook_core::book::kinds::{
     EndKind, Followed, HowRead, PhotoDistance, PhotoPlace, Side, TapeMarks, Thing,
 };
+pub use eavebook_core::check::State;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 use uuid::Uuid;
@@ -292,34 +293,6 @@ pub struct ReadBackView {
     pub answered: bool,
     /// Another reading of the same thing differs by more than both can: a third is wanted.
     pub dispute: Option<Said>,
-}
-
-/// How well a thing is known.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
-#[serde(rename_all = "snake_case")]
-pub enum State {
-    /// Nobody looked.
-    NotLooked,
-    /// Somebody else's figure.
-    Hearsay,
-    /// Worked out from others.
-    WorkedOut,
-    /// Read once.
-    ReadOnce,
-    /// Read off a photo.
-    OffPhoto,
-    /// Read once, and let stand by somebody who looked at it at the desk.
-    SettledAtDesk,
-    /// Two readings or a closed loop within tolerance.
-    Agreed,
-    /// Agreed, and a photo.
-    Proved,
-    /// Cannot be got.
-    CannotGet,
-    /// The others speak against it.
-    Suspect,
-    /// Struck.
-    Struck,
 }
 
 /// A thing in a list: a leg, a tie, an edge.

@@ -27,6 +27,7 @@ pub enum Role {
     Permit,
     Photos,
     Story,
+    Changes,
     PlanSvg,
     PlanDxf,
     RoofGlb,

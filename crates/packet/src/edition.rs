@@ -40,6 +40,8 @@ pub enum PaperKind {
     Photos,
     /// Every figure with what made it.
     Story,
+    /// What turned up once the old roof was off, and who agreed.
+    Changes,
 }
 
 impl PaperKind {
@@ -53,6 +55,7 @@ impl PaperKind {
             PaperKind::Permit => "permit",
             PaperKind::Photos => "photos",
             PaperKind::Story => "story",
+            PaperKind::Changes => "changes",
         }
     }
 
@@ -66,6 +69,7 @@ impl PaperKind {
             PaperKind::Permit => Role::Permit,
             PaperKind::Photos => Role::Photos,
             PaperKind::Story => Role::Story,
+            PaperKind::Changes => Role::Changes,
         }
     }
 }
@@ -93,7 +97,7 @@ pub struct PaperRow {
 }
 
 /// Who gets which paper.
-pub const PAPERS: [PaperRow; 6] = {
+pub const PAPERS: [PaperRow; 7] = {
     use Edition::{Crew, Firm, Owner, Permit, Supplier};
     use Lang::{En, Es};
     [
@@ -132,6 +136,12 @@ pub const PAPERS: [PaperRow; 6] = {
             langs: &[En],
             editions: &[Firm, Owner],
             money: MoneyOn::No,
+        },
+        PaperRow {
+            kind: PaperKind::Changes,
+            langs: &[En],
+            editions: &[Firm, Owner],
+            money: MoneyOn::Total,
         },
     ]
 };

@@ -3,6 +3,7 @@
 use eavebook_core::book::entry::Entry;
 use eavebook_core::book::fold::FieldBook;
 use eavebook_core::book::lay_out::LaidOut;
+use eavebook_core::check::Standing;
 use eavebook_core::price::Price;
 use eavebook_core::settings::Code;
 use eavebook_core::solve::Solved;
@@ -32,6 +33,18 @@ pub struct Job<'a> {
     pub code: Option<&'a Code>,
     /// Whose rates made the price.
     pub rates_from: RatesFrom,
+}
+
+impl<'a> Job<'a> {
+    /// How well its things are known.
+    #[must_use]
+    pub fn standing(&self) -> Standing<'a> {
+        Standing {
+            book: self.book,
+            laid: self.laid,
+            solved: self.solved,
+        }
+    }
 }
 
 /// Whose rates made a price.

@@ -4,7 +4,7 @@ use crate::bag::{self, Bag};
 use crate::contents::{
     Bytes, EntryCount, FileRow, PacketFile, PacketList, Role, Totals, media_type,
 };
-use crate::edition::{Edition, Lang, MoneyOn, PaperKind, holds, papers_of};
+use crate::edition::{Edition, Lang, MoneyOn, PaperKind, PaperRow, holds, papers_of};
 use crate::exports;
 use crate::job::{Freeze, Job, Photos};
 use crate::lack::Lack;
@@ -260,7 +260,8 @@ impl Making {
     }
 
     fn papers(&mut self, letters: &Letters, told: &Told) {
-        for (paper, lang) in papers_of(self.edition) {
+        let called_for = |paper: &PaperRow| papers::is_called_for(paper.kind, told.job);
+        for (paper, lang) in papers_of(self.edition).filter(|(paper, _)| called_for(paper)) {
             let leaf = papers::leaf(paper.kind, lang, told);
             let title = papers::title(paper.kind, lang);
             let ident = format!(
@@ -277,7 +278,8 @@ impl Making {
                     let path = format!("papers/{}.{}.pdf", paper.kind.name(), lang.code());
                     let file =
                         PacketFile::made(&path, paper.kind.role(), title, set.pdf).in_lang(lang);
-                    let has_money = paper.money == MoneyOn::Total && told.job.price.is_some();
+                    let has_money =
+                        paper.money == MoneyOn::Total && papers::shows_money(paper.kind, told.job);
                     self.files
                         .push(if has_money { file.with_money() } else { file });
                     if let Some(unwritten) = set.unwritten {

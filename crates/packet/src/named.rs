@@ -3,10 +3,9 @@
 use crate::job::Job;
 use eavebook_core::book::kinds::{EndKind, Side, Thing};
 use eavebook_core::book::names::{FacePlace, HouseSide, end_of, face_places};
-use eavebook_core::outline::Outline;
 use eavebook_core::roof::{EdgeKind, Face};
 use eavebook_core::solve::length_spread;
-use eavebook_core::survey::{Point, Span};
+use eavebook_core::survey::Point;
 use eavebook_core::units::{Area, Figure, Length};
 use std::collections::BTreeMap;
 
@@ -74,41 +73,15 @@ impl Turned {
 
 /// Legs and ties against which the readings speak.
 pub fn suspects(job: &Job) -> Vec<Thing> {
-    let (Some(outline), Some(body)) = (outline(job), body(job)) else {
-        return Vec::new();
-    };
-    let readings = outline
-        .suspects
-        .named
-        .iter()
-        .filter_map(|suspect| body.readings.get(suspect.reading));
-    let mut things: Vec<Thing> = readings.filter_map(|read| spanned(read.span)).collect();
+    let named = job.standing().suspects().into_iter();
+    let mut things: Vec<Thing> = named.map(|(thing, _)| thing).collect();
     things.sort();
-    things.dedup();
     things
-}
-
-/// The adjusted outline, where there is one.
-pub fn outline<'a>(job: &Job<'a>) -> Option<&'a Outline> {
-    Some(&job.solved?.bodies.first()?.outline)
 }
 
 /// The body that the field book describes, once its line has come round.
 pub fn body<'a>(job: &Job<'a>) -> Option<&'a eavebook_core::survey::Body> {
     job.laid.survey.as_ref()?.bodies.first()
-}
-
-/// The leg or tie, counted from 1, that a tape spanned.
-pub fn spanned(span: Span) -> Option<Thing> {
-    let count = |index: usize| u32::try_from(index + 1).ok();
-    match span {
-        Span::Leg(leg) | Span::WallOfLeg { leg, .. } => Some(Thing::Leg { leg: count(leg)? }),
-        Span::Tie(from, to) => Some(Thing::Tie {
-            from: count(from)?,
-            to: count(to)?,
-        }),
-        Span::Overall { .. } => None,
-    }
 }
 
 impl<'a> Parts<'a> {
@@ -217,7 +190,10 @@ impl<'a> Parts<'a> {
         let shut = job.laid.is_round();
         let legs = (0..if shut { count } else { count.saturating_sub(1) }).filter_map(|index| {
             let leg = u32::try_from(index + 1).ok()?;
-            let figure = outline(job).and_then(|outline| outline.legs.get(index));
+            let figure = job
+                .standing()
+                .outline()
+                .and_then(|outline| outline.legs.get(index));
             let walked = job.laid.lengths.get(index).copied().flatten();
             let length = figure.and_then(|figure| figure.length).or(walked);
             Some(NamedEdge {
@@ -239,7 +215,7 @@ impl<'a> Parts<'a> {
 fn is_worked_out(job: &Job, leg: u32) -> bool {
     let index = (leg as usize).checked_sub(1);
     index
-        .and_then(|index| outline(job)?.legs.get(index))
+        .and_then(|index| job.standing().outline()?.legs.get(index))
         .is_some_and(|leg| leg.worked_out)
 }
 
@@ -259,7 +235,7 @@ fn turned(job: &Job) -> Turned {
 
 /// Adjusted corners, else the walk from its start as far as turns are known.
 fn corners(job: &Job) -> Vec<Point> {
-    let adjusted: Option<Vec<Point>> = outline(job).and_then(|outline| {
+    let adjusted: Option<Vec<Point>> = job.standing().outline().and_then(|outline| {
         let all = outline.corners.iter();
         all.map(|corner| corner.map(|corner| corner.at)).collect()
     });

@@ -121,7 +121,10 @@ pub fn not_known(job: &Job, parts: &Parts) -> Vec<NotKnown> {
     if !job.laid.is_round() {
         all.push(NotKnown::LineOpen);
     }
-    let legs = named::outline(job).map(|outline| outline.legs.as_slice());
+    let legs = job
+        .standing()
+        .outline()
+        .map(|outline| outline.legs.as_slice());
     for (figure, leg) in legs.unwrap_or_default().iter().zip(1..) {
         match figure.length {
             None => all.push(NotKnown::Length(leg)),

@@ -3,9 +3,9 @@
 
 use crate::edition::Lang;
 use crate::job::Job;
-use crate::named::{self, NamedFace, Parts};
+use crate::named::{NamedFace, Parts};
 use crate::words;
-use eavebook_core::book::agree::in_dispute;
+
 use eavebook_core::book::fold::{BookedReading, TakenOut};
 use eavebook_core::book::kinds::{
     Followed, HowRead, ItemKind, PenetrationSeen, PitchRead, SaddleSeen, SizeOf, Thing,
@@ -13,75 +13,20 @@ use eavebook_core::book::kinds::{
 use eavebook_core::book::lay_out::counts;
 use eavebook_core::book::names::HouseSide;
 use eavebook_core::book::on_roof;
-use eavebook_core::outline::ClosureState;
+use eavebook_core::check::State;
 use eavebook_core::photo::{Shows, walk_photos};
 use eavebook_core::takeoff::OrderLine;
 use eavebook_core::units::RoundTo;
 
-/// How well one reading is known.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum ReadingState {
-    Struck,
-    Hearsay,
-    Suspect,
-    Proved,
-    Agreed,
-    OffPhoto,
-    ReadOnce,
-}
-
-impl ReadingState {
-    /// In a word or two.
-    pub fn word(self) -> &'static str {
-        match self {
-            ReadingState::Struck => "struck",
-            ReadingState::Hearsay => "hearsay",
-            ReadingState::Suspect => "suspect",
-            ReadingState::Proved => "proved",
-            ReadingState::Agreed => "agreed",
-            ReadingState::OffPhoto => "off photo",
-            ReadingState::ReadOnce => "read once",
-        }
-    }
-}
-
 /// How well a reading is known: against the others of its thing, the loop, the photos.
-pub fn state_of(job: &Job, read: &BookedReading) -> ReadingState {
+pub fn state_of(job: &Job, read: &BookedReading) -> State {
     if read.struck.is_some() {
-        return ReadingState::Struck;
-    }
-    if !counts(read) {
-        return ReadingState::Hearsay;
-    }
-    let same = |other: &&BookedReading| other.thing == read.thing && counts(other);
-    let beside: Vec<&BookedReading> = job.book.readings.iter().filter(same).collect();
-    if named::suspects(job).contains(&read.thing) || in_dispute(&beside) {
-        return ReadingState::Suspect;
-    }
-    let closes = job.laid.walk.closure.state == ClosureState::Closes;
-    let is_leg = matches!(read.thing, Thing::Leg { .. });
-    let agreed = beside.len() > 1 || (closes && (is_leg || !unproved(job).contains(&read.thing)));
-    if agreed && photos_of(job, &read.thing).is_empty() {
-        ReadingState::Agreed
-    } else if agreed {
-        ReadingState::Proved
-    } else if read.how == HowRead::OffPhoto {
-        ReadingState::OffPhoto
+        State::Struck
+    } else if !counts(read) {
+        State::Hearsay
     } else {
-        ReadingState::ReadOnce
+        job.standing().state(&read.thing)
     }
-}
-
-/// Things whose only reading nothing checks.
-fn unproved(job: &Job) -> Vec<Thing> {
-    let (Some(outline), Some(body)) = (named::outline(job), named::body(job)) else {
-        return Vec::new();
-    };
-    let readings = body.readings.iter().zip(&outline.readings);
-    readings
-        .filter(|(_, figure)| figure.is_unproved())
-        .filter_map(|(reading, _)| named::spanned(reading.span))
-        .collect()
 }
 
 /// Names of the photos taken of a thing.
@@ -146,6 +91,14 @@ pub fn taken_out(how: TakenOut) -> &'static str {
     }
 }
 
+/// `2026-05-02 14:41`, as its place's clock said it.
+pub fn local(time: &str) -> String {
+    match (time.get(..10), time.get(11..16)) {
+        (Some(day), Some(clock)) => format!("{day} {clock}"),
+        _ => time.to_owned(),
+    }
+}
+
 /// One thing that stands out of the roof.
 pub struct Item<'a> {
     /// What it is.
@@ -158,8 +111,8 @@ pub struct Item<'a> {
     pub saddle: Option<SaddleSeen>,
     /// The largest face of the leg over which it was booked.
     pub face: Option<&'a NamedFace<'a>>,
-    /// Whether all sizes that are asked of it were read, and how.
-    pub state: &'static str,
+    /// How well the least known of the sizes that are waited for is known.
+    pub state: State,
     /// Names of its photos.
     pub photos: Vec<String>,
 }
@@ -194,10 +147,6 @@ fn item<'a>(job: &Job, parts: &'a Parts<'a>, seen: &PenetrationSeen) -> Item<'a>
         .filter(flashing)
         .filter_map(|thing| Some(read(thing)?.words(RoundTo::EighthInch)))
         .collect();
-    let lacks = things
-        .iter()
-        .filter(flashing)
-        .any(|thing| read(thing).is_none());
     let over = parts
         .faces
         .iter()
@@ -209,7 +158,7 @@ fn item<'a>(job: &Job, parts: &'a Parts<'a>, seen: &PenetrationSeen) -> Item<'a>
         size: (!sizes.is_empty()).then(|| sizes.join(" x ")),
         saddle: seen.saddle,
         face: over.max_by(larger),
-        state: if lacks { "size not read" } else { "read once" },
+        state: job.standing().state_of_sizes(&things),
         photos: photos_of(job, &seen.thing()),
     }
 }

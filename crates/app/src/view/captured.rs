@@ -1,10 +1,10 @@
 //! A slope just read, as the region `Pitch` shows it: raw degrees first, the trade's pitch beside.
 
-use super::faces::degrees;
 use super::{names, roof};
 use crate::reply::{CapturedView, Said};
 use eavebook_core::book::fold::BookedPitch;
 use eavebook_core::book::kinds::PitchRead;
+use eavebook_core::check::degrees;
 use eavebook_core::units::{Angle, Pitch};
 
 /// The last slope that was read of those in force at one face, in display order; none where none

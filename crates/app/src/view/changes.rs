@@ -5,9 +5,10 @@ use super::items::{On, told};
 use super::seen::Seen;
 use super::{names, things};
 use crate::places::change::a_sheet;
-use crate::reply::{ChangesView, FaceView, Figure, Said, State, ThingView};
+use crate::reply::{ChangesView, FaceView, Figure, Said, ThingView};
 use eavebook_core::book::fold::Noted;
 use eavebook_core::book::kinds::{ChangeFound, EndKind, Thing};
+use eavebook_core::check::State;
 use eavebook_core::units::Money;
 
 /// The changes of a job, the newest first, and what the next one needs.
@@ -77,7 +78,7 @@ fn one(seen: &Seen, faces: &[FaceView], noted: &Noted<ChangeFound>) -> ThingView
         read: None,
         title: format!("{}, {face}", things::plain_title(&thing)),
         state,
-        state_word: names::state_word(state).to_owned(),
+        state_word: state.word().to_owned(),
         value: Some(Figure {
             words: sheets(change.sheets),
             give_or_take: change.amount().map(Money::words),

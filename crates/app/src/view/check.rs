@@ -2,13 +2,13 @@
 //! back for it and by what it does to the price.
 
 use super::names;
-use super::seen::{Seen, spanned};
+use super::seen::Seen;
 use super::{closure, here, left, things, visit};
-use crate::reply::{
-    CheckItem, CheckView, FaceView, ItemView, NextAct, OpenView, PhotoView, Said, State,
-};
+use crate::reply::{CheckItem, CheckView, FaceView, ItemView, NextAct, OpenView, PhotoView, Said};
 use eavebook_core::book::kinds::{EndKind, Found, Kind, LookedFor, PhotoPlace, Thing, VisitNote};
 use eavebook_core::check::ReadAgain;
+use eavebook_core::check::State;
+use eavebook_core::check::spanned;
 use eavebook_core::outline::ClosureState;
 use eavebook_core::solve::Solved;
 

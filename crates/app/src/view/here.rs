@@ -4,12 +4,13 @@ use super::names;
 use super::seen::Seen;
 use super::things;
 use super::visit;
-use crate::reply::{ActView, NextAct, State, YouWereHere};
+use crate::reply::{ActView, NextAct, YouWereHere};
 use eavebook_core::book::acts::Act;
 use eavebook_core::book::agree::in_dispute;
 use eavebook_core::book::fold::{BookedReading, FieldBook};
 use eavebook_core::book::kinds::{Kind, PhotoSaid, PhotoWord, Thing};
 use eavebook_core::book::lay_out::LaidOut;
+use eavebook_core::check::State;
 use eavebook_core::outline::{ClosureState, Round};
 
 /// The leg whose far corner is the next to be tapped: read or out of reach, with no corner, and

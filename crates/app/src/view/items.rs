@@ -3,13 +3,14 @@
 
 use super::seen::Seen;
 use super::{names, things};
-use crate::reply::{AskView, ChoiceView, Figure, ItemView, SizeView, State, StoryView, ThingView};
+use crate::reply::{AskView, ChoiceView, Figure, ItemView, SizeView, StoryView, ThingView};
 use crate::request::Request;
 use eavebook_core::book::agree::in_dispute;
 use eavebook_core::book::fold::{Noted, Struck};
 use eavebook_core::book::kinds::{
     DeckKind, DeckSizeOf, ItemKind, PenetrationSeen, SaddleSeen, SizeOf, Thing,
 };
+use eavebook_core::check::State;
 use uuid::Uuid;
 
 /// Every item: those that stand out of the roof in the order in which they were booked, then the
@@ -57,7 +58,7 @@ fn one(seen: &Seen, job: Uuid, noted: &Noted<PenetrationSeen>) -> ItemView {
     let state = if noted.struck.is_some() {
         State::Struck
     } else {
-        known(seen, &sizes)
+        seen.state_of_sizes(&sizes)
     };
     let mut asks = Vec::new();
     if item == ItemKind::Chimney {
@@ -118,7 +119,7 @@ fn item_view(seen: &Seen, shown: &Shown) -> ItemView {
             read: unread.or(shown.sizes.first()).cloned(),
             title: names::capital(&names::name(&shown.thing)),
             state,
-            state_word: names::state_word(state).to_owned(),
+            state_word: state.word().to_owned(),
             value: value(shown.value.as_deref(), &sizes),
             about: shown.about.clone(),
             story,
@@ -172,37 +173,6 @@ fn value(said: Option<&str>, sizes: &[SizeView]) -> Option<Figure> {
         words: parts.join(", "),
         give_or_take: None,
     })
-}
-
-/// How well an item is known: as well as the least known of its sizes. The height of a chimney is
-/// worth having, and nothing waits for it.
-fn known(seen: &Seen, sizes: &[Thing]) -> State {
-    // Worst first.
-    const RANKS: [State; 9] = [
-        State::Suspect,
-        State::NotLooked,
-        State::CannotGet,
-        State::Hearsay,
-        State::OffPhoto,
-        State::ReadOnce,
-        State::SettledAtDesk,
-        State::Agreed,
-        State::Proved,
-    ];
-    let height = |size: &&Thing| {
-        matches!(
-            size,
-            Thing::Size {
-                size: SizeOf::Height,
-                ..
-            }
-        )
-    };
-    let waited_for = sizes.iter().filter(|size| !height(size));
-    let states: Vec<State> = waited_for.map(|size| seen.state(size)).collect();
-    let worst = RANKS.into_iter().find(|rank| states.contains(rank));
-    // What has no size was seen, and that is all there is to it.
-    worst.unwrap_or(State::ReadOnce)
 }
 
 fn about(seen: &Seen, noted: &Noted<PenetrationSeen>) -> String {
@@ -305,7 +275,7 @@ pub fn told(seen: &Seen, on: &On, value: String, place: String) -> StoryView {
         entry: on.entry,
         value,
         state,
-        state_word: names::state_word(state).to_owned(),
+        state_word: state.word().to_owned(),
         about: about.join(", "),
         may_strike: on.struck.is_none(),
     }

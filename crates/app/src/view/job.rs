@@ -7,8 +7,9 @@ use super::{
     totals, visit, walk,
 };
 use crate::places::job::Opened;
-use crate::reply::{FaceView, JobView, Said, State, ThingView};
+use crate::reply::{FaceView, JobView, Said, ThingView};
 use eavebook_core::check::Caution;
+use eavebook_core::check::State;
 use eavebook_core::pitch::Footing;
 use eavebook_core::solve::Solved;
 
@@ -20,7 +21,7 @@ pub fn view(opened: &Opened) -> JobView {
     let hidden = opened.draft.hidden();
     let seen = Seen::new(opened, &laid, solved.as_ref(), hidden.as_ref());
     let raised = solved.as_ref().and_then(|solved| Raised::of(&seen, solved));
-    let faces = faces::view(&seen, opened.job, solved.as_ref(), raised.as_ref());
+    let faces = faces::view(&seen, opened.job, raised.as_ref());
     let items = items::view(&seen, opened.job);
     let pad = pad::view(opened, &seen);
     let photos = walk::photos(&opened.book, &laid);
@@ -96,7 +97,7 @@ fn edges(seen: &Seen, raised: Option<&Raised>) -> Vec<ThingView> {
                 read: None,
                 title: edge.title.clone(),
                 state: State::WorkedOut,
-                state_word: names::state_word(State::WorkedOut).to_owned(),
+                state_word: State::WorkedOut.word().to_owned(),
                 value: Some(roof::length(edge.length, edge.sigma, seen.round_to())),
                 about: format!("where {} meet", names::listed(&faces)),
                 story: Vec::new(),

@@ -159,7 +159,13 @@ const GROUPS: [(&str, Belongs); 6] = [
 fn is_paper(role: Role) -> bool {
     matches!(
         role,
-        Role::Proposal | Role::Crew | Role::Order | Role::Permit | Role::Photos | Role::Story
+        Role::Proposal
+            | Role::Crew
+            | Role::Order
+            | Role::Permit
+            | Role::Photos
+            | Role::Story
+            | Role::Changes
     )
 }
 

@@ -5,8 +5,9 @@ use super::names;
 use super::seen::Seen;
 use super::visit;
 use super::{here, things};
-use crate::reply::{FaceView, ItemView, NextAct, OpenView, PhotoState, PhotoView, Said, State};
+use crate::reply::{FaceView, ItemView, NextAct, OpenView, PhotoState, PhotoView, Said};
 use eavebook_core::book::kinds::{PhotoDistance, PhotoPlace, Thing};
+use eavebook_core::check::State;
 use eavebook_core::outline::ClosureState;
 
 /// Everything open. First what nobody can work out from the truck: legs not read, sums that do not

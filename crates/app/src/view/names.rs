@@ -1,6 +1,6 @@
 //! What things are called on the screens.
 
-use crate::reply::{Said, State};
+use crate::reply::Said;
 use eavebook_core::book::kinds::{
     DeckSizeOf, EndKind, Followed, HowRead, ItemKind, SaddleSeen, SizeOf, Thing, Turn,
 };
@@ -74,24 +74,6 @@ pub fn capital(text: &str) -> String {
     letters.next().map_or_else(String::new, |first| {
         first.to_uppercase().collect::<String>() + letters.as_str()
     })
-}
-
-/// The state in a word or two.
-#[must_use]
-pub fn state_word(state: State) -> &'static str {
-    match state {
-        State::NotLooked => "not looked",
-        State::Hearsay => "hearsay",
-        State::WorkedOut => "worked out",
-        State::ReadOnce => "read once",
-        State::OffPhoto => "off photo",
-        State::SettledAtDesk => "settled at desk",
-        State::Agreed => "agreed",
-        State::Proved => "proved",
-        State::CannotGet => "can't get",
-        State::Suspect => "suspect",
-        State::Struck => "struck",
-    }
 }
 
 /// The kind of corner: `outside corner`.

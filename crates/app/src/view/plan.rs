@@ -4,8 +4,9 @@ use super::names;
 use super::roof::Raised;
 use super::seen::Seen;
 use super::things;
-use crate::reply::{FaceLabel, LineKind, LineView, PlanView, State};
+use crate::reply::{FaceLabel, LineKind, LineView, PlanView};
 use eavebook_core::book::kinds::{EndKind, Side, Thing};
+use eavebook_core::check::State;
 use eavebook_core::roof::{EdgeKind, Face};
 use eavebook_core::survey::Point;
 

@@ -2,10 +2,11 @@
 
 use super::names::{self, HouseSide};
 use super::seen::Seen;
-use crate::reply::{Figure, State, StoryView, ThingView};
+use crate::reply::{Figure, StoryView, ThingView};
 use eavebook_core::book::agree::in_dispute;
 use eavebook_core::book::fold::{BookedReading, Struck, TakenOut};
 use eavebook_core::book::kinds::{Followed, HowRead, Thing, Turn};
+use eavebook_core::check::State;
 use eavebook_core::units::{self, Length, Tape};
 use uuid::Uuid;
 
@@ -18,7 +19,7 @@ pub fn view(seen: &Seen, thing: &Thing) -> ThingView {
         read: Some(thing.clone()),
         title: title(seen, thing),
         state,
-        state_word: names::state_word(state).to_owned(),
+        state_word: state.word().to_owned(),
         value: if seen.hides(thing) {
             None
         } else {
@@ -286,7 +287,7 @@ fn story_item(seen: &Seen, read: &BookedReading, of_thing: State) -> StoryView {
             in_words(&read.text)
         },
         state,
-        state_word: names::state_word(state).to_owned(),
+        state_word: state.word().to_owned(),
         about: about.join(", "),
         may_strike: read.struck.is_none(),
     }

@@ -3,9 +3,10 @@
 use crate::edition::Lang;
 use crate::job::Job;
 use crate::named::{self, Parts};
-use crate::said::{self, ReadingState};
+use crate::said;
 use crate::words;
 use csv::{Terminator, WriterBuilder};
+use eavebook_core::check::State;
 use eavebook_core::price::Price;
 use eavebook_core::takeoff::Takeoff;
 use eavebook_core::units::{Length, Tape};
@@ -110,9 +111,9 @@ pub fn readings(job: &Job) -> Vec<u8> {
     });
     let slopes = job.book.pitches.iter().map(|read| {
         let state = if read.struck.is_some() {
-            ReadingState::Struck
+            State::Struck
         } else {
-            ReadingState::ReadOnce
+            job.standing().slope_state(read.leg)
         };
         vec![
             read.entry.to_string(),
@@ -148,7 +149,7 @@ pub fn items(job: &Job, parts: &Parts) -> Vec<u8> {
             item.kind.word().to_owned(),
             text(&face.unwrap_or_default()),
             text(&item.size.unwrap_or_default()),
-            item.state.to_owned(),
+            item.state.word().to_owned(),
             item.photos.join(" "),
         ]
     });

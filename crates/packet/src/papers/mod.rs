@@ -1,5 +1,6 @@
 //! The papers, each for its reader: what stands on it, before it is set.
 
+mod changes;
 mod crew;
 mod order;
 mod permit;
@@ -37,6 +38,37 @@ pub fn leaf(kind: PaperKind, lang: Lang, told: &Told) -> Leaf {
         PaperKind::Permit => permit::leaf(told),
         PaperKind::Photos => photos::leaf(told),
         PaperKind::Story => story::leaf(told),
+        PaperKind::Changes => changes::leaf(told),
+    }
+}
+
+/// Whether there is anything for a paper to say of a job.
+pub fn is_called_for(kind: PaperKind, job: &Job) -> bool {
+    match kind {
+        PaperKind::Changes => !job.book.changes.is_empty(),
+        PaperKind::Proposal
+        | PaperKind::Crew
+        | PaperKind::Order
+        | PaperKind::Permit
+        | PaperKind::Photos
+        | PaperKind::Story => true,
+    }
+}
+
+/// Whether money stands on a paper on which it may.
+pub fn shows_money(kind: PaperKind, job: &Job) -> bool {
+    match kind {
+        PaperKind::Changes => job
+            .book
+            .changes
+            .iter()
+            .any(|noted| noted.what.each.is_some()),
+        PaperKind::Proposal
+        | PaperKind::Crew
+        | PaperKind::Order
+        | PaperKind::Permit
+        | PaperKind::Photos
+        | PaperKind::Story => job.price.is_some(),
     }
 }
 
@@ -50,6 +82,7 @@ pub fn title(kind: PaperKind, lang: Lang) -> &'static str {
         (PaperKind::Permit, _) => "Permit sheet",
         (PaperKind::Photos, _) => "Photo sheet",
         (PaperKind::Story, _) => "Measurement record",
+        (PaperKind::Changes, _) => "Changes found",
     }
 }
 

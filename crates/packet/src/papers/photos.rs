@@ -45,7 +45,7 @@ fn of_side(photos: &[PhotoRow], side: Option<HouseSide>) -> impl Iterator<Item =
     photos.iter().filter(move |photo| photo.side == side)
 }
 
-fn picture(photo: &PhotoRow) -> Picture {
+pub(super) fn picture(photo: &PhotoRow) -> Picture {
     let shows = photo
         .shows
         .as_deref()

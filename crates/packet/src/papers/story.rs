@@ -75,20 +75,12 @@ fn strikes(told: &Told) -> Vec<Block> {
             "{}, {} read {}: {} {}{reason}",
             words::capital(&read.thing.name()),
             said::in_words(&read.text),
-            local(&read.local_time),
+            said::local(&read.local_time),
             said::taken_out(struck.how),
-            local(&struck.local_time),
+            said::local(&struck.local_time),
         ))
     });
     listed(struck.collect())
-}
-
-/// `2026-05-02 14:41`, as its place's clock said it.
-fn local(time: &str) -> String {
-    match (time.get(..10), time.get(11..16)) {
-        (Some(day), Some(clock)) => format!("{day} {clock}"),
-        _ => time.to_owned(),
-    }
 }
 
 fn slopes(told: &Told) -> Vec<Block> {
@@ -97,6 +89,7 @@ fn slopes(told: &Told) -> Vec<Block> {
         ("Read", Set::Figures),
         ("How", Set::Wide),
     ]);
+    let standing = told.job.standing();
     for read in &told.job.book.pitches {
         let place = told.parts.places.get((read.leg as usize).saturating_sub(1));
         let face = place.map_or_else(|| format!("leg {}", read.leg), |place| place.name());
@@ -105,7 +98,11 @@ fn slopes(told: &Told) -> Vec<Block> {
         } else {
             Mark::Plain
         };
-        let how = said::slope_how(&read.read).to_owned();
+        let how = said::slope_how(&read.read);
+        let how = match &read.struck {
+            Some(struck) => format!("{how}, {}", said::taken_out(struck.how)),
+            None => format!("{how}, {}", standing.slope_state(read.leg).word()),
+        };
         table.marked(mark, vec![face, said::slope(&read.read), how]);
     }
     if table.rows.is_empty() {
@@ -117,7 +114,7 @@ fn slopes(told: &Told) -> Vec<Block> {
 
 /// Each leg after the adjustment.
 fn legs(told: &Told) -> Vec<Block> {
-    let Some(outline) = named::outline(told.job) else {
+    let Some(outline) = told.job.standing().outline() else {
         return Vec::new();
     };
     let mut table = Table::with(&[
@@ -175,7 +172,12 @@ fn known_by(told: &Told, leg: u32, figure: &LegFigure) -> String {
 fn closure(told: &Told) -> Vec<Block> {
     let suspects: Vec<String> = named::suspects(told.job).iter().map(Thing::name).collect();
     let mut blocks = Vec::new();
-    if let Some(closure) = named::outline(told.job).and_then(|outline| outline.closure.as_ref()) {
+    if let Some(closure) = told
+        .job
+        .standing()
+        .outline()
+        .and_then(|outline| outline.closure.as_ref())
+    {
         blocks.push(Block::Text {
             text: closure.words.to_string(),
         });
