@@ -56,7 +56,30 @@ pub(crate) enum Code {
 }
 
 impl Code {
-    fn name(self) -> &'static str {
+    /// All of them, in the order of their declaration.
+    #[cfg(test)]
+    pub(crate) const ALL: [Code; 18] = [
+        Code::Malformed,
+        Code::Token,
+        Code::Pairing,
+        Code::AdminOnly,
+        Code::NotFound,
+        Code::Method,
+        Code::Stalled,
+        Code::Epoch,
+        Code::PartsMissing,
+        Code::CursorAhead,
+        Code::TooLarge,
+        Code::Encoding,
+        Code::Range,
+        Code::Hash,
+        Code::Version,
+        Code::Rate,
+        Code::Unavailable,
+        Code::Full,
+    ];
+
+    pub(crate) fn name(self) -> &'static str {
         match self {
             Code::Malformed => "malformed",
             Code::Token => "token",

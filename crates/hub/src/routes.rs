@@ -10,7 +10,7 @@ use axum::extract::{MatchedPath, Request, State};
 use axum::http::{HeaderMap, HeaderValue, header};
 use axum::middleware::{self, Next};
 use axum::response::{IntoResponse, Response};
-use axum::routing::{delete, get, post, put};
+use axum::routing::{MethodRouter, delete, get, post, put};
 use serde_json::json;
 use std::sync::Arc;
 use std::time::Instant;
@@ -20,29 +20,47 @@ const SPOKEN: &str = "eavebook-protocol";
 
 /// The router over what a hub holds.
 pub(crate) fn router(hub: Arc<Hub>) -> Router {
-    Router::new()
-        .route("/v1/hello", get(hello::hello))
-        .route("/v1/pair", post(pairing::pair))
-        .route("/v1/entries", post(entries::push))
-        .route("/v1/conflicts", get(entries::conflicts))
-        .route("/v1/feed", get(feed::feed))
-        .route("/v1/digest", post(digest::digest))
-        .route("/v1/blobs/missing", post(photos::missing))
-        .route("/v1/blobs/{sha256}", put(photos::put).get(photos::get))
-        .route("/v1/blobs/{sha256}/parts", get(photos::parts))
-        .route("/v1/blobs/{sha256}/parts/{part}", put(photos::put_part))
-        .route("/v1/blobs/{sha256}/complete", post(photos::complete))
-        .route("/v1/devices", get(devices::list))
-        .route("/v1/devices/{device}", delete(devices::revoke))
-        .route("/healthz", get(|| async { "ok\n" }))
-        .route("/readyz", get(ready))
-        .route("/metrics", get(metrics))
+    let mut router = Router::new();
+    for (path, methods) in routes() {
+        router = router.route(path, methods);
+    }
+    router
         .method_not_allowed_fallback(|| async {
             Problem::new(Code::Method, "this address is not asked in this way")
         })
         .fallback(|| async { Problem::new(Code::NotFound, "there is nothing at this address") })
         .layer(middleware::from_fn_with_state(Arc::clone(&hub), around))
         .with_state(hub)
+}
+
+/// Every address and how it is asked. `openapi.json` says what each takes and gives.
+fn routes() -> Vec<(&'static str, MethodRouter<Arc<Hub>>)> {
+    vec![
+        ("/v1/openapi.json", get(document)),
+        ("/v1/hello", get(hello::hello)),
+        ("/v1/pair", post(pairing::pair)),
+        ("/v1/entries", post(entries::push)),
+        ("/v1/conflicts", get(entries::conflicts)),
+        ("/v1/feed", get(feed::feed)),
+        ("/v1/digest", post(digest::digest)),
+        ("/v1/blobs/missing", post(photos::missing)),
+        ("/v1/blobs/{sha256}", put(photos::put).get(photos::get)),
+        ("/v1/blobs/{sha256}/parts", get(photos::parts)),
+        ("/v1/blobs/{sha256}/parts/{part}", put(photos::put_part)),
+        ("/v1/blobs/{sha256}/complete", post(photos::complete)),
+        ("/v1/devices", get(devices::list)),
+        ("/v1/devices/{device}", delete(devices::revoke)),
+        ("/healthz", get(|| async { "ok\n" })),
+        ("/readyz", get(ready)),
+        ("/metrics", get(metrics)),
+    ]
+}
+
+/// The document of what is spoken here (OpenAPI 3.1).
+const DOCUMENT: &str = include_str!("openapi.json");
+
+async fn document() -> Response {
+    ([(header::CONTENT_TYPE, "application/json")], DOCUMENT).into_response()
 }
 
 /// Whether it takes writing now.
@@ -128,5 +146,27 @@ fn spoken(headers: &HeaderMap) -> Result<(), Problem> {
             ),
         )
         .with("min", *PROTOCOL.start())),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::collections::BTreeSet;
+
+    #[test]
+    fn the_document_names_every_address_that_is_served_and_no_other() {
+        let document: serde_json::Value = serde_json::from_str(DOCUMENT).unwrap();
+        let named = document["paths"].as_object().unwrap();
+        let named: BTreeSet<&str> = named.keys().map(String::as_str).collect();
+        let served: BTreeSet<&str> = routes().into_iter().map(|(path, _)| path).collect();
+        assert_eq!(named, served);
+    }
+
+    #[test]
+    fn the_document_names_every_reason_to_refuse() {
+        let document: serde_json::Value = serde_json::from_str(DOCUMENT).unwrap();
+        let named = &document["components"]["schemas"]["Problem"]["properties"]["code"]["enum"];
+        assert_eq!(*named, json!(Code::ALL.map(Code::name)));
     }
 }

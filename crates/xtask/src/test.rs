@@ -54,6 +54,11 @@ pub fn run(ground: &Ground) -> Result<(), Trouble> {
     for (name, objects) in LARGE {
         table.step(name, || large(ground, objects));
     }
+    table.step("hub's document, by others", || {
+        let python = setup::python(ground, "tests/stores/requirements.txt")?;
+        let words = ["-m", "openapi_spec_validator", "crates/hub/src/openapi.json"];
+        all(&mut [ground.command(&python.to_string_lossy(), ".", &words)])
+    });
     table.step("rust, in the docs", || {
         let words = [&["test", "--doc"][..], &ALL].concat();
         all(&mut [ground.command("cargo", ".", &words)])

@@ -10,6 +10,7 @@
 mod backups;
 mod conflicts;
 mod differences;
+mod document;
 mod doors;
 mod entries;
 mod feeds;

@@ -272,7 +272,9 @@ pub fn ask(
         .set_read_timeout(Some(Duration::from_secs(60)))
         .unwrap();
     send(&mut stream, method, path, headers, body);
-    answer(&mut stream)
+    let told = answer(&mut stream);
+    crate::document::check(method, path, &told);
+    told
 }
 
 pub fn send(to: &mut impl Write, method: &str, path: &str, headers: &[(&str, &str)], body: &[u8]) {

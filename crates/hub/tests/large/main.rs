@@ -13,6 +13,8 @@ mod backups;
 mod conflicts;
 #[path = "../contract/differences.rs"]
 mod differences;
+#[path = "../contract/document.rs"]
+mod document;
 #[path = "../contract/doors.rs"]
 mod doors;
 #[path = "../contract/entries.rs"]
