@@ -2,9 +2,11 @@
 //! full disk. Each check is also run on a writer that does it wrong, and must see it.
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
+mod disk;
 mod full_disk;
 mod kill;
 mod killed;
+mod noise;
 mod packed;
 mod power;
 mod pressed;

@@ -56,7 +56,11 @@ pub fn run(ground: &Ground) -> Result<(), Trouble> {
     }
     table.step("hub's document, by others", || {
         let python = setup::python(ground, "tests/stores/requirements.txt")?;
-        let words = ["-m", "openapi_spec_validator", "crates/hub/src/openapi.json"];
+        let words = [
+            "-m",
+            "openapi_spec_validator",
+            "crates/hub/src/openapi.json",
+        ];
         all(&mut [ground.command(&python.to_string_lossy(), ".", &words)])
     });
     table.step("rust, in the docs", || {

@@ -30,6 +30,8 @@ mod pairs;
 mod photos;
 #[path = "../contract/pins.rs"]
 mod pins;
+mod replicas;
+mod stops;
 mod stores;
 #[path = "../contract/talk.rs"]
 mod talk;

@@ -10,7 +10,8 @@ use std::time::Duration;
 use tokio_postgres::{Client, NoTls};
 use uuid::Uuid;
 
-fn named(name: &str) -> String {
+/// What `cargo xtask stores` says.
+pub fn named(name: &str) -> String {
     std::env::var(name).unwrap_or_else(|_| {
         panic!(
             "{name} is not set: this suite runs over a PostgreSQL and an object store; begin both \

@@ -16,7 +16,7 @@ use uuid::Uuid;
 const JOB: Uuid = Uuid::from_u128(0xb);
 
 /// The folder of a further hub: what the first one has of keys and where it keeps things.
-fn beside(yard: &Yard, name: &str) -> PathBuf {
+pub fn beside(yard: &Yard, name: &str) -> PathBuf {
     let dir = yard.beside(name);
     std::fs::create_dir(&dir).unwrap();
     for file in ["hub.toml", "tls.key", "admin.token"] {
@@ -25,7 +25,8 @@ fn beside(yard: &Yard, name: &str) -> PathBuf {
     dir
 }
 
-fn second(yard: &Yard, dir: &Path) -> Running {
+/// A further hub that serves.
+pub fn second(yard: &Yard, dir: &Path) -> Running {
     Running::begin(&Settings {
         dir: dir.to_path_buf(),
         ..yard.settings.clone()
@@ -174,7 +175,7 @@ fn one_of_two_hubs_is_killed_again_and_again_and_no_entry_or_photo_is_lost_or_sk
     let dir = beside(&yard, "killed");
     let mut killed = Process::begin(&dir);
     let address = Mutex::new(killed.address);
-    let done = AtomicBool::new(false);
+    let (done, all_said) = (AtomicBool::new(false), AtomicBool::new(false));
     let writers: Vec<Device> = (0..WRITERS).map(|_| yard.device("Ridge")).collect();
     let reader = yard.device("Ridge");
     let (entries, photos, seen) = thread::scope(|all| {
@@ -182,7 +183,7 @@ fn one_of_two_hubs_is_killed_again_and_again_and_no_entry_or_photo_is_lost_or_sk
             // From both hubs in turn: a number seen at one is never seen behind at the other.
             let (mut seen, mut after, mut turn) = (Vec::new(), String::new(), 0);
             loop {
-                let last = done.load(Ordering::SeqCst);
+                let last = all_said.load(Ordering::SeqCst);
                 let mut at = reader.clone();
                 turn += 1;
                 if turn % 2 == 0 {
@@ -247,6 +248,7 @@ fn one_of_two_hubs_is_killed_again_and_again_and_no_entry_or_photo_is_lost_or_sk
             entries.extend(told);
             photos.extend(more);
         }
+        all_said.store(true, Ordering::SeqCst);
         (entries, photos, reads.join().unwrap())
     });
     killed.kill();

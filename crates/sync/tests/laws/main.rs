@@ -12,12 +12,13 @@ mod device;
 mod hub;
 
 use device::{Books, Device, Merge};
+use eavebook_core::book::entry::Entry;
 use eavebook_sync::{Act, Event, Request, Response, Shelf, Standing};
 use hub::Hub;
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
-use proptest::test_runner::TestRunner;
-use std::collections::BTreeSet;
+use proptest::test_runner::{RngAlgorithm, TestRng, TestRunner};
+use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
 const DEVICES: usize = 5;
@@ -70,13 +71,20 @@ enum Happens {
 }
 
 fn happens() -> impl Strategy<Value = Happens> {
-    let device = 0..DEVICES;
     let photo = prop_oneof![
         8 => Just(None),
         3 => (1_u32..2000).prop_map(Some),
         1 => ((1_u32 << 20) - 1..(1 << 20) + 2).prop_map(Some),
         1 => Just(Some((2 << 20) + 5)),
     ];
+    happens_to(DEVICES, photo)
+}
+
+fn happens_to(
+    devices: usize,
+    photo: impl Strategy<Value = Option<u32>> + 'static,
+) -> impl Strategy<Value = Happens> {
+    let device = 0..devices;
     prop_oneof![
         8 => (device.clone(), photo).prop_map(|(device, photo)| Happens::Books { device, photo }),
         8 => (device.clone(), 1_u8..12)
@@ -107,7 +115,11 @@ struct World {
 
 impl World {
     fn new(merge: Merge) -> World {
-        let books: Vec<Books> = (1..=DEVICES as u128)
+        World::of(DEVICES, merge)
+    }
+
+    fn of(devices: usize, merge: Merge) -> World {
+        let books: Vec<Books> = (1..=devices as u128)
             .map(|number| Books::new(number, merge))
             .collect();
         World {
@@ -230,12 +242,12 @@ impl World {
     /// Every device talks until it is in step, three times around.
     fn settle(&mut self) -> Result<(), String> {
         for around in 0..3 {
-            for device in 0..DEVICES {
+            for device in 0..self.devices.len() {
                 self.devices[device].asks = None;
                 let mut asked = 0;
                 while self.talk(device).is_none() {
                     asked += 1;
-                    if asked > 5000 {
+                    if asked > 5000 + self.hub.feed.len() {
                         return Err(format!("device {device} asks for ever in round {around}"));
                     }
                 }
@@ -247,6 +259,7 @@ impl World {
     /// The laws.
     fn holds(&self) -> Result<(), String> {
         let there = self.hub.ids();
+        let feed: BTreeMap<Uuid, &Entry> = self.hub.feed.iter().map(|one| (one.id, one)).collect();
         if there.len() != self.hub.feed.len() {
             return Err("the hub holds an entry twice".to_owned());
         }
@@ -269,8 +282,7 @@ impl World {
                 ));
             }
             for entry in device.books.entries.values() {
-                let same = self.hub.feed.iter().any(|one| one == entry);
-                if !same {
+                if feed.get(&entry.id) != Some(&entry) {
                     return Err(format!("entry {} differs on device {number}", entry.id));
                 }
                 let no_photo = |name: &&String| !device.books.photos.contains_key(*name);
@@ -298,7 +310,10 @@ fn sha(number: u64) -> [u8; 10] {
 }
 
 fn run(story: &[Happens], merge: Merge) -> Result<(), String> {
-    let mut world = World::new(merge);
+    run_in(World::new(merge), story)
+}
+
+fn run_in(mut world: World, story: &[Happens]) -> Result<(), String> {
     for what in story {
         world.happens(what);
     }
@@ -325,6 +340,62 @@ fn stories_of_five_devices_keep_the_laws() {
         "drill 4: {stories} stories of {DEVICES} devices, {happened} happenings with cuts, kills, \
          restores and clones, 0 lost, the runner's fixed seed"
     );
+}
+
+#[test]
+fn many_devices_in_companies_each_of_its_own_seed_keep_the_laws() {
+    // A company is a world of its own: devices of two never meet.
+    let (companies, devices, acts) = if full() { (100, 100, 100) } else { (20, 10, 8) };
+    let mut happened = 0;
+    for company in 0..companies {
+        let mut seed = [0; 32];
+        seed[0] = company;
+        let chance = TestRng::from_seed(RngAlgorithm::ChaCha, &seed);
+        let mut runner = TestRunner::new_with_rng(ProptestConfig::default(), chance);
+        let photo = prop_oneof![5 => Just(None), 1 => (1_u32..300).prop_map(Some)];
+        let story = prop::collection::vec(happens_to(devices, photo), devices * acts);
+        let story = story.new_tree(&mut runner).unwrap().current();
+        happened += story.len();
+        let world = World::of(devices, Merge::Union);
+        assert_eq!(run_in(world, &story), Ok(()), "company of seed {company}");
+    }
+    println!(
+        "drill 4 many: {} devices in {companies} companies, {happened} happenings, 0 lost, seeds 0 to \
+         {}",
+        usize::from(companies) * devices,
+        companies - 1
+    );
+}
+
+#[test]
+fn devices_and_hubs_of_neighbouring_versions_exchange_or_refuse_in_words_and_lose_nothing() {
+    // The device speaks the first protocol; a hub may speak others beside it, or others alone.
+    for (min, max, speaks) in [(1, 1, true), (1, 2, true), (0, 1, true), (2, 3, false)] {
+        let mut world = World::new(Merge::Union);
+        world.hub.protocol = (min, max);
+        world.hub.says_more = max > 1;
+        for device in 0..DEVICES {
+            for photo in [None, Some(500)] {
+                world.happens(&Happens::Books { device, photo });
+            }
+        }
+        if speaks {
+            // Entries are of a kind that no version knows yet, with a field more.
+            world.settle().unwrap();
+            world.holds().unwrap();
+            assert_eq!(world.hub.feed.len(), 2 * DEVICES);
+            continue;
+        }
+        while world.talk(0).is_none() {}
+        let said = format!("{:?}", world.devices[0].client.standing());
+        assert!(said.contains("update"), "{said}");
+        assert_eq!(world.devices[0].books.entries.len(), 2);
+        // Once both are of one version, all of it goes.
+        world.hub.protocol = (1, 3);
+        world.settle().unwrap();
+        world.holds().unwrap();
+    }
+    println!("drill 8 versions: a device of version 1, hubs of 0-1, 1, 1-2 and 2-3: 0 lost");
 }
 
 proptest! {

@@ -1,0 +1,32 @@
+//! Drills of the hub over its file and folder: kills, cuts of the power, failing calls. Small in
+//! every run, at full size with `EAVEBOOK_DRILL=full`; each prints its line and its control's.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a test that cannot go on has failed"
+)]
+
+#[path = "../../../../tests/crash/disk.rs"]
+mod disk;
+#[path = "../contract/document.rs"]
+mod document;
+mod errors;
+mod killed;
+#[path = "../../../../tests/crash/noise.rs"]
+mod noise;
+mod power;
+#[path = "../contract/stores.rs"]
+mod stores;
+#[path = "../contract/talk.rs"]
+mod talk;
+mod work;
+
+/// A size of a drill.
+fn size<T>(small: T, full: T) -> T {
+    if std::env::var_os("EAVEBOOK_DRILL").is_some_and(|size| size == "full") {
+        full
+    } else {
+        small
+    }
+}
