@@ -39,6 +39,7 @@ pub fn run(ground: &Ground) -> Result<(), Trouble> {
     setup::node_modules(ground, "ui")?;
     setup::node_modules(ground, "tests/browser")?;
     let python = setup::python(ground, "tests/bench/requirements.txt")?;
+    setup::packages(&setup::BENCH_PACKAGES)?;
     run::must(&mut ground.command("npm", "ui", &["run", "build"]))?;
     let build = [
         "build",
@@ -47,16 +48,32 @@ pub fn run(ground: &Ground) -> Result<(), Trouble> {
         "eavebook-cli",
         "-p",
         "eavebook-bench",
+        "-p",
+        "eavebook-roofs",
     ];
     run::must(&mut ground.command("cargo", ".", &build))?;
+    let peer = ground.target.join("release/roofs-peer");
+    let compile = [
+        "-std=c++17",
+        "-O2",
+        "-DNDEBUG",
+        "peer.cpp",
+        "-lgmp",
+        "-lmpfr",
+        "-o",
+    ];
+    run::must(ground.command("c++", "tests/roofs", &compile).arg(&peer))?;
 
     println!("==> run");
     let release = ground.target.join("release");
     let kernels = release.join("eavebook-bench");
     let mut kernels = ground.command(&kernels.to_string_lossy(), ".", &[]);
+    let roofs = release.join("eavebook-roofs-bench");
+    let mut roofs = ground.command(&roofs.to_string_lossy(), ".", &[]);
+    roofs.env("EAVEBOOK_ROOFS_PEER", &peer);
     let mut page = ground.command("node", "tests/browser", &["../bench/page.mjs"]);
     let mut rows = Vec::new();
-    for benchmark in [&mut kernels, &mut page] {
+    for benchmark in [&mut kernels, &mut roofs, &mut page] {
         benchmark.env("EAVEBOOK", release.join("eavebook"));
         benchmark.env("EAVEBOOK_PYTHON", &python);
         let said = run::must(benchmark)?;

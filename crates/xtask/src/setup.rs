@@ -20,6 +20,9 @@ pub const TEST_PACKAGES: [&str; 6] = [
     "python3-venv",
 ];
 
+/// The geometry library beside whose roofs ours are timed.
+pub const BENCH_PACKAGES: [&str; 2] = ["build-essential", "libcgal-dev"];
+
 /// What the shell is compiled against, and a display and a driver to press its buttons.
 pub const SHELL_PACKAGES: [&str; 10] = [
     "libwebkit2gtk-4.1-dev",

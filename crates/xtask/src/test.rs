@@ -108,12 +108,12 @@ const PARTS: [(&str, &str, &[&str]); 3] = [
     ("rust, the kernels", "package(eavebook-core)", &[]),
     (
         "rust, around them",
-        "not package(eavebook-core) - package(eavebook-tests) - binary(large)",
+        "not package(eavebook-core) - package(eavebook-tests) - package(eavebook-roofs) - binary(large)",
         &[],
     ),
     (
         "rust, across crates",
-        "package(eavebook-tests)",
+        "package(eavebook-tests) + package(eavebook-roofs)",
         &["--success-output", "immediate"],
     ),
 ];
@@ -135,7 +135,13 @@ fn rust(ground: &Ground, table: &mut Table) {
         table.step(name, || {
             let tests = ["nextest", "run", "--no-fail-fast", "-E", which];
             let words = [&tests[..], &ALL, more].concat();
-            all(&mut [ground.command("cargo", ".", &words)])
+            let mut command = ground.command("cargo", ".", &words);
+            // Other people's roofs are asked through it.
+            command.env(
+                "EAVEBOOK_PYTHON",
+                setup::python(ground, "tests/roofs/requirements.txt")?,
+            );
+            all(&mut [command])
         });
     }
 }

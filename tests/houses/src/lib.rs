@@ -19,11 +19,13 @@
 
 mod house;
 mod noise;
+mod outlines;
 mod told;
 mod walk;
 
 pub use house::{Bodies, House, house};
 pub use noise::Noise;
+pub use outlines::{Grid, Numbers, cells, tangle, thousand};
 pub use told::Told;
 
 #[cfg(test)]

@@ -81,35 +81,3 @@ pub fn height_from_leg(shape: &BodyShape, leg: usize, [x, y]: [f64; 2]) -> f64 {
     };
     shape.eave_height + across.abs() * bands[0].0.in_12() / 12.0
 }
-
-/// Numbers without a source of chance: the same each run.
-pub struct Numbers(u64);
-
-impl Numbers {
-    pub fn new(seed: u64) -> Numbers {
-        Numbers(seed.wrapping_mul(0x9e37_79b9_7f4a_7c15))
-    }
-
-    /// Evenly spread from 0 to 1 (splitmix64).
-    pub fn next(&mut self) -> f64 {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        ((z ^ (z >> 31)) >> 11) as f64 / (1u64 << 53) as f64
-    }
-
-    pub fn between(&mut self, low: f64, high: f64) -> f64 {
-        low + (high - low) * self.next()
-    }
-
-    pub fn below(&mut self, count: usize) -> usize {
-        (self.next() * count as f64) as usize
-    }
-
-    /// Normal, mean 0, standard deviation 1 (Box and Muller 1958).
-    pub fn normal(&mut self) -> f64 {
-        let radius = (-2.0 * (1.0 - self.next()).ln()).sqrt();
-        radius * (std::f64::consts::TAU * self.next()).cos()
-    }
-}

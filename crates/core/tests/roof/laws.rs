@@ -1,9 +1,9 @@
 //! Laws that hold for the roof over any outline.
 
-use super::bodies::{Numbers, area_within, body, height_from_leg, hipped, roof};
-use super::outlines::{Grid, cells, tangle};
+use super::bodies::{area_within, body, height_from_leg, hipped, roof};
 use eavebook_core::roof::{BodyShape, EdgeKind, Rise, Roof};
 use eavebook_core::survey::Point;
+use eavebook_houses::{Grid, Numbers, cells, tangle};
 use proptest::prelude::*;
 
 /// Any outline of 4 to 24 legs: a tangle, or right-angled, evenly or not.

@@ -1,9 +1,9 @@
 //! Strips too thin to build.
 
-use super::bodies::{Numbers, area_within, body, hipped, roof};
-use super::outlines::{Grid, cells};
+use super::bodies::{area_within, body, hipped, roof};
 use eavebook_core::roof::{BodyShape, EdgeKind, Roof, RoofCaution, raise};
 use eavebook_core::survey::Point;
+use eavebook_houses::{Grid, Numbers, cells};
 use proptest::prelude::*;
 
 /// A wing off a front whose second part stands `back` behind the first.

@@ -1,9 +1,10 @@
 //! Bodies that meet, by the hundred: at every place asked, what is seen is what the definition of
 //! a solid says, worked out body by body.
 
-use super::bodies::{Numbers, body, height_from_leg, holds, rectangle, roof, with_ends};
+use super::bodies::{body, height_from_leg, holds, rectangle, roof, with_ends};
 use eavebook_core::roof::{BodyShape, EdgeKind, Rise, Roof, raise, spread};
 use eavebook_core::survey::Point;
+use eavebook_houses::{Numbers, tangle};
 use std::collections::BTreeSet;
 
 /// A rectangle of roof somewhere, turned as told.
@@ -24,8 +25,8 @@ fn placed(numbers: &mut Numbers, [length, width]: [f64; 2], turn: f64) -> BodySh
 /// turned anyhow, at equal or unequal eaves and pitches, some with overhangs.
 fn house(seed: u64) -> Vec<BodyShape> {
     let mut numbers = Numbers::new(seed);
-    let on_grid = numbers.next() < 0.5;
-    let equal = numbers.next() < 0.5;
+    let on_grid = numbers.even() < 0.5;
+    let equal = numbers.even() < 0.5;
     (0..2 + numbers.below(3))
         .map(|number| {
             let size = [numbers.between(10.0, 50.0), numbers.between(8.0, 30.0)];
@@ -307,7 +308,7 @@ fn many_cut_up_bodies_over_each_other_come_to_an_end() {
     let mut numbers = Numbers::new(95_000);
     let house: Vec<BodyShape> = (0..8)
         .map(|number| {
-            let corners = super::outlines::tangle(&mut numbers, 24);
+            let corners = tangle(&mut numbers, 24);
             let mut shape = body(&corners, &[6.0; 24]);
             shape.id = format!("body {number}");
             shape.eave_height = 9.0 + number as f64;

@@ -1,9 +1,9 @@
 //! How unsure the areas are: against differences, and against houses measured many times.
 
-use super::bodies::{Numbers, body, hipped, rectangle, roof, with_ends};
-use super::outlines::{Grid, cells, tangle};
+use super::bodies::{body, hipped, rectangle, roof, with_ends};
 use eavebook_core::roof::{BodyShape, Rise, SlopeGroup, raise, spread};
 use eavebook_core::units::{Angle, Pitch};
+use eavebook_houses::{Grid, Numbers, cells, tangle};
 use nalgebra::DMatrix;
 
 const STEP: f64 = 1e-4;
