@@ -9,6 +9,7 @@
 use crate::ground::Ground;
 use crate::run;
 use crate::setup;
+use crate::stores::{self, Objects, Stores};
 use crate::trouble::Trouble;
 
 /// One comparison.
@@ -50,6 +51,8 @@ pub fn run(ground: &Ground) -> Result<(), Trouble> {
         "eavebook-bench",
         "-p",
         "eavebook-roofs",
+        "-p",
+        HUB,
     ];
     run::must(&mut ground.command("cargo", ".", &build))?;
     let peer = ground.target.join("release/roofs-peer");
@@ -72,8 +75,13 @@ pub fn run(ground: &Ground) -> Result<(), Trouble> {
     let mut roofs = ground.command(&roofs.to_string_lossy(), ".", &[]);
     roofs.env("EAVEBOOK_ROOFS_PEER", &peer);
     let mut page = ground.command("node", "tests/browser", &["../bench/page.mjs"]);
+    let hub = release.join(HUB);
+    let mut hub = ground.command(&hub.to_string_lossy(), ".", &[]);
+    stores::install(ground)?;
+    let servers = Stores::begin(ground, Objects::Files)?;
+    servers.tell(&mut hub);
     let mut rows = Vec::new();
-    for benchmark in [&mut kernels, &mut roofs, &mut page] {
+    for benchmark in [&mut kernels, &mut roofs, &mut page, &mut hub] {
         benchmark.env("EAVEBOOK", release.join("eavebook"));
         benchmark.env("EAVEBOOK_PYTHON", &python);
         let said = run::must(benchmark)?;
@@ -90,6 +98,22 @@ pub fn run(ground: &Ground) -> Result<(), Trouble> {
         rows.len()
     );
     Ok(())
+}
+
+const HUB: &str = "eavebook-hub-bench";
+
+/// What a company, a job and a photo cost a hub, and what many cost.
+///
+/// # Errors
+/// What kept it from running, in a sentence.
+pub fn growth(ground: &Ground) -> Result<(), Trouble> {
+    run::must(&mut ground.command("cargo", ".", &["build", "--release", "-p", HUB]))?;
+    stores::install(ground)?;
+    let servers = Stores::begin(ground, Objects::Files)?;
+    let hub = ground.target.join("release").join(HUB);
+    let mut hub = ground.command(&hub.to_string_lossy(), ".", &["growth"]);
+    servers.tell(&mut hub);
+    run::must(&mut hub).map(drop)
 }
 
 /// Reads a row; any other line a benchmark prints is none.

@@ -20,6 +20,7 @@ cargo xtask COMMAND
 
   demo    builds, prints what a pretend house comes to, and opens it on localhost
   bench   measures ours beside a peer, all in one run; the last line says how many hold
+  growth  measures what a company, a job and a photo cost a hub, and works out what many cost
   drill   kills, cuts and restores: what must not be lost; a line each (--full: at full size)
   stores  runs a command beside a PostgreSQL and an object store of this machine alone
           (`stores COMMAND...`; `stores --files COMMAND...` for the other object store)
@@ -34,6 +35,7 @@ fn main() -> ExitCode {
         ["test"] => ground::Ground::find().and_then(|ground| test::run(&ground)),
         ["demo"] => ground::Ground::find().and_then(|ground| demo::run(&ground)),
         ["bench"] => ground::Ground::find().and_then(|ground| bench::run(&ground)),
+        ["growth"] => ground::Ground::find().and_then(|ground| bench::growth(&ground)),
         ["drill"] => {
             ground::Ground::find().and_then(|ground| drill::run(&ground, drill::Size::Small))
         }

@@ -63,6 +63,7 @@ pub fn run(ground: &Ground) -> Result<(), Trouble> {
         ];
         all(&mut [ground.command(&python.to_string_lossy(), ".", &words)])
     });
+    table.step("hub's unit, by systemd", || unit(ground));
     table.step("rust, in the docs", || {
         let words = [&["test", "--doc"][..], &ALL].concat();
         all(&mut [ground.command("cargo", ".", &words)])
@@ -164,6 +165,34 @@ fn large(ground: &Ground, objects: Objects) -> Result<Told, Trouble> {
     let mut command = ground.command("cargo", ".", &words);
     stores.tell(&mut command);
     all(&mut [command])
+}
+
+/// The unit with which a machine begins a hub, read by systemd. It looks for the program too, so it
+/// is told of the one that was built.
+fn unit(ground: &Ground) -> Result<Told, Trouble> {
+    if !answers(Command::new("systemd-analyze").arg("--version")) {
+        return Ok(Told::NotHere("there is no systemd-analyze here".to_owned()));
+    }
+    build_programs(ground)?;
+    const UNIT: &str = "eavebook-hub.service";
+    let named = ground.root.join("assets/hub").join(UNIT);
+    let file = |path: &std::path::Path| {
+        let path = path.to_path_buf();
+        move |cause| Trouble::File { path, cause }
+    };
+    let text = std::fs::read_to_string(&named).map_err(file(&named))?;
+    let built = ground.built("eavebook").to_string_lossy().into_owned();
+    let copy = ground.target.join(UNIT);
+    std::fs::write(&copy, text.replace("/usr/local/bin/eavebook", &built)).map_err(file(&copy))?;
+    let copy = copy.to_string_lossy().into_owned();
+    let said = run::show(&mut ground.command("systemd-analyze", ".", &["verify", &copy]))?;
+    // A word that it does not know it names and passes over.
+    let named = said.lines.iter().any(|line| line.contains(UNIT));
+    Ok(if said.end == End::Well && !named {
+        Told::Held(None)
+    } else {
+        Told::Fell(None, said.lines)
+    })
 }
 
 /// Packets of every edition, looked at by programs that are not ours.

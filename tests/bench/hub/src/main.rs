@@ -1,0 +1,43 @@
+//! The hub beside a bare store, turn by turn in one run: prints rows, which `cargo xtask bench`
+//! judges. With the word `growth`: what a company, a job and a photo cost, and what many cost.
+//!
+//! PostgreSQL and the object store are asked where `cargo xtask stores` says that they are.
+
+mod database;
+mod growth;
+mod merging;
+mod photos;
+mod pushing;
+mod yard;
+
+use std::error::Error;
+use std::time::{Duration, Instant};
+
+type Done = Result<(), Box<dyn Error>>;
+
+fn main() -> Done {
+    if std::env::args().nth(1).as_deref() == Some("growth") {
+        return growth::run();
+    }
+    merging::run()?;
+    pushing::run()?;
+    photos::run()?;
+    database::run()
+}
+
+/// Prints one comparison: `at least` so many times the peer's figure.
+fn row(name: &str, [ours, peer]: [f64; 2], unit: &str, ratio: f64) {
+    println!("row\t{name}\t{ours:.3}\t{peer:.3}\t{unit}\tat least\t{ratio}");
+}
+
+/// So many per second.
+fn rate(count: usize, took: Duration) -> f64 {
+    count as f64 / took.as_secs_f64()
+}
+
+/// How long one act took.
+fn timed<T>(act: impl FnOnce() -> Result<T, Box<dyn Error>>) -> Result<Duration, Box<dyn Error>> {
+    let start = Instant::now();
+    act()?;
+    Ok(start.elapsed())
+}
