@@ -6,7 +6,7 @@
 //! crease is, is decided from the planes beside it (`edges`). Strips too thin to build go to the
 //! slope beside them (`thin`, `given`). Where bodies meet, what is inside another
 //! is taken out (`solid`, `overlay`, `joined`). [`spread`] says how the areas follow
-//! what was measured.
+//! what was measured. [`solid_view`] shows the same faces as a solid.
 
 mod body;
 mod edges;
@@ -26,6 +26,9 @@ mod squared;
 mod surface;
 mod sweep;
 mod thin;
+mod view;
+mod view_order;
+mod view_svg;
 mod walls;
 mod wavefront;
 
@@ -34,3 +37,5 @@ pub use raise::raise;
 pub use refusal::RoofRefusal;
 pub use spread::{Gradient, SlopeGroup, Spread, spread};
 pub use surface::{Edge, EdgeKind, Face, Roof, RoofCaution};
+pub use view::{Part, Piece, SolidView, Viewpoint, solid_view};
+pub use view_svg::solid_svg;

@@ -1,0 +1,387 @@
+//! Twelve houses as solids from every viewpoint: what is painted last is what lies nearest.
+//!
+//! With `EAVEBOOK_PICTURES` naming a folder, each is written there as SVG to be looked at.
+
+use eavebook_core::roof::{
+    BodyShape, EdgeKind, LegRise, Part, Piece, Rise, Roof, SolidView, Viewpoint, raise, solid_svg,
+    solid_view,
+};
+use eavebook_core::survey::{Point, WallSegment};
+use eavebook_core::units::{Length, Pitch};
+use eavebook_houses::{Grid, Numbers, cells};
+
+/// A body with one slope a leg, but for gables.
+fn body(id: &str, eave: f64, pitch: f64, gables: &[usize], corners: &[[f64; 2]]) -> BodyShape {
+    let rise = |leg: usize| {
+        if gables.contains(&leg) {
+            Rise::Gable
+        } else {
+            Rise::slope(Pitch::rise_in_12(pitch))
+        }
+    };
+    BodyShape {
+        id: id.to_owned(),
+        corners: corners.iter().map(|&[x, y]| Point { x, y }).collect(),
+        nominal_directions: None,
+        legs: (0..corners.len())
+            .map(|leg| LegRise {
+                rise: rise(leg),
+                overhang: 0.0,
+            })
+            .collect(),
+        eave_height: eave,
+    }
+}
+
+fn box_at([x, y]: [f64; 2], [wide, deep]: [f64; 2]) -> Vec<[f64; 2]> {
+    vec![[x, y], [x + wide, y], [x + wide, y + deep], [x, y + deep]]
+}
+
+fn octagon([x, y]: [f64; 2], radius: f64) -> Vec<[f64; 2]> {
+    (0..8)
+        .map(|corner| {
+            let turn = (f64::from(corner) + 0.5) * std::f64::consts::FRAC_PI_4;
+            [x + radius * turn.cos(), y + radius * turn.sin()]
+        })
+        .collect()
+}
+
+/// Twelve invented houses by name, with walls that rise past a roof.
+fn houses() -> Vec<(&'static str, Vec<BodyShape>, Vec<WallSegment>)> {
+    let rectangle = box_at([0.0, 0.0], [46.0, 26.0]);
+    let ell = [
+        [0.0, 0.0],
+        [50.0, 0.0],
+        [50.0, 22.0],
+        [22.0, 22.0],
+        [22.0, 44.0],
+        [0.0, 44.0],
+    ];
+    let tee = [
+        [16.0, 0.0],
+        [38.0, 0.0],
+        [38.0, 18.0],
+        [54.0, 18.0],
+        [54.0, 42.0],
+        [0.0, 42.0],
+        [0.0, 18.0],
+        [16.0, 18.0],
+    ];
+    let u = [
+        [0.0, 0.0],
+        [18.0, 0.0],
+        [18.0, 20.0],
+        [42.0, 20.0],
+        [42.0, 0.0],
+        [60.0, 0.0],
+        [60.0, 42.0],
+        [0.0, 42.0],
+    ];
+    let cross = [
+        [20.0, 0.0],
+        [40.0, 0.0],
+        [40.0, 20.0],
+        [60.0, 20.0],
+        [60.0, 40.0],
+        [40.0, 40.0],
+        [40.0, 60.0],
+        [20.0, 60.0],
+        [20.0, 40.0],
+        [0.0, 40.0],
+        [0.0, 20.0],
+        [20.0, 20.0],
+    ];
+    let bay = [
+        [0.0, 0.0],
+        [12.0, 0.0],
+        [16.0, -4.0],
+        [24.0, -4.0],
+        [28.0, 0.0],
+        [46.0, 0.0],
+        [46.0, 28.0],
+        [0.0, 28.0],
+    ];
+    let mut mansard = body("main", 9.0, 4.0, &[], &box_at([0.0, 0.0], [40.0, 30.0]));
+    for leg in &mut mansard.legs {
+        let steep = (Pitch::rise_in_12(24.0), Some(8.0));
+        leg.rise = Rise::Slopes(vec![steep, (Pitch::rise_in_12(4.0), None)]);
+    }
+    let mut porch = body(
+        "porch",
+        9.0,
+        3.0,
+        &[1, 3],
+        &box_at([6.0, -9.0], [22.0, 9.0]),
+    );
+    porch.legs[2].rise = Rise::Wall;
+    let house_wall = WallSegment {
+        from: Point { x: 0.0, y: 0.0 },
+        to: Point { x: 46.0, y: 0.0 },
+        top: Length::feet(18.0),
+    };
+    let forty = cells(&mut Numbers::new(40), 40, Grid::Uneven);
+    let main = |eave: f64| body("main", eave, 6.0, &[1, 3], &rectangle);
+    let dormer = |x: f64| body("dormer", 12.0, 6.0, &[0, 2], &box_at([x, 2.0], [8.0, 12.0]));
+    let named = |id: &str, mut shape: BodyShape| {
+        shape.id = id.to_owned();
+        shape
+    };
+    vec![
+        (
+            "rectangle",
+            vec![body("main", 9.0, 6.0, &[1], &rectangle)],
+            vec![],
+        ),
+        ("ell", vec![body("main", 9.0, 6.0, &[], &ell)], vec![]),
+        (
+            "tee",
+            vec![body("main", 9.0, 8.0, &[0, 3, 5], &tee)],
+            vec![],
+        ),
+        ("u", vec![body("main", 9.0, 5.0, &[0], &u)], vec![]),
+        (
+            "cross",
+            vec![body("main", 9.0, 7.0, &[0, 6], &cross)],
+            vec![],
+        ),
+        ("bay", vec![body("main", 9.0, 6.0, &[], &bay)], vec![]),
+        (
+            "turret",
+            vec![
+                main(9.0),
+                body("turret", 15.0, 14.0, &[], &octagon([4.0, 3.0], 6.0)),
+            ],
+            vec![],
+        ),
+        (
+            "two heights",
+            vec![
+                body("main", 18.0, 6.0, &[], &box_at([0.0, 0.0], [30.0, 28.0])),
+                body("wing", 9.0, 5.0, &[1], &box_at([20.0, 4.0], [34.0, 20.0])),
+            ],
+            vec![],
+        ),
+        ("porch", vec![main(18.0), porch], vec![house_wall]),
+        (
+            "dormers",
+            vec![
+                main(9.0),
+                named("left", dormer(7.0)),
+                named("right", dormer(30.0)),
+            ],
+            vec![],
+        ),
+        ("pitch break", vec![mansard], vec![]),
+        (
+            "forty legs",
+            vec![body("main", 9.0, 6.0, &[], &forty)],
+            vec![],
+        ),
+    ]
+}
+
+fn roofs() -> Vec<(&'static str, Roof)> {
+    houses()
+        .into_iter()
+        .map(|(name, bodies, walls)| {
+            let roof = raise(&bodies, &walls);
+            (
+                name,
+                roof.unwrap_or_else(|refusal| unreachable!("{name}: {refusal}")),
+            )
+        })
+        .collect()
+}
+
+fn dot(a: [f64; 3], b: [f64; 3]) -> f64 {
+    a.iter().zip(b).map(|(a, b)| a * b).sum()
+}
+
+fn within(rings: &[Vec<[f64; 2]>], [x, y]: [f64; 2]) -> bool {
+    let sides = rings
+        .iter()
+        .flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)));
+    let crossed = sides.filter(|(a, b)| {
+        (a[1] > y) != (b[1] > y) && x < a[0] + (y - a[1]) / (b[1] - a[1]) * (b[0] - a[0])
+    });
+    crossed.count() % 2 == 1
+}
+
+/// How near the viewer the plane through three places is met under a place on the picture.
+fn nearness(from: Viewpoint, plane: [[f64; 3]; 3], [x, y]: [f64; 2]) -> f64 {
+    let [right, up, toward] = from.axes();
+    let less = |a: [f64; 3], b: [f64; 3]| [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
+    let (u, v) = (less(plane[1], plane[0]), less(plane[2], plane[0]));
+    let normal = [
+        u[1] * v[2] - u[2] * v[1],
+        u[2] * v[0] - u[0] * v[2],
+        u[0] * v[1] - u[1] * v[0],
+    ];
+    let level = dot(normal, plane[0]);
+    let on_picture = [0, 1, 2].map(|axis| x * right[axis] + y * up[axis]);
+    (level - dot(normal, on_picture)) / dot(normal, toward)
+}
+
+fn plane_of(part: Part, roof: &Roof) -> [[f64; 3]; 3] {
+    match part {
+        Part::Face(face) => {
+            let ring = &roof.faces[face].polygon;
+            // The corner farthest from the first side: no three in one line.
+            let far = |place: &[f64; 3]| {
+                let (dx, dy) = (ring[1][0] - ring[0][0], ring[1][1] - ring[0][1]);
+                ((place[0] - ring[0][0]) * dy - (place[1] - ring[0][1]) * dx).abs()
+            };
+            let third = ring
+                .iter()
+                .copied()
+                .max_by(|a, b| far(a).total_cmp(&far(b)));
+            [ring[0], ring[1], third.unwrap_or(ring[2])]
+        }
+        Part::Wall(edge) => {
+            let edge = &roof.edges[edge];
+            let below = [edge.from[0], edge.from[1], edge.from[2] - 1.0];
+            [edge.from, edge.to, below]
+        }
+    }
+}
+
+#[test]
+fn what_is_painted_last_lies_nearest_the_viewer() {
+    let mut asked = 0;
+    for (name, roof) in roofs() {
+        for from in Viewpoint::ALL {
+            let view = solid_view(&roof, 0.0, from);
+            let all = || view.pieces.iter().flat_map(|piece| piece.rings[0].iter());
+            let bound = |axis: usize, pick: fn(f64, f64) -> f64, start: f64| {
+                all().map(|place| place[axis]).fold(start, pick)
+            };
+            let low = [0, 1].map(|axis| bound(axis, f64::min, f64::INFINITY));
+            let high = [0, 1].map(|axis| bound(axis, f64::max, f64::NEG_INFINITY));
+            for step in 0..900 {
+                let share = [f64::from(step % 30), f64::from(step / 30)];
+                let at = [0, 1]
+                    .map(|axis| low[axis] + (high[axis] - low[axis]) * (share[axis] + 0.37) / 30.0);
+                let there: Vec<&Piece> = view
+                    .pieces
+                    .iter()
+                    .filter(|piece| within(&piece.rings, at))
+                    .collect();
+                let Some(last) = there.last() else { continue };
+                let near = |piece: &Piece| nearness(from, plane_of(piece.part, &roof), at);
+                let nearest = there
+                    .iter()
+                    .map(|piece| near(piece))
+                    .fold(f64::MIN, f64::max);
+                assert!(
+                    near(last) > nearest - 1e-3,
+                    "{name} {}: {:?} covers what lies {} ft nearer",
+                    from.words(),
+                    last.part,
+                    nearest - near(last)
+                );
+                asked += 1;
+            }
+        }
+    }
+    assert!(asked > 20_000, "{asked}");
+}
+
+#[test]
+fn from_above_every_face_is_seen_as_large_as_in_plan() {
+    for (name, roof) in roofs() {
+        let view = solid_view(&roof, 0.0, Viewpoint::Above);
+        for piece in &view.pieces {
+            let Part::Face(face) = piece.part else {
+                unreachable!("{name}: a wall seen from above");
+            };
+            let area: f64 = piece.rings.iter().map(|ring| signed_area(ring)).sum();
+            let plan = roof.faces[face].plan_area;
+            assert!(
+                (area - plan).abs() < 1e-6 * (1.0 + plan),
+                "{name}: {area} of {plan}"
+            );
+        }
+        assert_eq!(view.pieces.len(), roof.faces.len(), "{name}");
+    }
+}
+
+fn signed_area(ring: &[[f64; 2]]) -> f64 {
+    let next = ring.iter().cycle().skip(1);
+    let pairs = ring.iter().zip(next);
+    pairs.map(|(a, b)| (a[0] * b[1] - a[1] * b[0]) / 2.0).sum()
+}
+
+#[test]
+fn every_eave_and_rake_has_its_wall_from_one_side_or_the_other() {
+    for (name, roof) in roofs() {
+        let views: Vec<SolidView> = Viewpoint::ALL
+            .iter()
+            .map(|from| solid_view(&roof, 0.0, *from))
+            .collect();
+        for (place, edge) in roof.edges.iter().enumerate() {
+            let rim = matches!(edge.kind, EdgeKind::Eave | EdgeKind::Rake);
+            let seen = views.iter().any(|view| {
+                let mut parts = view.pieces.iter().map(|piece| piece.part);
+                parts.any(|part| part == Part::Wall(place))
+            });
+            assert_eq!(seen, rim, "{name}: {edge:?}");
+        }
+    }
+}
+
+#[test]
+#[expect(
+    clippy::disallowed_methods,
+    reason = "pictures are written where somebody asked for them, to be looked at"
+)]
+fn twelve_houses_are_drawn_with_their_faces_named() {
+    let folder = std::env::var_os("EAVEBOOK_PICTURES").map(std::path::PathBuf::from);
+    for (name, roof) in roofs() {
+        let names: Vec<String> = (1..=roof.faces.len())
+            .map(|face| format!("f{face}"))
+            .collect();
+        for from in Viewpoint::ALL {
+            let svg = solid_svg(&solid_view(&roof, 0.0, from), &roof, &names);
+            assert!(svg.starts_with("<svg ") && svg.ends_with("</svg>\n"));
+            assert!(svg.contains(&format!("<title>The house {}</title>", from.words())));
+            assert!(
+                !svg.contains("NaN") && !svg.contains("inf"),
+                "{name}: {svg}"
+            );
+            // Its list names each face that is turned to the viewer with its slope.
+            let turned = svg.matches(" in 12").count();
+            assert!(turned >= roof.faces.len() / 3, "{name}: {turned}");
+            if let Some(folder) = &folder {
+                let file = format!("{name} {}.svg", from.words()).replace(' ', "-");
+                assert!(std::fs::write(folder.join(file), svg).is_ok());
+            }
+        }
+    }
+}
+
+#[test]
+fn a_gable_is_one_wall_without_a_line_under_its_ridge() {
+    let shape = body("main", 9.0, 6.0, &[1, 3], &box_at([0.0, 0.0], [46.0, 26.0]));
+    let roof = raise(&[shape], &[]).unwrap_or_default();
+    let view = solid_view(&roof, 0.0, Viewpoint::FrontLeft);
+    let rakes: Vec<&Piece> = view
+        .pieces
+        .iter()
+        .filter(|piece| matches!(piece.part, Part::Wall(edge) if roof.edges[edge].kind == EdgeKind::Rake))
+        .collect();
+    assert_eq!(rakes.len(), 2);
+    assert!(rakes.iter().all(|wall| wall.seams.len() == 1), "{rakes:?}");
+    // The front turns a corner at both its ends.
+    let front = view.pieces.iter().find(
+        |piece| matches!(piece.part, Part::Wall(edge) if roof.edges[edge].kind == EdgeKind::Eave),
+    );
+    assert!(front.is_some_and(|wall| wall.seams.is_empty()), "{front:?}");
+}
+
+#[test]
+fn a_roof_without_faces_is_an_empty_sheet() {
+    let view = solid_view(&Roof::default(), 0.0, Viewpoint::FrontLeft);
+    assert!(view.pieces.is_empty());
+    let svg = solid_svg(&view, &Roof::default(), &[]);
+    assert!(!svg.contains("inf") && !svg.contains("NaN"), "{svg}");
+}
