@@ -1,0 +1,330 @@
+//! What somebody saw of the roof from where one stood, set beside the computed one: it agrees, it
+//! is explained, or it is flagged with what would explain it. Nothing is changed by it.
+
+use super::{Solved, solve};
+use crate::pitch::SettledRise;
+use crate::roof::{EdgeKind, Face, Roof};
+use crate::survey::{Rise, Survey};
+use crate::units::{Length, Pitch};
+use std::fmt;
+
+/// Something seen of the roof. Bodies and legs count from 0.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Seen {
+    /// What stands over a leg.
+    End {
+        /// The body.
+        body: usize,
+        /// The leg.
+        leg: usize,
+        /// What was seen there.
+        end: SeenEnd,
+    },
+    /// The highest ridge of a body over its eaves, sighted or taped.
+    Ridge {
+        /// The body.
+        body: usize,
+        /// How high.
+        over_eaves: Length,
+        /// One standard deviation of it.
+        sigma: Length,
+    },
+    /// How many faces rise from a leg.
+    Faces {
+        /// The body.
+        body: usize,
+        /// The leg.
+        leg: usize,
+        /// How many were counted.
+        count: usize,
+    },
+}
+
+/// What was seen over a leg.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SeenEnd {
+    /// A vertical end.
+    Gable,
+    /// A slope.
+    Slope,
+}
+
+/// What comes of one thing seen, with its sentence.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Judged {
+    /// The computed roof has it.
+    Agrees(String),
+    /// The computed roof differs, by no more than is known of it or in what is easily missed.
+    Explained(String),
+    /// The computed roof differs: the sentence says what would explain it and what to do.
+    Flagged(String),
+    /// It cannot be compared: there is no such leg, or no roof yet.
+    NotCompared(String),
+}
+
+impl Judged {
+    /// The sentence.
+    #[must_use]
+    pub fn words(&self) -> &str {
+        match self {
+            Judged::Agrees(words)
+            | Judged::Explained(words)
+            | Judged::Flagged(words)
+            | Judged::NotCompared(words) => words,
+        }
+    }
+}
+
+impl fmt::Display for Judged {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.words())
+    }
+}
+
+/// Heights that differ by less than this many standard deviations agree.
+const AGREES: f64 = 2.0;
+/// A kind of edge that changes by less is not spoken of, feet.
+const SPOKEN: f64 = 0.5;
+/// A face that holds a smaller share of what rises from its leg is easily missed.
+const EASILY_MISSED: f64 = 0.05;
+
+/// Each thing seen, judged against the roof that was computed of the survey.
+#[must_use]
+pub fn judge_seen(survey: &Survey, solved: &Solved, seen: &[Seen]) -> Vec<Judged> {
+    seen.iter()
+        .map(|seen| judge(survey, solved, seen).unwrap_or_else(Judged::NotCompared))
+        .collect()
+}
+
+fn judge(survey: &Survey, solved: &Solved, seen: &Seen) -> Result<Judged, String> {
+    let roof = solved.roof.as_ref().map_err(ToString::to_string)?;
+    match *seen {
+        Seen::End { body, leg, end } => {
+            let name = leg_of(survey, solved, body, leg)?;
+            Ok(judge_end(survey, solved, (body, leg), end, &name))
+        }
+        Seen::Ridge {
+            body,
+            over_eaves,
+            sigma,
+        } => {
+            let id = body_of(survey, body)?;
+            let heights = [over_eaves, sigma].map(Length::in_feet);
+            Ok(judge_ridge(survey, solved, body, heights, id))
+        }
+        Seen::Faces { body, leg, count } => {
+            let name = leg_of(survey, solved, body, leg)?;
+            let faces = roof.faces.iter();
+            let faces: Vec<&Face> = faces
+                .filter(|face| face.body == body && face.leg == leg)
+                .collect();
+            Ok(judge_faces(&faces, count, &name))
+        }
+    }
+}
+
+fn body_of(survey: &Survey, body: usize) -> Result<&str, String> {
+    let found = survey.bodies.get(body).map(|body| body.id.as_str());
+    found.ok_or_else(|| format!("there is no body {body}: say of which one it was seen"))
+}
+
+fn leg_of(survey: &Survey, solved: &Solved, body: usize, leg: usize) -> Result<String, String> {
+    let id = body_of(survey, body)?;
+    if leg < solved.bodies[body].rises.len() {
+        Ok(format!("leg {leg} of {id}"))
+    } else {
+        Err(format!(
+            "{id} has no leg {leg}: say over which one it was seen"
+        ))
+    }
+}
+
+fn judge_end(
+    survey: &Survey,
+    solved: &Solved,
+    (body, leg): (usize, usize),
+    end: SeenEnd,
+    name: &str,
+) -> Judged {
+    let rises = &solved.bodies[body].rises;
+    let slopes = |rise: &SettledRise| matches!(rise, SettledRise::Slope(_) | SettledRise::Bands(_));
+    let (seen, booked) = match end {
+        SeenEnd::Gable => ("a gable", "a slope"),
+        SeenEnd::Slope => ("a slope", "an end"),
+    };
+    if slopes(&rises[leg]) == (end == SeenEnd::Slope) {
+        return Judged::Agrees(format!("{name} was seen as {seen}, as it is drawn"));
+    }
+    let rise = match end {
+        SeenEnd::Gable => Some(Rise::Gable),
+        SeenEnd::Slope => rises.iter().position(slopes).map(Rise::SameAs),
+    };
+    let mut other = survey.clone();
+    let changed = rise
+        .zip(other.bodies[body].edges.get_mut(leg))
+        .map(|(rise, edge)| {
+            edge.rise = rise;
+        });
+    let would = changed.and_then(|()| solve(&other).ok());
+    let would = match would.as_ref().map(|solved| &solved.roof) {
+        Some(Ok(roof)) => differences(solved.roof.as_ref().ok(), roof),
+        Some(Err(refusal)) => format!("with it there would be no roof, for {refusal}"),
+        None => "its slope is not known".to_owned(),
+    };
+    Judged::Flagged(format!(
+        "{name} was seen as {seen} and is drawn as {booked}: as seen, {would}. Look again and say \
+         which it is."
+    ))
+}
+
+/// How area and edges change from one roof to another.
+fn differences(from: Option<&Roof>, to: &Roof) -> String {
+    let Some(from) = from else {
+        return "there is nothing to compare".to_owned();
+    };
+    let mut said = vec![if (from.area() - to.area()).abs() < SPOKEN {
+        "the area stays".to_owned()
+    } else {
+        format!(
+            "the area goes from {:.0} to {:.0} sq ft",
+            from.area(),
+            to.area()
+        )
+    }];
+    for kind in EdgeKind::ALL {
+        // A sum of nothing is -0.
+        let (was, is) = (from.length_of(kind) + 0.0, to.length_of(kind) + 0.0);
+        if (was - is).abs() > SPOKEN {
+            let kind = kind.title().to_lowercase();
+            said.push(format!("{kind} from {was:.1} to {is:.1} ft"));
+        }
+    }
+    said.join(", ")
+}
+
+fn judge_ridge(
+    survey: &Survey,
+    solved: &Solved,
+    body: usize,
+    [seen, sigma]: [f64; 2],
+    id: &str,
+) -> Judged {
+    let Some(top) = over_eaves(survey, solved, body) else {
+        return Judged::NotCompared(format!("no face of {id} is seen: nothing to compare"));
+    };
+    let spread = ridge_spread(survey, solved, body, top);
+    let computed = format!("{top:.1} ft ± {spread:.1}");
+    let off = (seen - top).abs();
+    if off <= AGREES * sigma.hypot(spread) {
+        let words =
+            format!("the ridge of {id} was seen {seen:.1} ft over its eaves, computed {computed}");
+        return if off < 0.05 {
+            Judged::Agrees(words)
+        } else {
+            Judged::Explained(format!("{words}: within what is known of both"))
+        };
+    }
+    let slopes: Vec<f64> = solved.bodies[body]
+        .rises
+        .iter()
+        .filter_map(|rise| match rise {
+            SettledRise::Slope(pitch) => Some(pitch.used.in_12()),
+            SettledRise::Unknown
+            | SettledRise::Bands(_)
+            | SettledRise::Gable
+            | SettledRise::Wall => None,
+        })
+        .collect();
+    // With every slope of a body times one factor its plan stays and its heights go with the factor.
+    let share = seen / top;
+    let steepest = slopes.iter().copied().fold(0.0, f64::max);
+    let (higher, or) = if seen < top {
+        ("lower", "a flatter slope above a break")
+    } else {
+        ("higher", "a body that stands above it")
+    };
+    Judged::Flagged(format!(
+        "the ridge of {id} was seen {seen:.1} ft over its eaves, {higher} than the computed \
+         {computed}: slopes {share:.2} times as steep ({:.1} in 12 for {steepest:.1}) would bring \
+         it there, or {or}. Read a slope again and look at the upper part of the roof.",
+        steepest * share
+    ))
+}
+
+/// How high the faces of a body reach over its eaves, feet; none without a face.
+fn over_eaves(survey: &Survey, solved: &Solved, body: usize) -> Option<f64> {
+    let roof = solved.roof.as_ref().ok()?;
+    let faces = roof.faces.iter().filter(|face| face.body == body);
+    let heights = faces.flat_map(|face| face.polygon.iter().map(|place| place[2]));
+    let top = heights.max_by(f64::total_cmp)?;
+    Some(top - survey.bodies[body].eave_height.in_feet())
+}
+
+/// One standard deviation of the height of a body's ridge by its slopes: each slope that was read
+/// is made steeper by its own and the roof raised again. What the corners add is inches.
+fn ridge_spread(survey: &Survey, solved: &Solved, body: usize, top: f64) -> f64 {
+    let rises = &solved.bodies[body].rises;
+    let mut square = 0.0;
+    for (leg, rise) in rises.iter().enumerate() {
+        let SettledRise::Slope(own) = rise else {
+            continue;
+        };
+        if own.read_at != leg || own.sigma_in_12() <= 0.0 {
+            continue;
+        }
+        let mut other = survey.clone();
+        for (edge, rise) in other.bodies[body].edges.iter_mut().zip(rises) {
+            if let SettledRise::Slope(pitch) = rise {
+                let more = if pitch.read_at == leg {
+                    own.sigma_in_12()
+                } else {
+                    0.0
+                };
+                edge.rise = Rise::Pitch(Pitch::rise_in_12(pitch.used.in_12() + more));
+            }
+        }
+        let moved = solve(&other).ok();
+        let moved = moved.and_then(|moved| over_eaves(&other, &moved, body));
+        square += moved.map_or(0.0, |moved| (moved - top).powi(2));
+    }
+    square.sqrt()
+}
+
+fn judge_faces(faces: &[&Face], count: usize, name: &str) -> Judged {
+    let found = faces.len();
+    if count == found {
+        return Judged::Agrees(format!("{} seen over {name}, as drawn", counted(count)));
+    }
+    if count > found {
+        return Judged::Flagged(format!(
+            "{} seen over {name}, where the outline gives {found}: a dormer or a wing is a body of \
+             its own, a change of slope is a band. Say which it is.",
+            counted(count)
+        ));
+    }
+    let all: f64 = faces.iter().map(|face| face.area).sum();
+    let mut areas: Vec<f64> = faces.iter().map(|face| face.area).collect();
+    areas.sort_by(f64::total_cmp);
+    let missed: f64 = areas.iter().take(found - count).sum();
+    let words = format!(
+        "{} seen over {name}, where the outline gives {found}",
+        counted(count)
+    );
+    if missed < EASILY_MISSED * all {
+        Judged::Explained(format!(
+            "{words}: what was not seen holds {missed:.1} sq ft and is easily missed"
+        ))
+    } else {
+        Judged::Flagged(format!(
+            "{words}: what was not seen holds {missed:.0} sq ft. Look again from where all of it \
+             shows."
+        ))
+    }
+}
+
+fn counted(count: usize) -> String {
+    match count {
+        1 => "1 face was".to_owned(),
+        _ => format!("{count} faces were"),
+    }
+}
