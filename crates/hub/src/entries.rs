@@ -46,6 +46,7 @@ pub(crate) enum Status {
 }
 
 /// An entry that may be kept: the text as it came beside what was read of it.
+#[derive(Debug)]
 pub(crate) struct Fit {
     pub(crate) entry: Entry,
     pub(crate) text: String,

@@ -106,12 +106,14 @@ impl Rows for Postgres {
     }
 
     fn push(&self, company: i64, entries: Vec<Fit>) -> Result<(u64, Vec<Status>), Problem> {
-        let (head, fates) = self.wait(async {
-            let mut client = self.client().await?;
-            let change = client.transaction().await?;
-            let told = keep_all(&change, company, &entries).await?;
-            change.commit().await?;
-            Ok(told)
+        let (head, fates) = self.lines.join(company, entries, |entries| {
+            self.wait(async {
+                let mut client = self.client().await?;
+                let change = client.transaction().await?;
+                let told = keep_all(&change, company, entries).await?;
+                change.commit().await?;
+                Ok(told)
+            })
         })?;
         if fates.contains(&Status::New) {
             self.wakes.wake(company);

@@ -4,6 +4,7 @@
 //! visible in their order: a reader of the feed misses none. A sequence would not do that.
 
 mod answers;
+mod line;
 mod moves;
 mod wake;
 
@@ -44,6 +45,7 @@ pub(crate) struct Postgres {
     /// Who waits for a database does so here.
     runtime: Handle,
     wakes: Arc<Wakes>,
+    lines: line::Lines,
     /// Companies that other hubs are to be told of.
     news: tokio::sync::mpsc::UnboundedSender<i64>,
 }
@@ -96,6 +98,7 @@ impl Postgres {
             pool,
             runtime: runtime.clone(),
             wakes,
+            lines: line::Lines::default(),
             news,
         };
         postgres.make(pin)?;
