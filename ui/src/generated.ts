@@ -187,6 +187,27 @@ says: Request,
 opens: string | null, };
 
 /**
+ * Something said aloud.
+ */
+export type ClipView = { 
+/**
+ * Its entry.
+ */
+entry: string, 
+/**
+ * Its name in the photo folder: `/photo/{sha256}`.
+ */
+sha256: string, 
+/**
+ * The thing in hand as it was said, where it can be read.
+ */
+read: Thing | null, 
+/**
+ * "Leg 4, said 2:41 pm, this phone".
+ */
+words: string, };
+
+/**
  * The two sums.
  */
 export type ClosureView = { 
@@ -235,7 +256,11 @@ hub: HubView | null,
 /**
  * Whether this machine is itself a hub that other devices can join.
  */
-shares: boolean, };
+shares: boolean, 
+/**
+ * "Room for about 900 photos.", where the disk says; under 50 it warns.
+ */
+room: Said | null, };
 
 /**
  * What a deck is made of.
@@ -624,7 +649,11 @@ photos: Array<PhotoView>,
 /**
  * The walk round the house.
  */
-walk: WalkView, };
+walk: WalkView, 
+/**
+ * What was said aloud and waits to be typed, the newest first.
+ */
+clips: Array<ClipView>, };
 
 /**
  * A key of the keypad.
@@ -659,6 +688,16 @@ opens: ThingLink | null,
  * The rate that is blank.
  */
 rate: RateView | null, };
+
+/**
+ * A language of the page. What a packet is written in is chosen by its reader.
+ */
+export type Language = "english" | "spanish";
+
+/**
+ * The ground of every leaf.
+ */
+export type Leaf = "sun" | "night";
 
 /**
  * A kind of line.
@@ -918,7 +957,15 @@ packets: Array<PacketView>,
 /**
  * The one that was just made, by its id; made again, it is the same.
  */
-made: string | null, };
+made: string | null, 
+/**
+ * To whom packets were to go, the newest first.
+ */
+sends: Array<SendView>, 
+/**
+ * "Waiting to send: 2", "Nothing sent yet."
+ */
+sending: Said, };
 
 /**
  * The keypad, the read-back and the corner pad.
@@ -1535,7 +1582,35 @@ job: string,
 /**
  * For whom.
  */
-edition: Edition, };
+edition: Edition, } | { "ask": "send", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The packet's id; none: the newest.
+ */
+packet: string | null, 
+/**
+ * Who is to get it, as written.
+ */
+to: string, 
+/**
+ * Sendings booked before it: the same request said twice books once.
+ */
+after: number, } | { "ask": "send_came", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The sending.
+ */
+send: string, 
+/**
+ * How far.
+ */
+stage: SendStage, };
 
 /**
  * What was seen of a saddle behind a chimney.
@@ -1556,9 +1631,43 @@ code: string,
 en: string, };
 
 /**
+ * How far a packet came on its way. No device can know that somebody read it.
+ */
+export type SendStage = "waiting" | "shared" | "handed_on" | "not_sent";
+
+/**
+ * A packet on its way to somebody.
+ */
+export type SendView = { 
+/**
+ * The entry that began it.
+ */
+send: string, 
+/**
+ * The packet's id, 64 hex digits.
+ */
+packet: string, 
+/**
+ * "Owner, version 2".
+ */
+title: string, 
+/**
+ * Who is to get it, as written.
+ */
+to: string, 
+/**
+ * How far it came.
+ */
+stage: SendStage, 
+/**
+ * "Waits here since 2:41 pm.", "Handed on 2:50 pm."
+ */
+words: Said, };
+
+/**
  * A setting of this device.
  */
-export type Setting = { "set": "cold_hands", "to": boolean } | { "set": "mirror_hand", "to": boolean } | { "set": "sound", "to": boolean } | { "set": "single_letter_keys", "to": boolean } | { "set": "tape", "to": TapeMarks } | { "set": "fractions", "to": FractionStep } | { "set": "building_on", "to": Side };
+export type Setting = { "set": "cold_hands", "to": boolean } | { "set": "mirror_hand", "to": boolean } | { "set": "sound", "to": boolean } | { "set": "single_letter_keys", "to": boolean } | { "set": "tape", "to": TapeMarks } | { "set": "fractions", "to": FractionStep } | { "set": "building_on", "to": Side } | { "set": "language", "to": Language } | { "set": "leaf", "to": Leaf };
 
 /**
  * Settings of this device.
@@ -1595,7 +1704,15 @@ fractions: FractionStep,
 /**
  * On which side of the walker the building stands.
  */
-building_on: Side, };
+building_on: Side, 
+/**
+ * The language of the page.
+ */
+language: Language, 
+/**
+ * Its ground.
+ */
+leaf: Leaf, };
 
 /**
  * A side of a walker.

@@ -4,7 +4,8 @@
 export function speak(sentence: string): void {
   if (!('speechSynthesis' in window)) return;
   const said = new SpeechSynthesisUtterance(sentence);
-  said.lang = document.documentElement.lang || 'en';
+  // What is spoken comes with the reply, whose sentences are English.
+  said.lang = 'en';
   const voice = speechSynthesis.getVoices().find((v) => v.localService && v.lang.startsWith('en'));
   if (voice) said.voice = voice;
   speechSynthesis.cancel();

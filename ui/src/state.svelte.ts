@@ -198,9 +198,13 @@ export function go(place: Place): void {
   scrollTo(0, 0);
 }
 
-/** Where the person was: the address of the page, else a half-typed reading, else Today. */
+/** Asks anew for what there is, after nothing answered. */
 export async function start(): Promise<void> {
-  await ask({ ask: 'today' });
+  if (await ask({ ask: 'today' })) await resume();
+}
+
+/** Where the person was: the address of the page, else a half-typed reading, else Today. */
+export async function resume(): Promise<void> {
   const [, job, place] = /^#([0-9a-f-]{36})\/(\d)$/.exec(location.hash) ?? [];
   if (job) return openJob(job, PLACES[Number(place)] ?? 'Field book');
   const newest = book.today?.stops.find((stop) => !stop.pretend);
@@ -213,6 +217,11 @@ export async function start(): Promise<void> {
 /** Opens the camera over the leaf; what is under it stays as it is. */
 export function openCamera(shot: Shot): void {
   book.camera = shot;
+}
+
+/** Keeps what was said aloud of a thing, or of nothing named. */
+export function keepClip(job: string, of: string | null, sound: Blob): Promise<boolean> {
+  return keepPhoto({ job, of, from: 'file', heading: null, said_aloud: true }, sound);
 }
 
 /** Keeps a photo beside the book, with what was known at its shutter. */

@@ -19,6 +19,8 @@ export type AboutPhoto = {
   heading: number | null;
   place?: PhotoPlace;
   distance?: PhotoDistance;
+  /** The bytes are no picture but what somebody said. */
+  said_aloud?: boolean;
 };
 
 /** Sends the bytes of one photo, as they are. Throws `NoAnswer`. */
@@ -28,6 +30,7 @@ export async function photo(about: AboutPhoto, file: Blob): Promise<Reply> {
   if (about.heading !== null) query.set('heading', about.heading.toFixed(1));
   if (about.place) query.set('place', about.place);
   if (about.distance) query.set('distance', about.distance);
+  if (about.said_aloud) query.set('said_aloud', 'true');
   if (isTauri()) {
     const bytes = new Uint8Array(await file.arrayBuffer());
     return invokeOr<Reply>('photo', bytes, { 'eavebook-about': query.toString() });

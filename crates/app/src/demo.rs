@@ -247,6 +247,7 @@ fn keep(app: &App, job: Uuid, photo: &Pictured, act: usize) -> Result<Box<JobVie
                 heading: None,
                 place: None,
                 distance: None,
+                said_aloud: false,
             },
         ),
         act,

@@ -45,6 +45,44 @@ impl Media {
     }
 }
 
+/// A kind of sound file that a phone records.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sound {
+    /// WebM: an EBML document (RFC 8794 has its first four bytes).
+    Webm,
+    /// Ogg: starts with `OggS` (RFC 3533).
+    Ogg,
+    /// MPEG-4: an `ftyp` box (ISO/IEC 14496-12).
+    Mp4,
+}
+
+impl Sound {
+    /// The kind of a file; none: no sound that is kept. A film may begin the same: what is asked
+    /// here is only what a recorder of sound made.
+    #[must_use]
+    pub fn of(bytes: &[u8]) -> Option<Sound> {
+        if bytes.starts_with(&[0x1a, 0x45, 0xdf, 0xa3]) {
+            Some(Sound::Webm)
+        } else if bytes.starts_with(b"OggS") {
+            Some(Sound::Ogg)
+        } else if bytes.get(4..8) == Some(b"ftyp") && !is_heic(bytes) {
+            Some(Sound::Mp4)
+        } else {
+            None
+        }
+    }
+
+    /// Its name on the web.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Sound::Webm => "audio/webm",
+            Sound::Ogg => "audio/ogg",
+            Sound::Mp4 => "audio/mp4",
+        }
+    }
+}
+
 /// The first box is `ftyp`, and its major brand or one of its compatible ones is HEVC's.
 fn is_heic(bytes: &[u8]) -> bool {
     if bytes.get(4..8) != Some(b"ftyp") {
@@ -61,7 +99,16 @@ fn is_heic(bytes: &[u8]) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::Media;
+    use super::{Media, Sound};
+
+    #[test]
+    fn a_sound_is_known_by_its_first_bytes_and_a_picture_is_none() {
+        assert_eq!(Sound::of(b"\x1a\x45\xdf\xa3rest"), Some(Sound::Webm));
+        assert_eq!(Sound::of(b"OggS\0rest"), Some(Sound::Ogg));
+        assert_eq!(Sound::of(b"\0\0\0\x14ftypM4A rest"), Some(Sound::Mp4));
+        assert_eq!(Sound::of(b"\0\0\0\x10ftypheic\0\0\0\0"), None);
+        assert_eq!(Sound::of(b"\xff\xd8\xff\xe0rest"), None);
+    }
 
     #[test]
     fn a_picture_is_known_by_its_first_bytes() {

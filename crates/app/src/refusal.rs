@@ -166,6 +166,18 @@ pub enum Unfit {
     /// No job in the whole book.
     #[error("This book holds no job yet. Start one, or book the pretend house with demo.")]
     NoJobs,
+    /// What was to be a recording is none.
+    #[error("This is no sound that can be kept. Say it once more, or write it down.")]
+    NoSound,
+    /// No packet of that id, or none at all.
+    #[error("There is no packet to send yet. Make one first.")]
+    NoPacket,
+    /// Nobody was named.
+    #[error("To whom? Write a name or an address, then Send.")]
+    ToWhom,
+    /// A sending that was never begun.
+    #[error("That sending is not in this job. Send the packet again.")]
+    NoSending,
     /// An old version that was never made.
     #[error(
         "No version {version} of the {edition}'s packet was made of this job. Leave the version \
@@ -261,6 +273,10 @@ impl Unfit {
             Unfit::PhotoCutOff => "photo_cut_off",
             Unfit::Key { code, .. } => code,
             Unfit::NoJobs => "no_jobs",
+            Unfit::NoSound => "no_sound",
+            Unfit::NoPacket => "no_packet",
+            Unfit::ToWhom => "to_whom",
+            Unfit::NoSending => "no_sending",
             Unfit::NoVersion { .. } => "no_version",
             Unfit::VersionLost { .. } => "version_lost",
             Unfit::MadeOtherwise { .. } => "made_otherwise",

@@ -8,12 +8,12 @@ mod visit;
 mod walk;
 
 pub use copies::{CopiesView, HubView, InviteView};
-pub use job_file::{PacketView, PacketsView, PaperGroup, PaperView, ReaderView};
+pub use job_file::{PacketView, PacketsView, PaperGroup, PaperView, ReaderView, SendView};
 pub use takeoff::{LackView, LoadBar, RateView, TakeoffLine, TakeoffPart, TakeoffView, ThingLink};
 pub use visit::{ArriveView, CheckItem, CheckView, TickView};
 pub use walk::{LookView, PhotoState, WalkPart, WalkView, WantedShot};
 
-use crate::request::{FractionStep, Request};
+use crate::request::{FractionStep, Language, Leaf, Request};
 use eavebook_core::book::keypad::Slot;
 use eavebook_core::book::kinds::{
     EndKind, Followed, HowRead, PhotoDistance, PhotoPlace, Side, TapeMarks, Thing,
@@ -125,6 +125,10 @@ pub struct SettingsView {
     pub fractions: FractionStep,
     /// On which side of the walker the building stands.
     pub building_on: Side,
+    /// The language of the page.
+    pub language: Language,
+    /// Its ground.
+    pub leaf: Leaf,
 }
 
 /// One job, whole.
@@ -176,6 +180,21 @@ pub struct JobView {
     pub photos: Vec<PhotoView>,
     /// The walk round the house.
     pub walk: WalkView,
+    /// What was said aloud and waits to be typed, the newest first.
+    pub clips: Vec<ClipView>,
+}
+
+/// Something said aloud.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct ClipView {
+    /// Its entry.
+    pub entry: Uuid,
+    /// Its name in the photo folder: `/photo/{sha256}`.
+    pub sha256: String,
+    /// The thing in hand as it was said, where it can be read.
+    pub read: Option<Thing>,
+    /// "Leg 4, said 2:41 pm, this phone".
+    pub words: String,
 }
 
 /// The last act and the next.

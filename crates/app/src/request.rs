@@ -3,8 +3,8 @@
 pub use eavebook_core::book::edition::Edition;
 pub use eavebook_core::book::keypad::{FractionStep, Key, Meant};
 use eavebook_core::book::kinds::{
-    DeckKind, EndKind, Followed, HowRead, ItemKind, PhotoWord, PitchRead, SaddleSeen, TapeMarks,
-    Thing, Turn, VisitNote,
+    DeckKind, EndKind, Followed, HowRead, ItemKind, PhotoWord, PitchRead, SaddleSeen, SendStage,
+    TapeMarks, Thing, Turn, VisitNote,
 };
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -284,6 +284,26 @@ pub enum Request {
         /// For whom.
         edition: Edition,
     },
+    /// A packet is to go to somebody: it waits until it is handed over. Reply: `Packets`.
+    Send {
+        /// Which job.
+        job: Uuid,
+        /// The packet's id; none: the newest.
+        packet: Option<String>,
+        /// Who is to get it, as written.
+        to: String,
+        /// Sendings booked before it: the same request said twice books once.
+        after: u32,
+    },
+    /// What became of a sending. Reply: `Packets`.
+    SendCame {
+        /// Which job.
+        job: Uuid,
+        /// The sending.
+        send: Uuid,
+        /// How far.
+        stage: SendStage,
+    },
 }
 
 /// One look at the tilt of this device.
@@ -313,4 +333,30 @@ pub enum Setting {
     Fractions(FractionStep),
     /// On which side of the walker the building stands.
     BuildingOn(eavebook_core::book::kinds::Side),
+    /// The language of the page.
+    Language(Language),
+    /// Dark on light for the sun, or light on dark for the night.
+    Leaf(Leaf),
+}
+
+/// A language of the page. What a packet is written in is chosen by its reader.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum Language {
+    /// English.
+    #[default]
+    English,
+    /// Spanish as it is spoken in the trade.
+    Spanish,
+}
+
+/// The ground of every leaf.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum Leaf {
+    /// Dark on light: what can be read in the sun.
+    #[default]
+    Sun,
+    /// Light on dark: what does not blind at night.
+    Night,
 }

@@ -1,7 +1,7 @@
 //! Settings of this device, kept in the book as JSON.
 
 use crate::reply::SettingsView;
-use crate::request::{FractionStep, Setting};
+use crate::request::{FractionStep, Language, Leaf, Setting};
 use eavebook_core::book::kinds::{Side, TapeMarks};
 use serde::{Deserialize, Serialize};
 
@@ -16,6 +16,8 @@ pub struct Settings {
     tape: Option<TapeMarks>,
     fractions: FractionStep,
     building_on: Side,
+    language: Language,
+    leaf: Leaf,
 }
 
 impl Default for Settings {
@@ -28,6 +30,8 @@ impl Default for Settings {
             tape: None,
             fractions: FractionStep::Eighths,
             building_on: Side::Right,
+            language: Language::English,
+            leaf: Leaf::Sun,
         }
     }
 }
@@ -57,6 +61,8 @@ impl Settings {
             Setting::Tape(to) => self.tape = Some(to),
             Setting::Fractions(to) => self.fractions = to,
             Setting::BuildingOn(to) => self.building_on = to,
+            Setting::Language(to) => self.language = to,
+            Setting::Leaf(to) => self.leaf = to,
         }
         self
     }
@@ -91,6 +97,8 @@ impl Settings {
             tape_chosen: self.tape.is_some(),
             fractions: self.fractions,
             building_on: self.building_on,
+            language: self.language,
+            leaf: self.leaf,
         }
     }
 }

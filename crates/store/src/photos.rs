@@ -34,6 +34,14 @@ impl Photos {
         File::open(self.0.0.join(FOLDER).join(sha256)).map_err(|_| self.none(sha256))
     }
 
+    /// Bytes that are left for photos on the disk where they lie.
+    ///
+    /// # Errors
+    /// Where the system does not say.
+    pub fn free(&self) -> std::io::Result<u64> {
+        fs4::available_space(&self.0.0)
+    }
+
     /// That this can be the name of a photo.
     pub(crate) fn named(&self, sha256: &str) -> Result<(), StoreError> {
         let digit = |sign| matches!(sign, b'0'..=b'9' | b'a'..=b'f');

@@ -1,5 +1,6 @@
 // What is chosen by its name: its row, what it rests on, its photos.
 import type { JobView, ThingView } from '../generated';
+import { STATE_NAMES } from './states';
 
 /** Every thing of the lists, edges first: a gable stands as its leg is known. */
 function things(job: JobView): ThingView[] {
@@ -13,7 +14,8 @@ export function chosenThing(job: JobView, name: string | null): ThingView | null
 
 /** What is known by one look only, in the order of the lists. */
 export function unproved(job: JobView): ThingView[] {
-  return things(job).filter((view) => view.state === 'read_once' || view.state === 'off_photo');
+  const once = ['read once', 'off photo'];
+  return things(job).filter((view) => once.includes(STATE_NAMES[view.state]));
 }
 
 /** The entries in force on which a thing rests; of a gable, those of its leg. */

@@ -20,7 +20,7 @@ const states: Record<State, string> = {
   agreed: 'agreed',
   proved: 'proved',
   cannot_get: "can't get",
-  suspect: 'suspect',
+  suspect: 'read once, suspect',
   struck: 'struck',
 };
 
@@ -127,6 +127,10 @@ export const en = {
     steps: { eighths: 'eighths', quarters: 'quarters' },
     building: 'Building on my…',
     sides: { right: 'right', left: 'left' },
+    language: 'Language of the page',
+    languages: { english: 'English', spanish: 'Español' },
+    leaf: 'Leaf',
+    leaves: { sun: 'sun view', night: 'night leaf' },
   },
   otherCopies: {
     title: 'Copies on other machines',
@@ -208,10 +212,34 @@ export const en = {
         'Tell someone where you are and when you will call. This phone cannot send without signal.',
       line: 'Alone: tell someone where you are and when you will call.',
     },
+    C7: {
+      whole:
+        'House before 1978 or of unknown age: lead-safe work rules may apply where paint is cut or scraped. Check before pricing or disturbing paint. Old felt, tile or siding may hold asbestos: do not break it to look. Ask a licensed tester.',
+      line: 'Old paint, felt, tile or siding: check the rules before disturbing it.',
+    },
     C8: {
       whole:
         'Lift only with permission, only where it will seal again. Cold shingles crack. One edge does not prove the whole deck.',
       line: 'Lift only where it will seal again.',
+    },
+    C9: {
+      whole:
+        'This packet says what was seen and measured. Cover and claim handling are for the insurer and, where the law says so, licensed people.',
+      line: 'Cover and claims are for the insurer and licensed people.',
+    },
+    C10: {
+      whole:
+        "Sagging, cracked or spongy framing, heavier roofing, or stacked loads need a qualified person's word, not this sum.",
+      line: "Framing and loads need a qualified person's word, not this sum.",
+    },
+    C11: {
+      whole: 'Notes someone read on the date shown. The permit office decides.',
+      line: 'The permit office decides.',
+    },
+    C12: {
+      whole:
+        'Makers commonly rate phones down to freezing point; below that they may stop without warning. Warm it against you. All keystrokes so far are kept.',
+      line: 'A phone below freezing may stop without warning. All keystrokes so far are kept.',
     },
   },
   check: {
@@ -265,6 +293,19 @@ export const en = {
     closureWords: { open: 'open', closes: 'closes', gap: 'gap', 'not checked': 'not checked' },
     orAnother: 'or another',
   },
+  clips: {
+    title: 'Said and waiting',
+    sayIt: 'Say it',
+    stop: 'That is all',
+    listening: 'Listening. Tap That is all to keep it.',
+    kept: 'Kept as it sounds. Type it on the ground.',
+    refused: 'This device gives no microphone. Take a photo of the tape, or type it.',
+    notKept: 'Nothing was kept. Say it once more.',
+    typeIt: 'Type it',
+    typed: 'Typed',
+    typedReason: 'typed',
+    sound: (of: string) => `Sound: ${of}`,
+  },
   thing: {
     readAgain: 'Read again',
     photo: 'Photo',
@@ -299,8 +340,6 @@ export const en = {
     add: 'Add',
     addWhat: 'What stands here',
     edge: 'Edge',
-    liftedEdge:
-      'Lift only with permission, only where it will seal again. Cold shingles crack. One edge does not prove the whole deck.',
     ends,
   },
   desk: {
@@ -333,7 +372,6 @@ export const en = {
   },
   jobFile: {
     title: 'Job file',
-    notSent: 'Nothing sent yet.',
     whoFor: 'Who is it for?',
     holds: (what: string) => `Holds: ${what}`,
     make: 'Make packet',
@@ -364,9 +402,22 @@ export const en = {
     gone: 'Its file is not on this device. Make it again: nothing was booked since, or it is the next version.',
     save: 'Save',
     lies: (name: string) => `Its file: ${name}`,
-    passOn: 'To pass it on',
-    passOnHow:
-      'This program cannot send yet. Save the packet, then hand the file on yourself: by mail, by cable or on a stick. It opens on any computer as a folder of papers.',
+    send: 'Send',
+    sendings: 'Sent and waiting',
+    to: 'To',
+    toWhom: (to: string) => `To ${to}`,
+    sends: (title: string, open: string) =>
+      open ? `${title}: ${open}, named in it.` : `${title}.`,
+    passed: {
+      shared: (to: string) => `Given to this device's own way of sharing, for ${to}.`,
+      saved: (to: string) =>
+        `Its file is saved. It waits: hand it to ${to} by mail, by cable or on a stick, then tap Handed on.`,
+      kept: (to: string) => `Nothing went. It waits here for ${to}.`,
+      gone: () => 'Its file is not on this device. Make the packet again, then send it.',
+    },
+    passAgain: 'Pass on',
+    handedOn: 'Handed on',
+    takeBack: 'Not to be sent',
     proof:
       'Who gets it can prove that nothing was changed: unpack it and run sha256sum -c manifest-sha256.txt in its folder.',
     choose: 'Choose a packet to see what lies in it.',

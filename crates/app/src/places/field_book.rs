@@ -99,6 +99,7 @@ fn may_be_struck(kind: &Kind) -> bool {
         | Kind::Visit(_)
         | Kind::Change(_)
         | Kind::Photo(_)
+        | Kind::Clip(_)
         | Kind::PhotoSaid(_) => true,
         Kind::JobStarted(_)
         | Kind::ReadBackRight(_)
@@ -106,7 +107,8 @@ fn may_be_struck(kind: &Kind) -> bool {
         | Kind::Strike(_)
         | Kind::Undo(_)
         | Kind::Redo(_)
-        | Kind::PacketFrozen(_) => false,
+        | Kind::PacketFrozen(_)
+        | Kind::PacketSent(_) => false,
     }
 }
 

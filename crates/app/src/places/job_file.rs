@@ -76,7 +76,7 @@ pub fn list(book: &Book, job: Uuid) -> Result<Reply, Refusal> {
 pub fn reply(book: &Book, job: Uuid, made: Option<String>) -> Result<Reply, Refusal> {
     let folded = fold(&entries(book, job)?);
     let packets = book.packets();
-    let view = view::job_file::view(job, &folded.frozen, &packets, made);
+    let view = view::job_file::view(job, &folded, &packets, made);
     Ok(Reply::Packets(Box::new(view)))
 }
 
@@ -299,7 +299,7 @@ pub fn sweep(book: &Book) -> Result<(), StoreError> {
     packets.keep_only(&named)
 }
 
-fn entries(book: &Book, job: Uuid) -> Result<Vec<Entry>, Refusal> {
+pub(super) fn entries(book: &Book, job: Uuid) -> Result<Vec<Entry>, Refusal> {
     let entries = book.entries(job)?.whole;
     if entries.is_empty() {
         return Err(Unfit::NoJob.into());

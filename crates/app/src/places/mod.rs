@@ -9,6 +9,7 @@ pub mod on_roof;
 pub mod pad;
 pub mod photos;
 pub mod plan;
+pub mod send;
 pub mod takeoff;
 pub mod today;
 pub mod visit;
@@ -143,6 +144,13 @@ pub fn answer(book: &mut Book, request: Request) -> Result<Answer, Refusal> {
             let to_make = job_file::to_make(book, job, edition, job_file::Wanted::Newest)?;
             return Ok(Answer::Make(Box::new(to_make)));
         }
+        Request::Send {
+            job,
+            packet,
+            to,
+            after,
+        } => send::begin(book, job, packet.as_deref(), &to, after),
+        Request::SendCame { job, send, stage } => send::came(book, job, send, stage),
     };
     reply.map(Answer::Now)
 }

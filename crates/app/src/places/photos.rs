@@ -1,12 +1,12 @@
 //! Photos: on disk and hashed before anything refers to them.
 
 use super::job::{self, Opened};
-use crate::photo::{LARGEST_PHOTO, Media};
+use crate::photo::{LARGEST_PHOTO, Media, Sound};
 use crate::refusal::{Refusal, Unfit};
 use crate::reply::Reply;
 use crate::view::names;
 use eavebook_core::book::kinds::{
-    Kind, PhotoDistance, PhotoFrom, PhotoPlace, PhotoSaid, PhotoTaken, PhotoWord,
+    ClipTaken, Kind, PhotoDistance, PhotoFrom, PhotoPlace, PhotoSaid, PhotoTaken, PhotoWord,
 };
 use eavebook_core::photo::{Shows, walk_photos};
 use eavebook_store::Book;
@@ -34,6 +34,9 @@ pub struct AboutPhoto {
     /// From how far, where somebody said so.
     #[serde(default)]
     pub distance: Option<PhotoDistance>,
+    /// The bytes are no picture but what somebody said.
+    #[serde(default)]
+    pub said_aloud: bool,
 }
 
 fn brought_in() -> PhotoFrom {
@@ -49,16 +52,22 @@ pub struct KeptPhoto {
     pub bytes: Vec<u8>,
 }
 
-/// Keeps a photo and books that it was taken. The same photo of the same thing is booked once.
+/// Keeps a photo, or what was said aloud, and books it. The same of the same thing is booked once.
 ///
 /// # Errors
-/// `NoJob`, `NoPhoto`, `PhotoTooLarge`, and what the thing is not.
+/// `NoJob`, `NoPhoto`, `NoSound`, `PhotoTooLarge`, and what the thing is not.
 pub fn keep(book: &mut Book, bytes: &[u8], about: &AboutPhoto) -> Result<Reply, Refusal> {
     let opened = Opened::read(book, about.job)?;
     if bytes.len() > LARGEST_PHOTO {
         return Err(too_large(bytes.len()).into());
     }
-    let media = Media::of(bytes).ok_or(Unfit::NoPhoto)?;
+    if about.said_aloud && Sound::of(bytes).is_none() {
+        return Err(Unfit::NoSound.into());
+    }
+    let media = match Sound::of(bytes).filter(|_| about.said_aloud) {
+        Some(sound) => sound.name(),
+        None => Media::of(bytes).ok_or(Unfit::NoPhoto)?.name(),
+    };
     let of = match about.of.as_deref() {
         None | Some("") => None,
         // A photo of a size is one of the whole thing.
@@ -69,12 +78,25 @@ pub fn keep(book: &mut Book, bytes: &[u8], about: &AboutPhoto) -> Result<Reply, 
     }
     let mut reader = bytes;
     let kept = book.put_photo(&mut reader)?;
+    let media = media.to_owned();
+    if about.said_aloud {
+        let mut there = opened.book.clips.iter();
+        if !there.any(|clip| clip.what.sha256 == kept.sha256 && clip.what.of == of) {
+            let clip = ClipTaken {
+                sha256: kept.sha256,
+                size: kept.size,
+                media,
+                of,
+            };
+            opened.book(book, &Kind::Clip(clip), Vec::new())?;
+        }
+        return job::reply(book, about.job);
+    }
     let there = opened.book.photos.iter().map(|(_, photo)| photo);
     if !there
         .into_iter()
         .any(|photo| photo.sha256 == kept.sha256 && photo.of == of)
     {
-        let media = media.name().to_owned();
         let photo = PhotoTaken {
             sha256: kept.sha256,
             size: kept.size,
@@ -144,6 +166,9 @@ pub fn read(book: &Book, sha256: &str) -> Result<KeptPhoto, Refusal> {
     let mut file = book.photo(sha256)?;
     let mut bytes = Vec::new();
     file.read_to_end(&mut bytes).map_err(|_| Unfit::BrokeOff)?;
-    let media = Media::of(&bytes).map_or("application/octet-stream", Media::name);
+    let media = Media::of(&bytes)
+        .map(Media::name)
+        .or_else(|| Sound::of(&bytes).map(Sound::name))
+        .unwrap_or("application/octet-stream");
     Ok(KeptPhoto { media, bytes })
 }

@@ -15,6 +15,8 @@ pub struct CopiesView {
     pub hub: Option<HubView>,
     /// Whether this machine is itself a hub that other devices can join.
     pub shares: bool,
+    /// "Room for about 900 photos.", where the disk says; under 50 it warns.
+    pub room: Option<Said>,
 }
 
 /// A hub in words.

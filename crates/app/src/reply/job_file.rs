@@ -2,6 +2,7 @@
 
 use super::Said;
 use eavebook_core::book::edition::Edition;
+use eavebook_core::book::kinds::SendStage;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 use uuid::Uuid;
@@ -17,6 +18,27 @@ pub struct PacketsView {
     pub packets: Vec<PacketView>,
     /// The one that was just made, by its id; made again, it is the same.
     pub made: Option<String>,
+    /// To whom packets were to go, the newest first.
+    pub sends: Vec<SendView>,
+    /// "Waiting to send: 2", "Nothing sent yet."
+    pub sending: Said,
+}
+
+/// A packet on its way to somebody.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct SendView {
+    /// The entry that began it.
+    pub send: Uuid,
+    /// The packet's id, 64 hex digits.
+    pub packet: String,
+    /// "Owner, version 2".
+    pub title: String,
+    /// Who is to get it, as written.
+    pub to: String,
+    /// How far it came.
+    pub stage: SendStage,
+    /// "Waits here since 2:41 pm.", "Handed on 2:50 pm."
+    pub words: Said,
 }
 
 /// Somebody for whom a packet can be made.

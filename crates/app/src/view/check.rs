@@ -125,7 +125,15 @@ fn pitches(parts: &Parts) -> impl Iterator<Item = CheckItem> {
             .collect();
         let thing = face.face.thing.clone();
         let words = format!("{}.", told.join(". "));
-        item("pitches", "Pitches", words, NextAct::Open { thing })
+        let mut card = item("pitches", "Pitches", words, NextAct::Open { thing });
+        // A photo of a slope is taken at the leg from which it rises.
+        let photos = open.iter().flat_map(|(face, _)| {
+            things::photos(parts.seen, &Thing::Leg { leg: face.leg })
+                .into_iter()
+                .next()
+        });
+        card.photos = photos.take(2).collect();
+        card
     });
     card.into_iter()
 }
@@ -178,7 +186,11 @@ fn deck(parts: &Parts) -> impl Iterator<Item = CheckItem> {
                 .to_owned(),
         };
         let thing = (*first).to_owned();
-        item("deck", "Deck", words, NextAct::Open { thing })
+        let mut card = item("deck", "Deck", words, NextAct::Open { thing });
+        card.photos = newest_of(parts.seen, |thing| {
+            matches!(thing, Thing::Deck | Thing::DeckSize { .. } | Thing::Layers)
+        });
+        card
     });
     card.into_iter()
 }
@@ -200,14 +212,7 @@ fn sides(parts: &Parts) -> Option<CheckItem> {
     let words = format!("No photo shows: {}.", names::listed(&lacking));
     let mut card = item("sides", "Sides", words, NextAct::WalkRound);
     // What there is of the sides: a photo of something else proves nothing of them.
-    let newest = parts
-        .photos
-        .iter()
-        .find(|photo| !photo.set_aside && photo.place.is_some_and(|place| place.is_side()));
-    card.photos = newest
-        .map(|photo| photo.sha256.clone())
-        .into_iter()
-        .collect();
+    card.photos = newest_of_place(parts, PhotoPlace::is_side);
     Some(card)
 }
 
@@ -224,7 +229,11 @@ fn driveway(parts: &Parts) -> Option<CheckItem> {
         )
     });
     let words = "Nobody looked at the driveway before the work.".to_owned();
-    (!noted).then(|| item("driveway", "Driveway", words, NextAct::Arrive))
+    (!noted).then(|| {
+        let mut card = item("driveway", "Driveway", words, NextAct::Arrive);
+        card.photos = newest_of_place(parts, |place| place == PhotoPlace::Ground);
+        card
+    })
 }
 
 fn permissions(parts: &Parts) -> Option<CheckItem> {
@@ -304,6 +313,16 @@ fn newest_of(seen: &Seen, asked: impl Fn(&Thing) -> bool) -> Vec<String> {
     let newest = photos.find(|(_, photo)| photo.of.as_ref().is_some_and(&asked));
     newest
         .map(|(_, photo)| photo.sha256.clone())
+        .into_iter()
+        .collect()
+}
+
+/// The newest photo that shows a place that is asked for.
+fn newest_of_place(parts: &Parts, asked: impl Fn(PhotoPlace) -> bool) -> Vec<String> {
+    let mut there = parts.photos.iter().filter(|photo| !photo.set_aside);
+    let newest = there.find(|photo| photo.place.is_some_and(&asked));
+    newest
+        .map(|photo| photo.sha256.clone())
         .into_iter()
         .collect()
 }

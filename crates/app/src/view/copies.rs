@@ -1,6 +1,7 @@
 //! Where copies of a job are, in words. Only what the hub has acknowledged counts as a copy there.
 
 use super::names;
+use super::takeoff::figures::number;
 use crate::refusal::Refusal;
 use crate::reply::{CopiesView, HubView, Reply, Said};
 use eavebook_store::{Book, Copies};
@@ -21,6 +22,7 @@ pub fn reply(book: &Book, job: Option<Uuid>) -> Result<Reply, Refusal> {
             address: pairing.url,
         }),
         shares: false,
+        room: book.photos().free().ok().map(room),
     }))
 }
 
@@ -57,6 +59,26 @@ pub fn words(copies: Copies, of_hub: Option<&str>) -> Said {
     names::said(code, words)
 }
 
+/// A photo of 12 megapixels, bytes: as large as phones write them (common practice).
+const USUAL_PHOTO: u64 = 3_000_000;
+/// Fewer than so many are told as a warning.
+const FEW: u64 = 50;
+
+/// For how many more photos there is room. `free`: bytes.
+fn room(free: u64) -> Said {
+    let count = free / USUAL_PHOTO;
+    if count < FEW {
+        let words = format!(
+            "Room for about {count} photos only. Make room on this device, or a copy first."
+        );
+        return names::said("room_low", words);
+    }
+    // Two figures: nobody knows it better.
+    let step = 10_u64.pow(count.ilog10().saturating_sub(1));
+    let about = number((count / step * step) as f64, 0);
+    names::said("room", format!("Room for about {about} photos."))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -82,6 +104,20 @@ mod tests {
             said(with_hub(0, 1, 1)),
             "The hub did not take 1: on this phone only. 1 photo still to come here"
         );
+    }
+
+    #[test]
+    fn room_is_told_to_two_figures_and_little_of_it_is_a_warning() {
+        assert_eq!(room(2_790_000_000).en, "Room for about 930 photos.");
+        assert_eq!(room(24_800_000_000).en, "Room for about 8,200 photos.");
+        let low = room(49 * 3_000_000);
+        assert_eq!(low.code, "room_low");
+        assert!(
+            low.en.starts_with("Room for about 49 photos only."),
+            "{}",
+            low.en
+        );
+        assert_eq!(room(0).code, "room_low");
     }
 
     #[test]

@@ -128,6 +128,10 @@ fn done(seen: &Seen, act: &Act) -> String {
             Some(thing) => format!("Photo of {} kept.", names::name(thing)),
             None => "Photo kept.".to_owned(),
         },
+        Kind::Clip(clip) => match &clip.of {
+            Some(thing) => format!("What was said of {} is kept.", names::name(thing)),
+            None => "What was said is kept.".to_owned(),
+        },
         Kind::PhotoSaid(_) | Kind::SettledAtDesk(_) => {
             format!("{}.", names::capital(&named(seen, act)))
         }
@@ -143,6 +147,7 @@ fn done(seen: &Seen, act: &Act) -> String {
             )
         }
         Kind::PacketFrozen(_) => "Packet made.".to_owned(),
+        Kind::PacketSent(_) => "Packet on its way.".to_owned(),
     }
 }
 
@@ -171,6 +176,10 @@ fn named(seen: &Seen, act: &Act) -> String {
             Some(thing) => format!("a photo of {}", names::name(thing)),
             None => "a photo".to_owned(),
         },
+        Kind::Clip(clip) => match &clip.of {
+            Some(thing) => format!("what was said of {}", names::name(thing)),
+            None => "what was said".to_owned(),
+        },
         Kind::PhotoSaid(said) => photo_word(said),
         Kind::SettledAtDesk(settled) => {
             let of = settled.entries.iter().find_map(|id| seen.book.act(*id));
@@ -179,7 +188,7 @@ fn named(seen: &Seen, act: &Act) -> String {
         }
         Kind::Strike(_) => format!("the strike of {}", first_of(seen, act)),
         Kind::Undo(_) | Kind::Redo(_) => first_of(seen, act),
-        Kind::PacketFrozen(_) => "a packet".to_owned(),
+        Kind::PacketFrozen(_) | Kind::PacketSent(_) => "a packet".to_owned(),
     }
 }
 
@@ -221,12 +230,14 @@ fn with_value(seen: &Seen, act: &Act) -> String {
         | Kind::Visit(_)
         | Kind::Change(_)
         | Kind::Photo(_)
+        | Kind::Clip(_)
         | Kind::PhotoSaid(_)
         | Kind::SettledAtDesk(_)
         | Kind::Strike(_)
         | Kind::Undo(_)
         | Kind::Redo(_)
-        | Kind::PacketFrozen(_) => words,
+        | Kind::PacketFrozen(_)
+        | Kind::PacketSent(_) => words,
     }
 }
 

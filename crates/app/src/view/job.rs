@@ -3,8 +3,8 @@
 use super::roof::{self, Raised};
 use super::seen::{self, Seen};
 use super::{
-    cautions, changes, check, closure, copies, faces, here, items, left, names, pad, plan, things,
-    totals, visit, walk,
+    cautions, changes, check, clips, closure, copies, faces, here, items, left, names, pad, plan,
+    things, totals, visit, walk,
 };
 use crate::places::job::Opened;
 use crate::reply::{FaceView, JobView, Said, ThingView};
@@ -60,6 +60,7 @@ pub fn view(opened: &Opened) -> JobView {
         check,
         whats_left: left,
         walk: walk::view(&opened.book, &photos),
+        clips: clips::view(&seen),
         photos,
         changes: changes::view(&seen, &faces),
         items,

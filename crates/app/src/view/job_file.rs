@@ -2,9 +2,10 @@
 
 use super::names::{self, said};
 use crate::places::job_file::{self};
-use crate::reply::{PacketView, PacketsView, PaperGroup, PaperView, ReaderView, Said};
+use crate::reply::{PacketView, PacketsView, PaperGroup, PaperView, ReaderView, Said, SendView};
 use eavebook_core::book::edition::Edition;
-use eavebook_core::book::kinds::PacketFrozen;
+use eavebook_core::book::fold::{FieldBook, Noted};
+use eavebook_core::book::kinds::{PacketFrozen, PacketSent, SendStage};
 use eavebook_packet::{FileRow, Lack, Look, Role};
 use eavebook_store::Packets;
 use std::path::Path;
@@ -12,12 +13,9 @@ use uuid::Uuid;
 
 /// The packets of a job. `made`: the one just made.
 #[must_use]
-pub fn view(
-    job: Uuid,
-    frozen: &[(Uuid, PacketFrozen)],
-    packets: &Packets,
-    made: Option<String>,
-) -> PacketsView {
+pub fn view(job: Uuid, book: &FieldBook, packets: &Packets, made: Option<String>) -> PacketsView {
+    let frozen = &book.frozen;
+    let sends = sends(book);
     PacketsView {
         job,
         readers: Edition::ALL.into_iter().map(reader).collect(),
@@ -27,7 +25,68 @@ pub fn view(
             .map(|(_, freeze)| packet(freeze, packets))
             .collect(),
         made,
+        sending: sending(&sends),
+        sends,
     }
+}
+
+/// Every sending that was begun, the newest first, with what was last said of it.
+fn sends(book: &FieldBook) -> Vec<SendView> {
+    let begun = book.sent.iter().rev().filter(|sent| sent.what.of.is_none());
+    let view = |begun: &Noted<PacketSent>| {
+        let of_it = |sent: &&Noted<PacketSent>| {
+            sent.entry == begun.entry || sent.what.of == Some(begun.entry)
+        };
+        let last = book.sent.iter().rfind(of_it).unwrap_or(begun);
+        let when = names::day_and_time(&last.local_time);
+        let (code, words) = match last.what.stage {
+            SendStage::Waiting => ("send_waits", format!("Waiting to send since {when}.")),
+            SendStage::Shared => (
+                "send_shared",
+                format!(
+                    "Given to this device's own way of sharing {when}. Whether it came is not known."
+                ),
+            ),
+            SendStage::HandedOn => ("send_handed_on", format!("Handed on {when}.")),
+            SendStage::NotSent => ("send_dropped", format!("Not sent: taken back {when}.")),
+        };
+        let freeze = book
+            .frozen
+            .iter()
+            .find(|(_, freeze)| freeze.packet == begun.what.packet);
+        SendView {
+            send: begun.entry,
+            packet: begun.what.packet.clone(),
+            title: freeze.map_or_else(String::new, |(_, freeze)| title(freeze)),
+            to: begun.what.to.clone(),
+            stage: last.what.stage,
+            words: said(code, words),
+        }
+    };
+    begun.map(view).collect()
+}
+
+/// What waits, and what went.
+fn sending(sends: &[SendView]) -> Said {
+    let count = |stages: &[SendStage]| {
+        let of_them = sends.iter().filter(|send| stages.contains(&send.stage));
+        of_them.count()
+    };
+    let waiting = count(&[SendStage::Waiting]);
+    let gone = count(&[SendStage::Shared, SendStage::HandedOn]);
+    match (waiting, gone) {
+        (0, 0) => said("nothing_sent", "Nothing sent yet."),
+        (0, gone) => said(
+            "all_handed_on",
+            format!("Nothing waits. Handed on: {gone}."),
+        ),
+        (waiting, _) => said("send_waiting", format!("Waiting to send: {waiting}")),
+    }
+}
+
+/// "Owner, version 2".
+fn title(freeze: &PacketFrozen) -> String {
+    format!("{}, version {}", name(freeze.edition), freeze.version)
 }
 
 /// For whom, in a word.
@@ -87,7 +146,7 @@ fn packet(freeze: &PacketFrozen, packets: &Packets) -> PacketView {
         packet: freeze.packet.clone(),
         edition: freeze.edition,
         version: freeze.version,
-        title: format!("{}, version {}", name(freeze.edition), freeze.version),
+        title: title(freeze),
         moment: names::day_and_time(&freeze.moment),
         size,
         open: look

@@ -4,6 +4,7 @@ pub mod captured;
 pub mod cautions;
 pub mod changes;
 pub mod check;
+pub mod clips;
 pub mod closure;
 pub mod copies;
 pub mod faces;

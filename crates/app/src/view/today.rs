@@ -82,7 +82,7 @@ fn found_in(opened: &Opened, holds: &dyn Fn(&str) -> bool) -> Vec<FoundView> {
         // The address is not searched here: it would find every thing of its house.
         if holds(&thing.title) {
             found.push(one(Some(thing.thing), words));
-        } else if holds(&words) {
+        } else if holds(&with_side(&words)) {
             mentioned.push(one(Some(thing.thing), words));
         }
     }
@@ -93,6 +93,17 @@ fn found_in(opened: &Opened, holds: &dyn Fn(&str) -> bool) -> Vec<FoundView> {
             .map(|(thing, words)| one(Some(thing), words)),
     );
     found
+}
+
+/// The words of a thing as somebody asks for it: what lies at the back is on the back side.
+fn with_side(words: &str) -> String {
+    let sides = ["front", "right", "back", "left"];
+    let lower = words.to_lowercase();
+    if sides.iter().any(|side| lower.contains(side)) {
+        format!("{words} side")
+    } else {
+        words.to_owned()
+    }
 }
 
 /// Photos by name with their captions, the newest first.

@@ -5,7 +5,7 @@ use eavebook_app::places::job_file::Wanted;
 use eavebook_app::reply::{PacketsView, Reply};
 use eavebook_app::request::{Edition, Key, Request};
 use eavebook_app::{App, demo};
-use eavebook_core::book::kinds::PhotoWord;
+use eavebook_core::book::kinds::{PhotoWord, SendStage};
 use std::path::PathBuf;
 use std::sync::atomic::{AtomicBool, Ordering};
 use tempfile::TempDir;
@@ -287,4 +287,59 @@ fn a_packet_that_cannot_be_written_is_said_in_a_sentence_and_the_book_is_as_it_w
     };
     assert!(said.en.contains("allow writing there"), "{}", said.en);
     assert_eq!(house.lists().packets, []);
+}
+
+#[test]
+fn to_whom_a_packet_goes_is_booked_once_and_changes_no_packet() {
+    let house = House::pretend();
+    let sends = |to: &str, after: u32| {
+        house.app.handle(Request::Send {
+            job: house.job,
+            packet: None,
+            to: to.to_owned(),
+            after,
+        })
+    };
+    let Reply::Refused(said) = sends("the owner", 0) else {
+        panic!()
+    };
+    assert_eq!(said.en, "There is no packet to send yet. Make one first.");
+    let made = house.makes(Edition::Owner);
+    let Reply::Refused(said) = sends("  ", 0) else {
+        panic!()
+    };
+    assert!(said.en.starts_with("To whom?"), "{}", said.en);
+    for _ in 0..2 {
+        let told = sends(" the owner ", 0);
+        assert!(matches!(told, Reply::Packets(_)), "{told:?}");
+    }
+    let listed = house.lists();
+    let [send] = listed.sends.as_slice() else {
+        panic!("{:?}", listed.sends)
+    };
+    assert_eq!(
+        (send.to.as_str(), send.stage),
+        ("the owner", SendStage::Waiting)
+    );
+    assert_eq!(send.title, "Owner, version 1");
+    assert_eq!(listed.sending.en, "Waiting to send: 1");
+
+    let came = Request::SendCame {
+        job: house.job,
+        send: send.send,
+        stage: SendStage::HandedOn,
+    };
+    for _ in 0..2 {
+        let told = house.app.handle(came.clone());
+        assert!(matches!(told, Reply::Packets(_)), "{told:?}");
+    }
+    let listed = house.lists();
+    assert_eq!(listed.sends[0].stage, SendStage::HandedOn);
+    assert!(listed.sends[0].words.en.starts_with("Handed on "));
+    // Nothing of the house was booked: it is the same packet still.
+    assert_eq!(
+        house.makes(Edition::Owner).packets.len(),
+        made.packets.len()
+    );
+    assert_eq!(house.makes(Edition::Owner).made, made.made);
 }

@@ -1,7 +1,7 @@
 use crate::person::{Person, leg};
 use eavebook_app::AboutPhoto;
 use eavebook_app::reply::{Reply, State};
-use eavebook_core::book::kinds::PhotoFrom;
+use eavebook_core::book::kinds::{PhotoFrom, PhotoPlace};
 
 const JPEG: &[u8] = b"\xff\xd8\xff\xe0 a drawn picture";
 
@@ -13,6 +13,7 @@ fn about(person: &Person, of: Option<&str>) -> AboutPhoto {
         heading: None,
         place: None,
         distance: None,
+        said_aloud: false,
     }
 }
 
@@ -89,4 +90,63 @@ fn a_photo_of_a_thing_that_is_not_there_is_refused() {
     assert!(is_refused(&person, JPEG, Some("leg 9")).starts_with("There is no leg 9."));
     assert!(person.app().photo("../book.sqlite").is_none());
     assert!(person.app().photo(&"0".repeat(64)).is_none());
+}
+
+const SOUND: &[u8] = b"\x1a\x45\xdf\xa3 something said";
+
+#[test]
+fn what_was_said_aloud_waits_until_somebody_types_it_and_is_no_photo() {
+    let mut person = Person::begins();
+    person.walks("60' out");
+    let aloud = AboutPhoto {
+        said_aloud: true,
+        ..about(&person, Some("leg 1"))
+    };
+    for _ in 0..2 {
+        let told = person.app().keep_photo(SOUND, &aloud);
+        assert!(matches!(told, Reply::Job(_)), "{told:?}");
+    }
+    person.starts_the_program_again();
+    let job = person.looks();
+    assert_eq!((job.clips.len(), job.photos.len()), (1, 0));
+    let clip = &job.clips[0];
+    assert!(clip.words.starts_with("Leg 1, said "), "{}", clip.words);
+    let kept = person.app().photo(&clip.sha256).unwrap();
+    assert_eq!((kept.media, kept.bytes.as_slice()), ("audio/webm", SOUND));
+    let typed = eavebook_app::request::Request::Strike {
+        job: person.job,
+        entry: clip.entry,
+        reason: Some("typed".to_owned()),
+    };
+    assert!(person.asks(typed).clips.is_empty());
+    assert!(
+        person.app().photo(&clip.sha256).is_some(),
+        "the sound is kept"
+    );
+}
+
+#[test]
+fn a_picture_is_no_sound_and_a_sound_no_picture() {
+    let person = Person::begins();
+    assert!(is_refused(&person, SOUND, None).starts_with("This file is no photo"));
+    let aloud = AboutPhoto {
+        said_aloud: true,
+        ..about(&person, None)
+    };
+    let Reply::Refused(said) = person.app().keep_photo(JPEG, &aloud) else {
+        panic!()
+    };
+    assert!(said.en.starts_with("This is no sound"), "{}", said.en);
+}
+
+#[test]
+fn a_photo_of_what_stands_on_the_roof_is_one_of_the_roof_and_of_no_side() {
+    let person = Person::begins();
+    person.walks("60' out 30' out 60' out 30'");
+    let Reply::Job(job) = keeps(&person, JPEG, Some("layers")) else {
+        panic!()
+    };
+    assert_eq!(job.photos[0].place, Some(PhotoPlace::Roof));
+    assert!(job.walk.unplaced.is_empty());
+    assert!(job.check.open.iter().any(|card| card.thing == "sides"));
 }

@@ -50,6 +50,9 @@ fn a_search_finds_jobs_and_things_by_their_words() {
     let found = person.searches("leg 2").found;
     assert_eq!(found[0].thing.as_deref(), Some("leg 2"));
     assert!(found[0].words.contains("30 ft"), "{}", found[0].words);
+    // As one asks for it, not as it is written: leg 1 is the front.
+    let found = person.searches("leg front side").found;
+    assert_eq!(found[0].thing.as_deref(), Some("leg 1"));
     assert!(person.searches("nowhere").found.is_empty());
     assert!(person.searches("  ").found.is_empty());
 }

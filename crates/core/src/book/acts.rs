@@ -51,6 +51,7 @@ impl Act {
             | Kind::Visit(_)
             | Kind::Change(_)
             | Kind::Photo(_)
+            | Kind::Clip(_)
             | Kind::PhotoSaid(_)
             | Kind::SettledAtDesk(_)
             | Kind::Strike(_) => Part::Step,
@@ -58,7 +59,8 @@ impl Act {
             Kind::JobStarted(_)
             | Kind::ReadBackRight(_)
             | Kind::Redo(_)
-            | Kind::PacketFrozen(_) => Part::Aside,
+            | Kind::PacketFrozen(_)
+            | Kind::PacketSent(_) => Part::Aside,
         }
     }
 }

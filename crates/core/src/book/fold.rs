@@ -4,8 +4,9 @@ use super::acts::Act;
 use super::entry::{Entry, Said};
 use super::heads::{Heads, heads};
 use super::kinds::{
-    ChangeFound, Corner, CoveringSeen, DeckSeen, EndKind, Followed, HowRead, Kind, PacketFrozen,
-    PenetrationSeen, PhotoSaid, PhotoTaken, PitchRead, RateSet, TapeMarks, Thing, VisitNote,
+    ChangeFound, ClipTaken, Corner, CoveringSeen, DeckSeen, EndKind, Followed, HowRead, Kind,
+    PacketFrozen, PacketSent, PenetrationSeen, PhotoSaid, PhotoTaken, PitchRead, RateSet,
+    TapeMarks, Thing, VisitNote,
 };
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
@@ -41,6 +42,8 @@ pub struct FieldBook {
     pub changes: Vec<Noted<ChangeFound>>,
     /// Photos kept.
     pub photos: Vec<(Uuid, PhotoTaken)>,
+    /// What was said aloud, typed or struck ones too, in display order.
+    pub clips: Vec<Noted<ClipTaken>>,
     /// Words about photos that are in force, in display order.
     pub photo_words: Vec<(Uuid, PhotoSaid)>,
     /// Entries that somebody let stand at the desk: the review stands beside what was read on site
@@ -48,7 +51,9 @@ pub struct FieldBook {
     pub settled: BTreeSet<Uuid>,
     /// Packets made of this job, in display order.
     pub frozen: Vec<(Uuid, PacketFrozen)>,
-    /// Every entry of a known kind but for frozen packets, which change nothing that was said: in
+    /// To whom packets are to go and what became of it, in display order.
+    pub sent: Vec<Noted<PacketSent>>,
+    /// Every entry of a known kind but for packets frozen and sent, which change nothing that was said: in
     /// display order, with whether it is in force.
     pub acts: Vec<Act>,
     /// Ids of entries of a kind that this version does not know, or whose body it cannot read.
@@ -200,6 +205,17 @@ pub fn fold<'a>(entries: impl IntoIterator<Item = &'a Entry>) -> FieldBook {
             told.frozen.push((entry.id, frozen));
             continue;
         }
+        if let Kind::PacketSent(what) = kind {
+            told.sent.push(Noted {
+                entry: entry.id,
+                what,
+                local_time: entry.local_time.clone(),
+                author: entry.author.clone(),
+                device: entry.device,
+                struck: None,
+            });
+            continue;
+        }
         told.acts.push(Act {
             entry: entry.id,
             device: entry.device,
@@ -232,6 +248,7 @@ impl FieldBook {
             Kind::Deck(what) => self.decks.push(Noted::of(&act, what, struck)),
             Kind::Rate(what) => self.rates.push(Noted::of(&act, what, struck)),
             Kind::Visit(what) => self.visits.push(Noted::of(&act, what, struck)),
+            Kind::Clip(what) => self.clips.push(Noted::of(&act, what, struck)),
             Kind::Change(what) => self.changes.push(Noted::of(&act, what, struck)),
             Kind::Reading(reading) => self.readings.push(BookedReading {
                 entry: act.entry,
@@ -278,7 +295,8 @@ impl FieldBook {
             | Kind::Strike(_)
             | Kind::Undo(_)
             | Kind::Redo(_)
-            | Kind::PacketFrozen(_) => {}
+            | Kind::PacketFrozen(_)
+            | Kind::PacketSent(_) => {}
         }
     }
 

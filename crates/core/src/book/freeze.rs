@@ -1,7 +1,7 @@
 //! Which version of a packet comes next, and of which entries one was made.
 //!
-//! The freeze of a packet is an entry, but it says nothing of the house: it counts neither among
-//! the entries of a packet nor in their digest. So a packet made again with nothing booked since
+//! The freeze of a packet is an entry, and so is to whom it went, but neither says anything of the
+//! house: they count neither among the entries of a packet nor in their digest. So a packet made again with nothing booked since
 //! is the same version, with the same bytes.
 
 use super::digest::digest;
@@ -10,12 +10,14 @@ use super::kinds::{Edition, FrozenEntries, LastOf, PacketFrozen};
 use std::collections::BTreeMap;
 use uuid::Uuid;
 
-/// The kind of a freeze, which also a newer version's freeze has.
-const KIND: &str = "packet_frozen";
+/// The kinds that say nothing of the house; also a newer version's are named so.
+const OF_PACKETS: [&str; 2] = ["packet_frozen", "packet_sent"];
 
-/// The entries that go into a packet: all but the freezes.
+/// The entries that go into a packet: all but what became of packets themselves.
 pub fn of_the_house(entries: &[Entry]) -> impl Iterator<Item = &Entry> + Clone {
-    entries.iter().filter(|entry| entry.kind != KIND)
+    entries
+        .iter()
+        .filter(|entry| !OF_PACKETS.contains(&entry.kind.as_str()))
 }
 
 /// What a packet of these entries is made of, as its freeze says it.

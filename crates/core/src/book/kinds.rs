@@ -45,6 +45,8 @@ pub enum Kind {
     Change(ChangeFound),
     /// A photo kept.
     Photo(PhotoTaken),
+    /// Something said aloud, kept as it sounds until somebody types it.
+    Clip(ClipTaken),
     /// A word about photos: what they show, from how far, who may see them.
     PhotoSaid(PhotoSaid),
     /// Somebody looked at the desk and let what was read on site stand.
@@ -57,6 +59,8 @@ pub enum Kind {
     Redo(Redo),
     /// A packet was made of the job as it stood.
     PacketFrozen(PacketFrozen),
+    /// A packet is to go to somebody, or what became of that.
+    PacketSent(PacketSent),
 }
 
 impl Kind {
@@ -77,12 +81,14 @@ impl Kind {
             Kind::Visit(_) => "visit",
             Kind::Change(_) => "change",
             Kind::Photo(_) => "photo",
+            Kind::Clip(_) => "clip",
             Kind::PhotoSaid(_) => "photo_said",
             Kind::SettledAtDesk(_) => "settled_at_desk",
             Kind::Strike(_) => "strike",
             Kind::Undo(_) => "undo",
             Kind::Redo(_) => "redo",
             Kind::PacketFrozen(_) => "packet_frozen",
+            Kind::PacketSent(_) => "packet_sent",
         }
     }
 
@@ -96,6 +102,7 @@ impl Kind {
         match self {
             Kind::ReadBackRight(about) => vec![about.entry.to_string()],
             Kind::Photo(photo) => vec![photo.sha256.clone()],
+            Kind::Clip(clip) => vec![clip.sha256.clone()],
             Kind::PhotoSaid(said) => said.photos.iter().map(Uuid::to_string).collect(),
             Kind::SettledAtDesk(settled) => settled.entries.iter().map(Uuid::to_string).collect(),
             Kind::JobStarted(_)
@@ -113,7 +120,8 @@ impl Kind {
             | Kind::Strike(_)
             | Kind::Undo(_)
             | Kind::Redo(_)
-            | Kind::PacketFrozen(_) => Vec::new(),
+            | Kind::PacketFrozen(_)
+            | Kind::PacketSent(_) => Vec::new(),
         }
     }
 
@@ -136,12 +144,14 @@ impl Kind {
             Kind::Visit(body) => serde_json::to_string(body),
             Kind::Change(body) => serde_json::to_string(body),
             Kind::Photo(body) => serde_json::to_string(body),
+            Kind::Clip(body) => serde_json::to_string(body),
             Kind::PhotoSaid(body) => serde_json::to_string(body),
             Kind::SettledAtDesk(body) => serde_json::to_string(body),
             Kind::Strike(body) => serde_json::to_string(body),
             Kind::Undo(body) => serde_json::to_string(body),
             Kind::Redo(body) => serde_json::to_string(body),
             Kind::PacketFrozen(body) => serde_json::to_string(body),
+            Kind::PacketSent(body) => serde_json::to_string(body),
         };
         text.unwrap_or_else(|_| "null".to_owned())
     }
@@ -167,12 +177,14 @@ impl Kind {
             "visit" => of(body, Kind::Visit),
             "change" => of(body, Kind::Change),
             "photo" => of(body, Kind::Photo),
+            "clip" => of(body, Kind::Clip),
             "photo_said" => of(body, Kind::PhotoSaid),
             "settled_at_desk" => of(body, Kind::SettledAtDesk),
             "strike" => of(body, Kind::Strike),
             "undo" => of(body, Kind::Undo),
             "redo" => of(body, Kind::Redo),
             "packet_frozen" => of(body, Kind::PacketFrozen),
+            "packet_sent" => of(body, Kind::PacketSent),
             _ => None,
         }
     }
@@ -381,6 +393,20 @@ pub enum PitchRead {
     NotGot,
 }
 
+/// Body of [`Kind::Clip`]: a raw booking. What was said in it is typed on the ground, by somebody who
+/// listens; the strike that then takes it out of what waits says so.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct ClipTaken {
+    /// SHA-256 of the file, 64 hex digits: its name in the photo folder.
+    pub sha256: String,
+    /// Bytes.
+    pub size: u64,
+    /// What the file is: `audio/webm`.
+    pub media: String,
+    /// The thing in hand as it was said, where there was one.
+    pub of: Option<Thing>,
+}
+
 /// Body of [`Kind::Photo`].
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PhotoTaken {
@@ -452,6 +478,36 @@ pub struct PacketFrozen {
     pub entries: FrozenEntries,
     /// Program and version that made it: another may set the papers otherwise.
     pub made_with: String,
+}
+
+/// Body of [`Kind::PacketSent`]. Like a freeze it says nothing of the house: it counts neither
+/// among the entries of a packet nor in their digest.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PacketSent {
+    /// The entry that began this sending; none: this one begins it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub of: Option<Uuid>,
+    /// The packet's id, 64 hex digits.
+    pub packet: String,
+    /// Who is to get it, as written.
+    pub to: String,
+    /// How far it came.
+    pub stage: SendStage,
+}
+
+/// How far a packet came on its way. No device can know that somebody read it.
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum SendStage {
+    /// It is to go, and waits here.
+    Waiting,
+    /// The system's own way of sharing took it.
+    Shared,
+    /// Somebody says that it was handed on: by mail, by cable, on a stick.
+    HandedOn,
+    /// It is not to go after all.
+    NotSent,
 }
 
 /// The set of entries of which a packet was made.

@@ -42,6 +42,7 @@ impl Subject {
             Kind::Rate(set) => *self == Subject::Rate(set.key.clone()),
             Kind::Visit(note) => note.about().map(Subject::Visit).as_ref() == Some(self),
             Kind::Change(change) => *self == Subject::Thing(change.thing()),
+            Kind::Clip(clip) => clip.of.clone().map(Subject::Thing).as_ref() == Some(self),
             Kind::Photo(photo) => photo.of.clone().map(Subject::Thing).as_ref() == Some(self),
             Kind::JobStarted(_)
             | Kind::PhotoSaid(_)
@@ -50,7 +51,8 @@ impl Subject {
             | Kind::Strike(_)
             | Kind::Undo(_)
             | Kind::Redo(_)
-            | Kind::PacketFrozen(_) => false,
+            | Kind::PacketFrozen(_)
+            | Kind::PacketSent(_) => false,
         }
     }
 }
@@ -86,8 +88,10 @@ impl FieldBook {
                     | Kind::Visit(_)
                     | Kind::Change(_)
                     | Kind::Photo(_)
+                    | Kind::Clip(_)
                     | Kind::PhotoSaid(_)
-                    | Kind::PacketFrozen(_) => false,
+                    | Kind::PacketFrozen(_)
+                    | Kind::PacketSent(_) => false,
                 };
                 if answers {
                     told.insert(act.entry);

@@ -174,8 +174,14 @@ impl<'a> Standing<'a> {
         let loop_checks = self.loop_agrees()
             && thing.is_of_outline()
             && (is_leg || !self.unproved().contains(thing));
+        let entries = || counted.iter().map(|read| read.entry);
         if spoken_against || in_dispute(&counted) {
-            State::Suspect
+            // Somebody at the desk who lets it stand saw that; closure goes on saying it.
+            if self.at_desk(State::ReadOnce, entries()) == State::SettledAtDesk {
+                State::SettledAtDesk
+            } else {
+                State::Suspect
+            }
         } else if counted.len() >= 2 || loop_checks {
             if self.has_photo(thing) {
                 State::Proved
@@ -188,7 +194,7 @@ impl<'a> Standing<'a> {
             } else {
                 State::ReadOnce
             };
-            self.at_desk(once, counted.iter().map(|read| read.entry))
+            self.at_desk(once, entries())
         }
     }
 

@@ -54,9 +54,8 @@ pub fn walk_photos(book: &FieldBook, laid: &LaidOut) -> Vec<WalkPhoto> {
         .photos
         .iter()
         .map(|(entry, photo)| {
-            let of = photo.of.as_ref().and_then(Thing::leg);
-            let of = of.and_then(|leg| HouseSide::of_leg(laid, leg));
-            let said = photo.place.or(of.map(PhotoPlace::from));
+            let of = photo.of.as_ref().and_then(|of| place_of(laid, of));
+            let said = photo.place.or(of);
             WalkPhoto {
                 entry: *entry,
                 shows: said.map_or(Shows::Unplaced, Shows::Said),
@@ -81,6 +80,23 @@ pub fn walk_photos(book: &FieldBook, laid: &LaidOut) -> Vec<WalkPhoto> {
     }
     guess(book, &mut photos);
     photos
+}
+
+/// Where a thing is: what stands in the roof, or is nailed under it, is a photo of the roof and no
+/// proof of a side.
+fn place_of(laid: &LaidOut, thing: &Thing) -> Option<PhotoPlace> {
+    match thing {
+        Thing::Leg { leg } | Thing::Overhang { leg } => {
+            HouseSide::of_leg(laid, *leg).map(PhotoPlace::from)
+        }
+        Thing::Item { .. }
+        | Thing::Size { .. }
+        | Thing::Deck
+        | Thing::DeckSize { .. }
+        | Thing::Layers
+        | Thing::Change { .. } => Some(PhotoPlace::Roof),
+        Thing::Tie { .. } | Thing::EaveHeight => None,
+    }
 }
 
 /// Where the back camera looked as somebody stood before the front, degrees from north.
