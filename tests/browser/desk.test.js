@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { test } from 'node:test';
 import { addPretendHouse, newBook, open } from './book.js';
-import { PHONE, picture, screen, WIDE } from './screen.js';
+import { drawn, PHONE, picture, screen, WIDE } from './screen.js';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
@@ -112,11 +112,11 @@ test('single letters do nothing where they are switched off, in a text, or on a 
   await hand.tap(page.getByRole('switch', { name: 'Single-letter keys' }));
   await hand.tap(page.getByRole('dialog').getByRole('button', { name: 'Close', exact: true }));
   await page.keyboard.press('n');
-  await page.waitForTimeout(300);
+  await drawn(page);
   assert.equal(await chosen(), 0);
   const phone = await atDesk(t, PHONE);
   await phone.page.keyboard.press('n');
-  await phone.page.waitForTimeout(300);
+  await drawn(phone.page);
   assert.equal(await phone.page.locator('main section[data-leaf]').count(), 0);
 });
 

@@ -20,7 +20,7 @@ test('a rectangle in feet and inches is booked in at most thirty taps and no scr
     await hand.book(length);
     const back = page.getByRole('region', { name: 'Read-back' });
     const value = `${length} in`;
-    assert.equal(await back.getAttribute('data-value'), value);
+    await back.and(page.locator(`[data-value="${value}"]`)).waitFor();
     assert.match((await back.innerText()).replace(/\s+/g, ' '), new RegExp(value));
     const spoken = await page.evaluate(() => window.spoken.at(-1));
     assert.equal(
@@ -32,7 +32,7 @@ test('a rectangle in feet and inches is booked in at most thirty taps and no scr
     if (i < 3) await hand.tap(corner);
   }
   const closure = page.getByRole('region', { name: 'Closure' });
-  assert.equal(await closure.getAttribute('data-state'), 'closes');
+  await closure.and(page.locator('[data-state=closes]')).waitFor();
   assert.match(await closure.innerText(), /Closes/);
   assert.ok(hand.taps <= 30, `${hand.taps} taps`);
   assert.equal(hand.scrolls, 0);

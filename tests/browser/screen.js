@@ -91,6 +91,9 @@ export class Hand {
 
   /** Starts a job from Today. */
   async start(address) {
+    await this.page.locator('main').waitFor();
+    if ((await this.page.locator('main[data-place="Today"]').count()) === 0)
+      await toPlace({ page: this.page, hand: this }, 'Today');
     await this.tap('Start a job');
     await this.page.getByRole('textbox', { name: 'Address' }).fill(address);
     await this.tap('Start');
@@ -130,6 +133,22 @@ async function uncovered(there) {
       await new Promise(requestAnimationFrame);
     }
     return !control.isConnected;
+  });
+}
+
+/** Goes to a place by the list of places, and waits until it is there. */
+export async function toPlace({ page, hand }, name) {
+  const nav = page.getByRole('navigation', { name: 'Places' });
+  const fold = nav.locator('button[aria-expanded]');
+  if (await fold.isVisible()) await hand.tap(fold);
+  await hand.tap(nav.getByRole('button', { name, exact: true }));
+  if (name !== 'Settings') await page.locator(`main[data-place="${name}"]`).waitFor();
+}
+
+/** Waits until the page has drawn what the acts before it led to. */
+export async function drawn(page) {
+  await page.evaluate(async () => {
+    for (let frame = 0; frame < 3; frame += 1) await new Promise(requestAnimationFrame);
   });
 }
 

@@ -17,7 +17,7 @@ test('a T-house with 42 typed for 24 is told in words, and mended by reading aga
   await hand.walk(legs);
 
   const closure = page.getByRole('region', { name: 'Closure' });
-  assert.equal(await closure.getAttribute('data-state'), 'gap');
+  await closure.and(page.locator('[data-state=gap]')).waitFor();
   assert.match(await closure.innerText(), /18 ft/);
   const suspects = closure.getByRole('button', { name: /^Leg \d+$/ });
   const named = await suspects.allInnerTexts();
@@ -43,7 +43,7 @@ test('a T-house with 42 typed for 24 is told in words, and mended by reading aga
   await hand.tap(story.locator('li[data-value="42 ft"]').getByRole('button', { name: 'Strike' }));
   await story.locator('li[data-value="42 ft"][data-state="struck"]').waitFor();
   assert.match(await story.innerText(), /42/);
-  assert.equal(await closure.getAttribute('data-state'), 'closes');
+  await closure.and(page.locator('[data-state=closes]')).waitFor();
   await picture(page, 'struck-in-the-story');
   assert.deepEqual(wrong, []);
   t.diagnostic(

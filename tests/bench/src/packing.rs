@@ -31,6 +31,7 @@ pub fn run() -> Result<(), Box<dyn Error>> {
             from: PhotoFrom::File,
             place: None,
             distance: None,
+            said_aloud: false,
             heading: None,
         };
         let _ = app.keep_photo(bytes, &about);

@@ -1,0 +1,131 @@
+// The page in its second language, and on its second ground.
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { test } from 'node:test';
+import { addPretendHouse, newBook, open } from './book.js';
+import { NARROW, PHONE, picture, screen } from './screen.js';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+const LUGARES = [
+  'Llegada',
+  'La vuelta',
+  'Libreta',
+  'Plano',
+  'Antes de irse',
+  'Material',
+  'Archivo',
+];
+
+async function toPlace({ page, hand }, name) {
+  const nav = page.locator('nav');
+  await hand.tap(nav.locator('button[aria-expanded]'));
+  await hand.tap(nav.getByRole('button', { name, exact: true }));
+}
+
+async function grave(page) {
+  await page.evaluate(axe);
+  const { violations } = await page.evaluate(() =>
+    window.axe.run({ rules: { 'color-contrast-enhanced': { enabled: true } } }),
+  );
+  const found = violations.filter(({ impact }) => ['serious', 'critical'].includes(impact));
+  return found.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)]);
+}
+
+test('Spanish is chosen in Settings, stays, and no control of the frame or a place stays English', async (t) => {
+  const folder = newBook(t);
+  await addPretendHouse(folder);
+  const { url } = await open(t, folder);
+  const { page, hand, wrong } = await screen(NARROW);
+  const fetched = [];
+  page.on('request', (request) => fetched.push(new URL(request.url()).pathname));
+  await page.goto(url);
+  await page.getByRole('list', { name: 'Stops' }).waitFor();
+  assert.ok(!fetched.some((path) => /\/es-/.test(path)), 'the second table is not fetched unasked');
+  await toPlace({ page, hand }, 'Settings');
+  await hand.tap(page.getByRole('radio', { name: 'Español' }));
+  await page.locator('html[lang="es"]').waitFor();
+  await hand.tap(page.getByRole('list', { name: 'Paradas' }).getByRole('button').first());
+  const english = await page.evaluate(async () => document.documentElement.lang);
+  assert.equal(english, 'es');
+  const SAME = new Set(['No', 'Plan', 'Total', 'Español', 'English']);
+  for (const lugar of LUGARES) {
+    await toPlace({ page, hand }, lugar);
+    await page.locator('main').getByRole('button').first().waitFor();
+    const names = await page.evaluate(() =>
+      [
+        ...document.querySelectorAll('.foot button, main .controls > button, main .bar > button'),
+      ].map((control) => control.innerText.trim()),
+    );
+    const left = names.filter((name) =>
+      /\b(Read|Photo|What's|Undo|Redo|Strike|Story|Put away|Again|Send|Leave|Close|Front)\b/.test(
+        name,
+      ),
+    );
+    assert.deepEqual(
+      left.filter((name) => !SAME.has(name)),
+      [],
+      lugar,
+    );
+    const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+    assert.ok(over <= 0, `${lugar}: ${over} px to the side`);
+    assert.deepEqual(await grave(page), [], lugar);
+    await picture(page, `es-${LUGARES.indexOf(lugar)}`);
+  }
+  // The names by which a script finds a state are the same in every language.
+  await toPlace({ page, hand }, 'Libreta');
+  await page
+    .locator(
+      'main li[data-thing="leg 1"][data-state="proved"], main li[data-thing="leg 1"][data-state="agreed"]',
+    )
+    .waitFor();
+  await hand.tap('Medir');
+  const pad = page.getByRole('group', { name: 'Teclado' });
+  const cut = await pad.evaluate((group) =>
+    [...group.querySelectorAll('button')]
+      .filter(
+        (key) => key.scrollWidth > key.clientWidth + 1 || key.scrollHeight > key.clientHeight + 1,
+      )
+      .map((key) => key.innerText),
+  );
+  assert.deepEqual(cut, []);
+  await picture(page, 'es-keypad');
+  assert.deepEqual(wrong, []);
+});
+
+test('the night leaf keeps text at 7 to 1 and every line, and stays after a restart of the page', async (t) => {
+  const folder = newBook(t);
+  await addPretendHouse(folder);
+  const { url } = await open(t, folder);
+  const { page, hand } = await screen(PHONE);
+  await page.goto(url);
+  await hand.tap(page.getByRole('list', { name: 'Stops' }).getByRole('button').first());
+  await toPlace({ page, hand }, 'Settings');
+  await hand.tap(page.getByRole('radio', { name: 'night leaf' }));
+  await page.locator('html[data-leaf="night"]').waitFor();
+  await hand.tap(page.getByRole('dialog').getByRole('button', { name: 'Close' }));
+  await page.reload();
+  await page.locator('html[data-leaf="night"]').waitFor();
+  for (const place of ['Plan', 'Field book', 'Leave-site check', 'Job file']) {
+    await toPlace({ page, hand }, place);
+    await page.locator(`main[data-place="${place}"]`).getByRole('button').first().waitFor();
+    assert.deepEqual(await grave(page), [], place);
+    await picture(page, `night-${place.toLowerCase().replace(' ', '-')}`);
+  }
+  const ground = await page.evaluate(
+    () => getComputedStyle(document.documentElement).backgroundColor,
+  );
+  assert.equal(ground, 'rgb(16, 22, 28)');
+});
+
+test('the caution of a cold phone comes where larger keys are chosen', async (t) => {
+  const { url } = await open(t, newBook(t));
+  const { page, hand } = await screen(PHONE);
+  await page.goto(url);
+  await page.getByRole('button', { name: 'Start a job' }).waitFor();
+  await toPlace({ page, hand }, 'Settings');
+  assert.equal(await page.locator('[data-caution="C12"]').count(), 0);
+  await hand.tap(page.getByRole('switch', { name: 'Cold hands' }));
+  await page.locator('[data-caution="C12"]').waitFor();
+});
