@@ -2,8 +2,9 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { test } from 'node:test';
-import { newBook, open } from './book.js';
-import { NARROW, PHONE, picture, screen, SMALL_PHONE, WIDE } from './screen.js';
+import { addPretendHouse, newBook, open } from './book.js';
+import { NARROW, PHONE, picture, screen, SMALL_PHONE, toPlace, WIDE } from './screen.js';
+import { type } from './typing.js';
 import { tHouse } from './walks.js';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -43,18 +44,11 @@ async function* states({ page, hand }, address) {
   await hand.tap("What's left");
   yield "What's left";
   await hand.tap(page.getByRole('dialog').getByRole('button', { name: 'Close' }));
-  await toPlace(page, hand, 'Settings');
+  await toPlace({ page, hand }, 'Settings');
   yield 'Settings';
   await hand.tap(page.getByRole('dialog').getByRole('button', { name: 'Close' }));
-  await toPlace(page, hand, 'Plan');
+  await toPlace({ page, hand }, 'Plan');
   yield 'Plan';
-}
-
-async function toPlace(page, hand, name) {
-  const nav = page.getByRole('navigation', { name: 'Places' });
-  const fold = nav.locator('button[aria-expanded]');
-  if (await fold.isVisible()) await hand.tap(fold);
-  await hand.tap(nav.getByRole('button', { name, exact: true }));
 }
 
 const slug = (name) => name.toLowerCase().replace(/[^a-z]+/g, '-');
@@ -256,3 +250,109 @@ function contrast(a, b) {
   const [x, y] = [light(a), light(b)];
   return Math.max(x, y) / Math.min(x, y);
 }
+
+// A job in which things are known in every way a leg can be, and the pretend house beside it.
+async function knownInEveryWay(t) {
+  const folder = newBook(t);
+  await addPretendHouse(folder);
+  const served = await open(t, folder);
+  const { ask } = served;
+  const { job } = await ask({ ask: 'start_job', address: '12 Pretend Lane' });
+  const corner = (after_leg) => ask({ ask: 'corner', job, after_leg, turn: { turn: 'straight' } });
+  await type(ask, job, 1, '10 ft');
+  await corner(1);
+  await type(ask, job, 2, '11 ft', 'told');
+  await corner(2);
+  await type(ask, job, 3, '12 ft', 'off_photo');
+  await corner(3);
+  await ask({ ask: 'cannot_get', job, thing: { thing: 'leg', leg: 4 }, reason: null });
+  await corner(4);
+  for (const length of ['13 ft', '13 ft']) await type(ask, job, 5, length);
+  await corner(5);
+  for (const length of ['14 ft', '20 ft']) await type(ask, job, 6, length);
+  await corner(6);
+  const settled = await type(ask, job, 7, '15 ft');
+  await ask({ ask: 'settle_at_desk', job, entries: [settled.pad.read_back.reading] });
+  await corner(7);
+  const struck = await type(ask, job, 8, '16 ft');
+  await ask({ ask: 'strike', job, entry: struck.pad.read_back.reading, reason: null });
+  return { ...served, job };
+}
+
+// Each mark in sight as grey points, 36 x 36, as it is drawn.
+const marksInGrey = (page) =>
+  page.evaluate(async () => {
+    const found = {};
+    for (const mark of document.querySelectorAll('svg[data-mark]')) {
+      const copy = mark.cloneNode(true);
+      const inked = [mark, ...mark.querySelectorAll('*')];
+      for (const [i, part] of [copy, ...copy.querySelectorAll('*')].entries()) {
+        const drawn = getComputedStyle(inked[i]);
+        for (const name of ['fill', 'stroke', 'stroke-width', 'stroke-dasharray'])
+          part.setAttribute(name, drawn.getPropertyValue(name));
+      }
+      copy.setAttribute('xmlns', 'http://www.w3.org/2000/svg');
+      const file = new Blob([copy.outerHTML], { type: 'image/svg+xml' });
+      const image = new Image(36, 36);
+      image.src = URL.createObjectURL(file);
+      await image.decode();
+      const paper = new OffscreenCanvas(36, 36).getContext('2d');
+      paper.fillStyle = 'white';
+      paper.fillRect(0, 0, 36, 36);
+      paper.drawImage(image, 0, 0, 36, 36);
+      const { data } = paper.getImageData(0, 0, 36, 36);
+      const grey = [];
+      for (let at = 0; at < data.length; at += 4)
+        grey.push(Math.round(0.2126 * data[at] + 0.7152 * data[at + 1] + 0.0722 * data[at + 2]));
+      found[mark.dataset.mark] = grey;
+    }
+    return found;
+  });
+
+test('the marks of all states are told apart in grey', async (t) => {
+  const { url, job } = await knownInEveryWay(t);
+  const { page, hand } = await screen(PHONE);
+  await page.goto(`${url}/#${job}/3`);
+  await page.locator('main li[data-thing="leg 8"]').waitFor();
+  await hand.tap(page.locator('main li[data-thing="leg 8"] button').first());
+  await hand.tap(
+    page.getByRole('region', { name: 'Leg 8', exact: true }).getByRole('button', { name: 'Story' }),
+  );
+  await page.getByRole('region', { name: 'Story' }).locator('svg').first().waitFor();
+  const marks = await marksInGrey(page);
+  await page.screenshot({ path: '../out/states.png', fullPage: true });
+  await toPlace({ page, hand }, 'Today');
+  await hand.tap(page.getByRole('list', { name: 'Stops' }).getByRole('button').first());
+  await toPlace({ page, hand }, 'Plan');
+  await hand.tap('List');
+  await page.locator('main li[data-thing^="photo"]').first().waitFor();
+  Object.assign(marks, await marksInGrey(page));
+  const names = Object.keys(marks);
+  let closest = Infinity;
+  let pair = '';
+  for (const [i, one] of names.entries()) {
+    for (const other of names.slice(i + 1)) {
+      const apart = marks[one].filter((grey, at) => Math.abs(grey - marks[other][at]) > 96).length;
+      if (apart < closest) [closest, pair] = [apart, `${one} and ${other}`];
+    }
+  }
+  for (const state of [
+    'not_looked',
+    'hearsay',
+    'worked_out',
+    'read_once',
+    'off_photo',
+    'settled_at_desk',
+    'agreed',
+    'proved',
+    'cannot_get',
+    'suspect',
+    'struck',
+    'confirmed',
+  ])
+    assert.ok(names.includes(state), `${state} was not seen: ${names}`);
+  assert.ok(closest >= 30, `${pair} differ in ${closest} of 1296 points`);
+  t.diagnostic(
+    `${names.length} marks; the two most alike, ${pair}, differ in ${closest} of 1296 points of grey`,
+  );
+});

@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test } from 'node:test';
 import { addPretendHouse, newBook, open, PROGRAM } from './book.js';
-import { NARROW, PHONE, picture, screen, WIDE } from './screen.js';
+import { NARROW, PHONE, picture, screen, toPlace, WIDE } from './screen.js';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 // Setting the papers takes seconds, more beside other tests.
@@ -25,19 +25,14 @@ async function jobFile(t, size) {
   return { ...seen, ...served, folder };
 }
 
-async function toPlace({ page, hand }, name) {
-  const nav = page.getByRole('navigation', { name: 'Places' });
-  const fold = nav.locator('button[aria-expanded]');
-  if (await fold.isVisible()) await hand.tap(fold);
-  await hand.tap(nav.getByRole('button', { name, exact: true }));
-}
-
 const rows = (page) => page.getByRole('list', { name: 'Packets' }).locator(':scope > li');
 
 /** Taps `Make packet`, and gives what the list says then, the newest first. */
 async function make({ page, hand }) {
   await hand.tap('Make packet');
-  const said = page.getByRole('status').filter({ hasText: /is made and kept here|Nothing was booked/ });
+  const said = page
+    .getByRole('status')
+    .filter({ hasText: /is made and kept here|Nothing was booked/ });
   await said.waitFor(SETTING);
   return rows(page).evaluateAll((items) =>
     items.map((item) => item.querySelector('button').innerText.split('\n')),
@@ -79,7 +74,10 @@ for (const [name, size] of Object.entries({ phone: PHONE, wide: WIDE })) {
     assert.match(row.join(' '), /^Owner, version 1 .* \d+ open/);
     await picture(page, `job-file-${name}-made`);
     assert.deepEqual(await judged(page), []);
-    await page.screenshot({ path: new URL(`../out/job-file-${name}-whole.png`, import.meta.url).pathname, fullPage: true });
+    await page.screenshot({
+      path: new URL(`../out/job-file-${name}-whole.png`, import.meta.url).pathname,
+      fullPage: true,
+    });
 
     // What is counted as open stands there in words.
     const open = Number(/(\d+) open/.exec(row.join(' '))[1]);
@@ -87,26 +85,40 @@ for (const [name, size] of Object.entries({ phone: PHONE, wide: WIDE })) {
     assert.equal(await notKnown.count(), open);
 
     const papers = page.getByRole('list', { name: 'Papers', exact: true }).getByRole('link');
-    const [first] = await Promise.all([page.context().waitForEvent('page'), papers.first().click()]);
+    const [first] = await Promise.all([
+      page.context().waitForEvent('page'),
+      papers.first().click(),
+    ]);
     await first.waitForLoadState().catch(() => {});
-    await first.screenshot({ path: new URL(`../out/job-file-${name}-paper.png`, import.meta.url).pathname });
+    await first.screenshot({
+      path: new URL(`../out/job-file-${name}-paper.png`, import.meta.url).pathname,
+    });
     await first.close();
     const kinds = {};
-    for (const link of await page.getByRole('region', { name: /what lies in it/ }).getByRole('link').all()) {
+    for (const link of await page
+      .getByRole('region', { name: /what lies in it/ })
+      .getByRole('link')
+      .all()) {
       const address = new URL(await link.getAttribute('href'), seen.url);
       const answer = await fetch(address);
       assert.equal(answer.status, 200, address.pathname);
       assert.equal(answer.headers.get('x-content-type-options'), 'nosniff');
       const type = answer.headers.get('content-type');
-      const begins = Buffer.from(await answer.arrayBuffer()).subarray(0, 4).toString('latin1');
-      if (address.pathname.endsWith('.pdf')) assert.deepEqual([type, begins], ['application/pdf', '%PDF']);
+      const begins = Buffer.from(await answer.arrayBuffer())
+        .subarray(0, 4)
+        .toString('latin1');
+      if (address.pathname.endsWith('.pdf'))
+        assert.deepEqual([type, begins], ['application/pdf', '%PDF']);
       kinds[type] = (kinds[type] ?? 0) + 1;
     }
     assert.ok(kinds['application/pdf'] >= 3, JSON.stringify(kinds));
 
     const { file, folder } = await save(t, page);
     const proved = execFileSync(PROGRAM, ['packet', '--check', file], { encoding: 'utf8' });
-    assert.match(proved, /^whole and as it was made: packet [0-9a-f]{64} .*edition owner, version 1/);
+    assert.match(
+      proved,
+      /^whole and as it was made: packet [0-9a-f]{64} .*edition owner, version 1/,
+    );
     execFileSync('unzip', ['-q', file, '-d', folder]);
     const [bag] = readdirSync(folder).filter((entry) => !entry.endsWith('.zip'));
     const sums = execFileSync('sha256sum', ['-c', 'manifest-sha256.txt'], {
@@ -117,7 +129,9 @@ for (const [name, size] of Object.entries({ phone: PHONE, wide: WIDE })) {
     assert.ok(lines.length > 10 && lines.every((line) => line.endsWith(': OK')), sums);
     assert.deepEqual([...seen.hosts], ['127.0.0.1']);
     assert.deepEqual(seen.wrong, []);
-    t.diagnostic(`${lines.length} files proved by sha256sum; ${open} open; ${JSON.stringify(kinds)}`);
+    t.diagnostic(
+      `${lines.length} files proved by sha256sum; ${open} open; ${JSON.stringify(kinds)}`,
+    );
   });
 }
 
@@ -137,14 +151,23 @@ test('made again it is the same file; after a reading it is version 2 and names 
   await toPlace(seen, 'Job file');
   await rows(page).first().waitFor();
   const told = await make(seen);
-  assert.deepEqual(told.map(([title]) => title), ['Owner, version 2', 'Owner, version 1']);
-  assert.match(await page.getByRole('region', { name: /version 2: what lies in it/ }).innerText(), /Follows version 1/);
+  assert.deepEqual(
+    told.map(([title]) => title),
+    ['Owner, version 2', 'Owner, version 1'],
+  );
+  assert.match(
+    await page.getByRole('region', { name: /version 2: what lies in it/ }).innerText(),
+    /Follows version 1/,
+  );
   const { file, folder } = await save(t, page);
   execFileSync('unzip', ['-q', file, '-d', folder]);
   const [bag] = readdirSync(folder).filter((entry) => !entry.endsWith('.zip'));
   const list = JSON.parse(readFileSync(join(folder, bag, 'data/packet.json'), 'utf8'));
   assert.equal(list.version, 2);
-  assert.ok(first.file.endsWith(`-v1-owner-${list.before.slice(0, 12)}.zip`), `${first.file} ${list.before}`);
+  assert.ok(
+    first.file.endsWith(`-v1-owner-${list.before.slice(0, 12)}.zip`),
+    `${first.file} ${list.before}`,
+  );
 });
 
 test('a reader chosen first gets the packet, and keys are taken while the papers are set', async (t) => {
@@ -174,8 +197,16 @@ test('papers are for this page alone', async (t) => {
   assert.equal(answer.status, 200);
   assert.match(answer.headers.get('content-security-policy'), /default-src 'none'/);
   const whole = await fetch(`${url}/packet/${packet}`);
-  assert.match(whole.headers.get('content-disposition'), /^attachment; filename="[a-z0-9-]+\.zip"$/);
-  for (const wrong of [`${packet}/data/papers/none.pdf`, `${packet}/../book.sqlite`, `${'0'.repeat(64)}/${path}`, packet.slice(0, 12)]) {
+  assert.match(
+    whole.headers.get('content-disposition'),
+    /^attachment; filename="[a-z0-9-]+\.zip"$/,
+  );
+  for (const wrong of [
+    `${packet}/data/papers/none.pdf`,
+    `${packet}/../book.sqlite`,
+    `${'0'.repeat(64)}/${path}`,
+    packet.slice(0, 12),
+  ]) {
     assert.equal((await fetch(`${url}/packet/${wrong}`)).status, 404, wrong);
   }
 });
@@ -195,12 +226,21 @@ for (const [name, size, letters] of [
     const small = await page.evaluate(() =>
       [...document.querySelectorAll('main button, main input, main a[href]')]
         .map((control) => control.closest('label') ?? control)
-        .map((control) => ({ name: control.innerText, box: control.getBoundingClientRect().toJSON() }))
-        .filter(({ box }) => box.width < 71.5 || box.height < 71.5 || box.left < 0 || box.right > innerWidth + 0.5),
+        .map((control) => ({
+          name: control.innerText,
+          box: control.getBoundingClientRect().toJSON(),
+        }))
+        .filter(
+          ({ box }) =>
+            box.width < 71.5 || box.height < 71.5 || box.left < 0 || box.right > innerWidth + 0.5,
+        ),
     );
     assert.deepEqual(small, []);
     const sideways = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
     assert.ok(sideways <= 0, `${sideways} px to the side`);
-    await page.screenshot({ path: new URL(`../out/job-file-${name.replaceAll(' ', '-')}.png`, import.meta.url).pathname, fullPage: true });
+    await page.screenshot({
+      path: new URL(`../out/job-file-${name.replaceAll(' ', '-')}.png`, import.meta.url).pathname,
+      fullPage: true,
+    });
   });
 }

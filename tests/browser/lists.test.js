@@ -3,7 +3,8 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { addPretendHouse, newBook, open } from './book.js';
-import { NARROW, PHONE, picture, screen, WIDE } from './screen.js';
+import { NARROW, PHONE, picture, screen, toPlace, WIDE } from './screen.js';
+import { type } from './typing.js';
 
 const STATES = [
   'not looked',
@@ -28,14 +29,6 @@ async function pretendHouse(t, size) {
   await seen.page.goto(served.url);
   await seen.page.getByRole('list', { name: 'Stops' }).getByRole('button').first().waitFor();
   return { ...seen, ...served };
-}
-
-async function toPlace({ page, hand }, name) {
-  const nav = page.getByRole('navigation', { name: 'Places' });
-  const fold = nav.locator('button[aria-expanded]');
-  if (await fold.isVisible()) await hand.tap(fold);
-  await hand.tap(nav.getByRole('button', { name, exact: true }));
-  await page.locator(`main[data-place="${name}"]`).waitFor();
 }
 
 // Things without a known state, its word or its mark; controls too small for a glove.
@@ -163,4 +156,42 @@ test('what the readings speak against is known by one look, and says that it is 
   assert.ok(named.length >= 1);
   const row = page.locator(`main li[data-thing="${named[0].toLowerCase()}"]`);
   await row.and(page.locator('[data-state="read once"]')).getByText('suspect').waitFor();
+});
+
+// A house of which nearly all is read once, and nothing beside the tape was said.
+async function hardlyChecked(t) {
+  const served = await open(t, newBook(t));
+  const { ask } = served;
+  const { job } = await ask({ ask: 'start_job', address: '12 Pretend Lane' });
+  for (const [i, length] of ['40 ft', '30 ft', '40 ft', '30 ft'].entries()) {
+    await type(ask, job, i + 1, length);
+    if (i < 3) await ask({ ask: 'corner', job, after_leg: i + 1, turn: { turn: 'outside' } });
+  }
+  for (const leg of [1, 2, 3, 4])
+    await ask({ ask: 'pitch', job, leg, read: { by: 'number', in_12: 6 } });
+  await ask({ ask: 'add_item', job, leg: 1, item: 'pipe', after: 0 });
+  return { ...served, job };
+}
+
+test('more than nine open things stand on more than one page, and the last page leads to the first', async (t) => {
+  const { url, ask, job } = await hardlyChecked(t);
+  const seen = await screen(PHONE);
+  const { page, hand } = seen;
+  await page.goto(`${url}/#${job}/5`);
+  const { check } = await ask({ ask: 'job', job });
+  assert.ok(check.open.length > 9, `open: ${check.open.map(({ thing }) => thing)}`);
+  const cards = page.getByRole('list', { name: 'Open items' }).locator('> li');
+  await cards.nth(8).waitFor();
+  const shown = () => cards.evaluateAll((all) => all.map((card) => card.dataset.thing));
+  const first = await shown();
+  assert.equal(first.length, 9);
+  await hand.tap('Next page');
+  await cards.and(page.locator(`[data-thing="${check.open[9].thing}"]`)).waitFor();
+  assert.deepEqual(
+    [...first, ...(await shown())],
+    check.open.map(({ thing }) => thing),
+  );
+  await hand.tap('Next page');
+  await cards.nth(8).waitFor();
+  assert.deepEqual(await shown(), first);
 });

@@ -2,7 +2,8 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { newBook, open } from './book.js';
 import { draws } from './draws.js';
-import { keysOf, picture, screen } from './screen.js';
+import { picture, screen } from './screen.js';
+import { type } from './typing.js';
 import { tHouse } from './walks.js';
 
 const HOUSE = { stem: 20, left: 18, bar: 24, right: 18, width: 24 };
@@ -86,22 +87,6 @@ function swappable(draw) {
     const house = { stem: feet(), left: feet(), bar: feet(), right: feet(), width: feet() };
     if (house.left + house.width + house.right < 100) return house;
   }
-}
-
-const KEYS = { ft: { key: 'whole' }, in: { key: 'inches' }, 'Book it': { key: 'book_it' } };
-
-async function type(ask, job, leg, length) {
-  const reply = await ask({ ask: 'open_pad', job, thing: { thing: 'leg', leg }, blind: false });
-  let { press } = reply.pad.open;
-  let last = reply;
-  for (const name of [...keysOf(length), 'Book it']) {
-    const key = KEYS[name] ?? { key: 'digit', digit: Number(name) };
-    last = await ask({ ask: 'press', job, press, key, since_ms: 400 });
-    assert.ok(!last.pad?.refused, JSON.stringify(last.pad?.refused));
-    press += 1;
-  }
-  assert.equal(last.reply, 'job', JSON.stringify(last));
-  return last;
 }
 
 const TURNS = { 'Outside corner': { turn: 'outside' }, 'Inside corner': { turn: 'inside' } };

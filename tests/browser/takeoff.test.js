@@ -3,18 +3,10 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { test } from 'node:test';
 import { addPretendHouse, newBook, open } from './book.js';
-import { NARROW, PHONE, picture, screen, WIDE } from './screen.js';
+import { NARROW, PHONE, picture, screen, toPlace, WIDE } from './screen.js';
 import { rectangle } from './walks.js';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-async function toPlace({ page, hand }, name) {
-  const nav = page.getByRole('navigation', { name: 'Places' });
-  const fold = nav.locator('button[aria-expanded]');
-  if (await fold.isVisible()) await hand.tap(fold);
-  await hand.tap(nav.getByRole('button', { name, exact: true }));
-  await page.locator(`main[data-place="${name}"]`).waitFor();
-}
 
 // The pretend house at its takeoff, with the last reply that the page was given of it.
 async function atTakeoff(t, size) {
@@ -168,7 +160,9 @@ test('what nobody knows stands at the top and one tap leads to where it is said'
   await picture(page, 'takeoff-not-known');
   hand.taps = 0;
   await hand.tap(layers.getByRole('button', { name: 'Layers' }));
-  await hand.tap(page.getByRole('region', { name: 'Layers' }).getByRole('button', { name: '1 layer' }));
+  await hand.tap(
+    page.getByRole('region', { name: 'Layers' }).getByRole('button', { name: '1 layer' }),
+  );
   assert.equal(hand.taps, 2);
   await page.locator('li[data-thing="layers"][data-value="1 layer"]').waitFor();
   await picture(page, 'takeoff-layers-said');
@@ -236,7 +230,10 @@ for (const { name, size, letters = 1 } of SCREENS) {
     await hand.tap(row(page, 'Price', 'materials'));
     await hand.tap(page.locator('li[data-line="materials"] li[data-line="pack field"] > .row'));
     await hand.tap(
-      page.locator('[data-rate="field.price"]').first().getByRole('button', { name: /^Change/ }),
+      page
+        .locator('[data-rate="field.price"]')
+        .first()
+        .getByRole('button', { name: /^Change/ }),
     );
     await picture(page, `takeoff-open-${name.replaceAll(' ', '-')}`);
     const sideways = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);

@@ -1,61 +1,39 @@
-import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import { test } from "node:test";
-import { newBook, open } from "./book.js";
-import { NARROW, PHONE, picture, screen, WIDE } from "./screen.js";
-import { rectangle } from "./walks.js";
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { test } from 'node:test';
+import { newBook, open } from './book.js';
+import { NARROW, PHONE, picture, screen, toPlace, WIDE } from './screen.js';
+import { rectangle } from './walks.js';
 
-const axe = readFileSync(
-  createRequire(import.meta.url).resolve("axe-core/axe.min.js"),
-  "utf8",
-);
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 async function begin(t, size = PHONE) {
   const { url, ask, kill } = await open(t, newBook(t));
   const seen = await screen(size);
   await seen.page.goto(url);
-  await seen.hand.start("5 Invented Road");
-  const { stops } = await ask({ ask: "today" });
+  await seen.hand.start('5 Invented Road');
+  const { stops } = await ask({ ask: 'today' });
   const job = stops[0].job;
-  return { ...seen, url, ask, job, kill, look: () => ask({ ask: "job", job }) };
-}
-
-async function toPlace({ page, hand }, name) {
-  const nav = page.getByRole("navigation", { name: "Places" });
-  const fold = nav.locator("button[aria-expanded]");
-  if (await fold.isVisible()) await hand.tap(fold);
-  await hand.tap(nav.getByRole("button", { name, exact: true }));
-  await page.locator(`main[data-place="${name}"]`).waitFor();
+  return { ...seen, url, ask, job, kill, look: () => ask({ ask: 'job', job }) };
 }
 
 async function grave(page) {
   await page.evaluate(axe);
   const { violations } = await page.evaluate(() =>
-    window.axe.run({ rules: { "color-contrast-enhanced": { enabled: true } } }),
+    window.axe.run({ rules: { 'color-contrast-enhanced': { enabled: true } } }),
   );
-  const found = violations.filter(({ impact }) =>
-    ["serious", "critical"].includes(impact),
-  );
+  const found = violations.filter(({ impact }) => ['serious', 'critical'].includes(impact));
   return found.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)]);
 }
 
 // Controls smaller than a gloved finger, and whether anything runs over the side.
 const small = (page) =>
   page.evaluate(() => {
-    const all = [
-      ...document.querySelectorAll("main button, main input, .foot button"),
-    ]
-      .map((control) =>
-        control.type === "checkbox" ? control.closest("label") : control,
-      )
-      .map((control) => [
-        control.innerText || control.type,
-        control.getBoundingClientRect(),
-      ])
-      .filter(
-        ([, box]) => box.width > 1 && (box.width < 71.5 || box.height < 71.5),
-      )
+    const all = [...document.querySelectorAll('main button, main input, .foot button')]
+      .map((control) => (control.type === 'checkbox' ? control.closest('label') : control))
+      .map((control) => [control.innerText || control.type, control.getBoundingClientRect()])
+      .filter(([, box]) => box.width > 1 && (box.width < 71.5 || box.height < 71.5))
       .map(([name, box]) => `${name} ${box.width} x ${box.height}`);
     const over = document.documentElement.scrollWidth - innerWidth;
     return over > 0 ? [...all, `${over} px to the side`] : all;
@@ -69,10 +47,10 @@ for (const [name, size] of Object.entries({
   test(`a visit's places and the camera can be reached by any hand and read by anyone, ${name}`, async (t) => {
     const seen = await begin(t, size);
     const { page, hand } = seen;
-    for (const place of ["Arrive", "Walk-round", "Leave-site check"]) {
+    for (const place of ['Arrive', 'Walk-round', 'Leave-site check']) {
       await toPlace(seen, place);
-      if (place === "Arrive") {
-        await page.getByRole("checkbox", { name: "Climb" }).click();
+      if (place === 'Arrive') {
+        await page.getByRole('checkbox', { name: 'Climb' }).click();
         await page.locator('[data-caution="C4"]').waitFor();
       }
       assert.deepEqual(await grave(page), [], place);
@@ -82,145 +60,104 @@ for (const [name, size] of Object.entries({
         fullPage: true,
       });
     }
-    await hand.tap("Photo");
-    const camera = page.getByRole("dialog");
-    await camera.getByRole("button", { name: "Shutter" }).waitFor();
-    await hand.tap("Shutter");
-    await camera.getByRole("group", { name: "Tag" }).waitFor();
-    assert.deepEqual(await grave(page), [], "camera");
-    await hand.tap("Done");
+    await hand.tap('Photo');
+    const camera = page.getByRole('dialog');
+    await camera.getByRole('button', { name: 'Shutter' }).waitFor();
+    await hand.tap('Shutter');
+    await camera.getByRole('group', { name: 'Tag' }).waitFor();
+    assert.deepEqual(await grave(page), [], 'camera');
+    await hand.tap('Done');
     assert.deepEqual(seen.wrong, []);
   });
 }
 
-test("the tap on the front asks for the compass and books where the camera looks", async (t) => {
+test('the tap on the front asks for the compass and books where the camera looks', async (t) => {
   const { page, hand, look, ...seen } = await begin(t);
   const devtools = await page.context().newCDPSession(page);
   const lies = { alpha: 150, beta: 80, gamma: 0 };
-  await devtools.send("DeviceOrientation.setDeviceOrientationOverride", lies);
-  await toPlace({ page, hand, ...seen }, "Arrive");
-  await hand.tap("This is the front");
-  await page
-    .getByRole("status")
-    .filter({ hasText: "The front is noted" })
-    .waitFor();
+  await devtools.send('DeviceOrientation.setDeviceOrientationOverride', lies);
+  await toPlace({ page, hand, ...seen }, 'Arrive');
+  await hand.tap('This is the front');
+  await page.getByRole('status').filter({ hasText: 'The front is noted' }).waitFor();
   assert.match((await look()).arrive.front, /looking 210° by the compass/);
 });
 
-test("without a compass the front is noted and sides are set by hand", async (t) => {
+test('without a compass the front is noted and sides are set by hand', async (t) => {
   const seen = await begin(t);
   await seen.page.evaluate(() => {
-    DeviceOrientationEvent.requestPermission = async () => "denied";
+    DeviceOrientationEvent.requestPermission = async () => 'denied';
   });
-  await toPlace(seen, "Arrive");
-  await seen.hand.tap("This is the front");
-  await seen.page
-    .getByRole("status")
-    .filter({ hasText: "set sides by hand" })
-    .waitFor();
+  await toPlace(seen, 'Arrive');
+  await seen.hand.tap('This is the front');
+  await seen.page.getByRole('status').filter({ hasText: 'set sides by hand' }).waitFor();
   assert.match((await seen.look()).arrive.front, /without a compass/);
 });
 
-test("a permission is kept with name and time, and nobody home takes the climbing away", async (t) => {
+test('a permission is kept with name and time, and nobody home takes the climbing away', async (t) => {
   const seen = await begin(t);
   const { page, hand } = seen;
-  await toPlace(seen, "Arrive");
-  await page
-    .getByRole("textbox", { name: "Name, or what they are" })
-    .fill("the owner");
-  await hand.tap("Note");
-  const group = page.getByRole("group", { name: "Permissions" });
-  const climb = group.getByRole("checkbox", { name: "Climb" });
+  await toPlace(seen, 'Arrive');
+  await page.getByRole('textbox', { name: 'Name, or what they are' }).fill('the owner');
+  await hand.tap('Note');
+  const group = page.getByRole('group', { name: 'Permissions' });
+  const climb = group.getByRole('checkbox', { name: 'Climb' });
   await hand.tap(climb);
   await group.getByText(/^the owner, \d/).waitFor();
   assert.ok(await climb.isChecked());
   // Whole the first time today, one line from then on.
-  assert.match(
-    await page.locator('[data-caution="C4"]').innerText(),
-    /often begin at six feet/,
-  );
+  assert.match(await page.locator('[data-caution="C4"]').innerText(), /often begin at six feet/);
   await hand.tap(climb);
-  await page.locator('[data-caution="C4"]').waitFor({ state: "detached" });
+  await page.locator('[data-caution="C4"]').waitFor({ state: 'detached' });
   await hand.tap(climb);
-  assert.doesNotMatch(
-    await page.locator('[data-caution="C4"]').innerText(),
-    /six feet/,
-  );
-  await hand.tap(
-    page.getByRole("checkbox", { name: "Nobody home: ground only" }),
-  );
-  await climb.waitFor({ state: "detached" });
+  assert.doesNotMatch(await page.locator('[data-caution="C4"]').innerText(), /six feet/);
+  await hand.tap(page.getByRole('checkbox', { name: 'Nobody home: ground only' }));
+  await climb.waitFor({ state: 'detached' });
 });
 
-test("six gaps are found, each is mended and come back from in two taps, and leaving is one", async (t) => {
+test('six gaps are found, each is mended and come back from in two taps, and leaving is one', async (t) => {
   const seen = await begin(t);
   const { page, hand, look } = seen;
-  await hand.walk(rectangle("40 ft", "20 ft"));
-  await toPlace(seen, "Leave-site check");
-  const list = page.getByRole("list", { name: "Open items" });
-  const cards = () =>
-    list.locator("li").evaluateAll((all) => all.map((li) => li.dataset.thing));
+  await hand.walk(rectangle('40 ft', '20 ft'));
+  await toPlace(seen, 'Leave-site check');
+  const list = page.getByRole('list', { name: 'Open items' });
+  const cards = () => list.locator('li').evaluateAll((all) => all.map((li) => li.dataset.thing));
   const open = await cards();
   assert.ok(open.length <= 9, `${open}`);
-  for (const gap of [
-    "pitches",
-    "deck",
-    "sides",
-    "driveway",
-    "permissions",
-    "promise",
-    "copies",
-  ]) {
+  for (const gap of ['pitches', 'deck', 'sides', 'driveway', 'permissions', 'promise', 'copies']) {
     assert.ok(open.includes(gap), gap);
   }
-  for (const card of await list.getByRole("listitem").all()) {
-    assert.ok((await card.locator("p").first().innerText()).length > 10);
+  for (const card of await list.getByRole('listitem').all()) {
+    assert.ok((await card.locator('p').first().innerText()).length > 10);
   }
-  await picture(page, "check-open");
+  await picture(page, 'check-open');
 
   hand.taps = 0;
-  await hand.tap(
-    list.locator('[data-thing="promise"]').getByRole("button", { name: "Go" }),
-  );
+  await hand.tap(list.locator('[data-thing="promise"]').getByRole('button', { name: 'Go' }));
   await page.locator('main[data-place="Arrive"]').waitFor();
   const there = hand.taps;
-  await hand.tap("Nothing promised");
-  await hand.tap("Back to check");
+  await hand.tap('Nothing promised');
+  await hand.tap('Back to check');
   assert.equal(hand.taps - 1, there + 1);
   await page.locator('main[data-place="Leave-site check"]').waitFor();
-  await list.locator('[data-thing="promise"]').waitFor({ state: "detached" });
+  await list.locator('[data-thing="promise"]').waitFor({ state: 'detached' });
 
   // Not mended: back on the same card, and so after the program was killed.
-  await hand.tap(
-    list.locator('[data-thing="sides"]').getByRole("button", { name: "Go" }),
-  );
+  await hand.tap(list.locator('[data-thing="sides"]').getByRole('button', { name: 'Go' }));
   await page.locator('main:not([data-place="Leave-site check"])').waitFor();
-  await hand.tap("Back to check");
-  await list
-    .locator('[data-thing="sides"]')
-    .getByText("You went from here")
-    .waitFor();
+  await hand.tap('Back to check');
+  await list.locator('[data-thing="sides"]').getByText('You went from here').waitFor();
   await page.reload();
-  await list
-    .locator('[data-thing="sides"]')
-    .getByText("You went from here")
-    .waitFor();
+  await list.locator('[data-thing="sides"]').getByText('You went from here').waitFor();
 
   hand.taps = 0;
-  await hand.tap("Leave");
+  await hand.tap('Leave');
   await page
-    .getByRole("status")
+    .getByRole('status')
     .filter({ hasText: /check complete/i })
     .waitFor();
   assert.equal(hand.taps, 1);
-  assert.match(
-    await page.evaluate(() => window.spoken.at(-1)),
-    /^Check complete/,
-  );
-  assert.match(
-    (await look()).check.complete.en,
-    /goes into the packet as not known/,
-  );
-  await picture(page, "check-complete");
+  assert.match(await page.evaluate(() => window.spoken.at(-1)), /^Check complete/);
+  assert.match((await look()).check.complete.en, /goes into the packet as not known/);
+  await picture(page, 'check-complete');
   assert.deepEqual(seen.wrong, []);
 });

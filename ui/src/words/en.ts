@@ -5,24 +5,12 @@ import type {
   HowRead,
   PhotoDistance,
   PhotoPlace,
-  PhotoState,
   State,
   TapeMarks,
 } from '../generated';
+import { PHOTO_STATE_NAMES, STATE_NAMES } from '../parts/states';
 
-const states: Record<State, string> = {
-  not_looked: 'not looked',
-  hearsay: 'hearsay',
-  worked_out: 'worked out',
-  read_once: 'read once',
-  off_photo: 'off photo',
-  settled_at_desk: 'settled at desk',
-  agreed: 'agreed',
-  proved: 'proved',
-  cannot_get: "can't get",
-  suspect: 'read once, suspect',
-  struck: 'struck',
-};
+const states: Record<State, string> = { ...STATE_NAMES, suspect: 'read once, suspect' };
 
 const how: Record<HowRead, string> = {
   taped: 'Taped',
@@ -56,12 +44,6 @@ const photoPlaces: Record<PhotoPlace, string> = {
 };
 
 const fourSides: PhotoPlace[] = ['front', 'right', 'back', 'left'];
-
-const photoStates: Record<PhotoState, string> = {
-  confirmed: 'confirmed',
-  guess: 'guess',
-  not_looked: 'not looked',
-};
 
 const distances: Record<PhotoDistance, string> = {
   whole: 'whole',
@@ -411,7 +393,7 @@ export const en = {
     passed: {
       shared: (to: string) => `Given to this device's own way of sharing, for ${to}.`,
       saved: (to: string) =>
-        `Its file is saved. It waits: hand it to ${to} by mail, by cable or on a stick, then tap Handed on.`,
+        `Its file is saved, and it waits. Hand it on to ${to}, then tap Handed on.`,
       kept: (to: string) => `Nothing went. It waits here for ${to}.`,
       gone: () => 'Its file is not on this device. Make the packet again, then send it.',
     },
@@ -459,7 +441,7 @@ export const en = {
     distance: 'From how far',
     distances,
     threeDistances,
-    states: photoStates,
+    states: PHOTO_STATE_NAMES,
     found,
     notCounted: 'not counted',
     oneLess: (of: string) => `One less, ${of}`,

@@ -371,7 +371,7 @@ export const es: Words = {
     passed: {
       shared: (to: string) => `Entregado al modo de compartir de este aparato, para ${to}.`,
       saved: (to: string) =>
-        `Su archivo está guardado. Espera: délo a ${to} por correo, cable o memoria, y luego toque Entregado.`,
+        `Su archivo está guardado y espera. Déselo a ${to} y luego toque Entregado.`,
       kept: (to: string) => `No salió nada. Espera aquí para ${to}.`,
       gone: () => 'Su archivo no está en este aparato. Haga otra vez el paquete y mándelo.',
     },
