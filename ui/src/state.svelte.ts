@@ -149,7 +149,7 @@ async function take(send: () => Promise<Reply>): Promise<boolean> {
 }
 
 function heed(refused: Said | null): boolean {
-  if (refused) say(refused.en, 'refused');
+  if (refused) say(words.told(refused.en), 'refused');
   return refused === null;
 }
 

@@ -56,6 +56,8 @@ const threeDistances: PhotoDistance[] = ['whole', 'middle', 'close'];
 const found: Record<Found, string> = { seen: 'seen', none: 'none', not_looked: 'not looked' };
 
 export const en = {
+  /** What a reply says, in this language. */
+  told: (text: string) => text,
   places: {
     Today: 'Today',
     Arrive: 'Arrive',

@@ -1,8 +1,10 @@
 // Spanish as it is spoken on roofs: the same table, of which the compiler lets nothing be left out.
 import { en } from './en';
+import { told } from './es_told';
 import type { Words } from './index';
 
 export const es: Words = {
+  told,
   places: {
     Today: 'Hoy',
     Arrive: 'Llegada',
