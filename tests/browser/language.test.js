@@ -94,6 +94,48 @@ test('Spanish is chosen in Settings, stays, and no control of the frame or a pla
   assert.deepEqual(wrong, []);
 });
 
+// Every text of the leaf with letters in it, in the order of the page.
+const texts = (page) =>
+  page.evaluate(() => {
+    const found = [];
+    const walk = document.createTreeWalker(document.querySelector('main'), NodeFilter.SHOW_TEXT);
+    while (walk.nextNode()) {
+      const text = walk.currentNode.textContent.trim();
+      if (/[A-Za-zÀ-ÿ]{2}/.test(text)) found.push(text);
+    }
+    return found;
+  });
+
+test('most of what the replies say of the pretend house is told in Spanish too', async (t) => {
+  const folder = newBook(t);
+  await addPretendHouse(folder);
+  const { url, ask } = await open(t, folder);
+  const { stops } = await ask({ ask: 'today' });
+  const told = {};
+  for (const language of ['english', 'spanish']) {
+    await ask({ ask: 'set', setting: { set: 'language', to: language } });
+    const { page, hand } = await screen(PHONE);
+    told[language] = [];
+    for (const place of [1, 2, 3, 4, 5, 7]) {
+      await page.goto(`${url}/#${stops[0].job}/${place}`);
+      await page.reload();
+      await page.locator('main').getByRole('button').nth(2).waitFor();
+      if (place === 4) await hand.tap(language === 'english' ? 'List' : 'Lista');
+      told[language].push(await texts(page));
+    }
+  }
+  let all = 0;
+  const untold = [];
+  for (const [i, spanish] of told.spanish.entries()) {
+    const english = new Set(told.english[i]);
+    all += spanish.length;
+    untold.push(...spanish.filter((text) => english.has(text)));
+  }
+  const share = 1 - untold.length / all;
+  assert.ok(share >= 0.85, `${untold.length} of ${all}: ${[...new Set(untold)].join(' | ')}`);
+  t.diagnostic(`${all - untold.length} of ${all} texts at six places are told in Spanish`);
+});
+
 test('the night leaf keeps text at 7 to 1 and every line, and stays after a restart of the page', async (t) => {
   const folder = newBook(t);
   await addPretendHouse(folder);

@@ -1,6 +1,7 @@
 // Finds room on the plan for what is written beside its lines and in its faces. Where two would
 // overlap the less needed one gives way, for the list holds them all.
 import type { LineView, PlanView } from '../generated';
+import { words } from '../words';
 import { around, beside, outward, type Paper, type Point, type Shown } from './fit';
 
 export type Label = {
@@ -64,7 +65,7 @@ export function write(plan: PlanView, shown: Shown, paper: Paper): Written {
     const out = outward(...ends(line), rim);
     if (line.suspect) put(line, `${line.thing}?`, 'suspect', out);
     else if (line.in_hand) put(line, line.thing, 'in-hand', out);
-    if (line.label) put(line, line.label, 'length', out);
+    if (line.label) put(line, words.told(line.label), 'length', out);
   }
 
   const slopes: Slope[] = [];
@@ -72,13 +73,19 @@ export function write(plan: PlanView, shown: Shown, paper: Paper): Written {
     const [x, y] = shown(face.at);
     const name: Box = {
       at: [x, y - (face.pitch ? 12 : 0)],
-      half: [(face.name.length * LETTER.words) / 2, LINE / 2],
+      half: [(words.told(face.name).length * LETTER.words) / 2, LINE / 2],
       turned: 0,
     };
     const rise = face.pitch?.split(' ')[0];
     const slope: Box = { at: [x, y + 12], half: [26, 12], turned: 0 };
     if (room(name)) {
-      labels.push({ key: face.thing, text: face.name, at: name.at, turned: 0, look: 'face' });
+      labels.push({
+        key: face.thing,
+        text: words.told(face.name),
+        at: name.at,
+        turned: 0,
+        look: 'face',
+      });
     } else {
       slope.at = [x, y];
     }
