@@ -38,6 +38,7 @@ pub enum Role {
     OrderLines,
     PriceLines,
     PhotoList,
+    Differences,
     Photo,
     Book,
     Survey,

@@ -104,6 +104,7 @@ impl Owned {
             price: self.price.as_ref(),
             code: self.code.as_ref(),
             rates_from: RatesFrom::Demo,
+            before: None,
         }
     }
 }

@@ -147,7 +147,7 @@ pub const PAPERS: [PaperRow; 7] = {
 };
 
 /// Who gets which file besides the papers. What is in no row goes to everybody.
-const FILES: [(Role, &[Edition]); 14] = {
+const FILES: [(Role, &[Edition]); 15] = {
     use Edition::{Crew, Firm, Owner, Permit, Supplier};
     [
         (Role::PlanSvg, &[Firm, Owner, Crew, Permit, Supplier]),
@@ -160,6 +160,7 @@ const FILES: [(Role, &[Edition]); 14] = {
         (Role::OrderLines, &[Firm, Crew, Supplier]),
         (Role::PriceLines, &[Firm]),
         (Role::PhotoList, &[Firm, Owner, Crew]),
+        (Role::Differences, &[Firm, Owner, Crew, Permit]),
         (Role::Photo, &[Firm, Owner, Crew]),
         (Role::Book, &[Firm]),
         (Role::Survey, &[Firm]),

@@ -33,6 +33,9 @@ pub struct Job<'a> {
     pub code: Option<&'a Code>,
     /// Whose rates made the price.
     pub rates_from: RatesFrom,
+    /// The job as the version before for this reader had it; none where there is none, or its
+    /// entries are not here.
+    pub before: Option<&'a Job<'a>>,
 }
 
 impl<'a> Job<'a> {

@@ -3,7 +3,9 @@
 use crate::check::{NotProved, check, check_reader};
 use crate::contents::{Bytes, PacketFile, Role};
 use crate::demo_house::{Kept, Owned, demo, entry, freeze, photo};
+use crate::differences::{Difference, differences};
 use crate::edition::{Edition, Lang, MoneyOn, PAPERS, PaperKind, papers_of};
+use crate::job::{Freeze, Job};
 use crate::leaf::Leaf;
 use crate::make::{Made, gather, make, make_with};
 use crate::named::Parts;
@@ -11,8 +13,12 @@ use crate::not_known::not_known;
 use crate::papers::{self, Told};
 use crate::said;
 use crate::typeset::Letters;
-use eavebook_core::book::kinds::{ChangeFound, JobStarted, Kind, SettledAtDesk, Strike};
+use eavebook_core::book::kinds::{
+    ChangeFound, Followed, HowRead, JobStarted, Kind, Reading, SettledAtDesk, Strike, TapeMarks,
+    Thing,
+};
 use serde_json::Value;
+use std::collections::BTreeSet;
 use std::io::Cursor;
 use std::path::Path;
 
@@ -118,6 +124,83 @@ fn the_changes_are_in_the_owners_packet_and_the_firms_once_there_are_any() {
         assert_eq!(paper(&changed(), edition), wanted, "{edition}");
         assert!(paper(&demo(), edition).is_empty(), "{edition}");
     }
+}
+
+#[test]
+fn a_new_version_says_what_the_one_before_said_otherwise_and_which_entry_made_it_so() {
+    let then = demo();
+    let first = then.job();
+    let mut entries = then.entries.clone();
+    let mut read_again = |thing: Thing, text: &str| {
+        let reading = Reading {
+            thing,
+            text: text.to_owned(),
+            tape: TapeMarks::FeetInches,
+            how: HowRead::Taped,
+            followed: Followed::EaveEdge,
+            blind: true,
+        };
+        let next = u32::try_from(entries.len() + 1).unwrap();
+        entries.push(entry(next, &Kind::Reading(reading), Vec::new()));
+        entries[entries.len() - 1].id
+    };
+    let height = read_again(Thing::EaveHeight, "10'");
+    let leg = read_again(Thing::Leg { leg: 2 }, "14' 3 1/2\"");
+    let now = Owned::of(entries, then.photos.clone());
+    let second = Job {
+        before: Some(&first),
+        ..now.job()
+    };
+    let rows = differences(&second);
+    let of = |thing: &str| rows.iter().find(|row| row.thing == thing).unwrap();
+    assert_eq!(
+        of("eave height"),
+        &Difference {
+            thing: "eave height".to_owned(),
+            before: "9 ft, read once".to_owned(),
+            now: "9 ft, suspect; 10 ft, suspect".to_owned(),
+            why: vec![height],
+        }
+    );
+    assert_eq!(of("leg 2").why, [leg]);
+    // A figure that is worked out rests on every entry that changed a length.
+    let area = of("roof area");
+    assert!(area.before != area.now, "{area:?}");
+    assert_eq!(
+        BTreeSet::from_iter(area.why.clone()),
+        BTreeSet::from([height, leg])
+    );
+    assert!(rows.iter().all(|row| row.before != row.now), "{rows:?}");
+    let freeze = Freeze {
+        version: 2,
+        ..freeze()
+    };
+    for edition in Edition::ALL {
+        let gathered = gather(&Letters::shipped(), &second, edition, &freeze, &now.photos);
+        assert_eq!(gathered.lacks, [], "{edition}");
+        let mut roles = gathered.files.iter().map(|file| file.row.role);
+        assert_eq!(
+            roles.any(|role| role == Role::Differences),
+            edition != Edition::Supplier,
+            "{edition}"
+        );
+    }
+}
+
+#[test]
+fn where_nothing_was_booked_since_nothing_differs() {
+    let house = demo();
+    let first = house.job();
+    let again = Job {
+        before: Some(&first),
+        ..house.job()
+    };
+    assert_eq!(differences(&again), []);
+    assert_eq!(
+        differences(&first),
+        [],
+        "a first version has none before it"
+    );
 }
 
 #[test]

@@ -13,7 +13,8 @@ mod check;
 mod contents;
 #[cfg(test)]
 mod demo_house;
-pub mod edition;
+pub mod differences;
+mod edition;
 mod exports;
 mod job;
 mod lack;

@@ -4,6 +4,7 @@ use crate::bag::{self, Bag};
 use crate::contents::{
     Bytes, EntryCount, FileRow, PacketFile, PacketList, Role, Totals, media_type,
 };
+use crate::differences::differences;
 use crate::edition::{Edition, Lang, MoneyOn, PaperKind, PaperRow, holds, papers_of};
 use crate::exports;
 use crate::job::{Freeze, Job, Photos};
@@ -328,6 +329,12 @@ impl Making {
         {
             file.row.money = true;
         }
+        self.put(
+            "tables/differences.csv",
+            Role::Differences,
+            "What the version before said otherwise",
+            exports::differences(&differences(job)),
+        );
         let list = exports::photo_list(photos);
         self.put(
             "tables/photos.csv",

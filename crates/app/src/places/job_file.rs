@@ -7,14 +7,15 @@ use crate::refusal::{Refusal, Unfit};
 use crate::reply::Reply;
 use crate::view::takeoff::rates::JobRates;
 use crate::{stamp, view};
+use chrono::NaiveDate;
 use eavebook_core::book::edition::Edition;
 use eavebook_core::book::entry::Entry;
-use eavebook_core::book::fold::fold;
+use eavebook_core::book::fold::{FieldBook, fold};
 use eavebook_core::book::freeze::{self, Next};
 use eavebook_core::book::kinds::{FrozenEntries, Kind, PacketFrozen, Side};
-use eavebook_core::book::lay_out::lay_out;
+use eavebook_core::book::lay_out::{LaidOut, lay_out};
 use eavebook_core::settings::{Chosen, Code};
-use eavebook_core::solve::{Terms, take_off_and_price};
+use eavebook_core::solve::{Priced, Solved, Terms, take_off_and_price};
 use eavebook_packet::{Freeze, Job, RatesFrom};
 use eavebook_store::{Book, DraftAfter, Packets, Photos, StoreError};
 use std::collections::BTreeSet;
@@ -41,6 +42,8 @@ pub struct ToMake {
     wanted: Wanted,
     /// The entries of the house, without earlier freezes.
     entries: Vec<Entry>,
+    /// The entries of the version before, where there is one and they can be told from the rest.
+    before: Option<Vec<Entry>>,
     /// What they come to.
     made_of: FrozenEntries,
     freeze: Freeze,
@@ -93,11 +96,18 @@ pub fn to_make(
 ) -> Result<ToMake, Refusal> {
     let entries = entries(book, job)?;
     let frozen = fold(&entries).frozen;
+    let of_before = |before: Option<&str>| {
+        let (_, freeze) = frozen
+            .iter()
+            .find(|(_, freeze)| Some(freeze.packet.as_str()) == before)?;
+        freeze::thawed(&entries, &freeze.entries)
+    };
     let old = |freeze: &PacketFrozen, entries: Vec<Entry>| ToMake {
         job,
         edition,
         wanted,
         entries,
+        before: of_before(freeze.before.as_deref()),
         made_of: freeze.entries.clone(),
         freeze: Freeze {
             version: freeze.version,
@@ -128,6 +138,7 @@ pub fn to_make(
             edition,
             wanted,
             entries: house,
+            before: of_before(before),
             made_of,
             freeze: Freeze {
                 version: number,
@@ -185,6 +196,7 @@ impl ToMake {
             let made_with = self.freeze.made_with;
             return Err(Unfit::MadeOtherwise { version, made_with }.into());
         }
+        self.before = Some(self.entries.clone());
         self.freeze = Freeze {
             version: self.freeze.version.saturating_add(1),
             moment: stamp::moment(),
@@ -196,34 +208,13 @@ impl ToMake {
 
     /// Sets the papers and puts the packet on the disk: its id, and where it lies.
     fn set(&self, photos: &Photos, packets: &Packets) -> Result<(String, PathBuf), Refusal> {
-        let book = fold(&self.entries);
-        // The side is a setting of a device and no entry: a corner says it, and before there is a
-        // corner there is no plan for it to turn.
-        let laid = lay_out(&book, Side::default());
-        let solved = view::seen::solve(&laid);
         // The day of the freeze, not of today: the same packet must come out another day.
         let moment = chrono::DateTime::parse_from_rfc3339(&self.freeze.moment);
-        let terms = Terms {
-            rates: Chosen::Demo(JobRates::of(&book).rates),
-            code: Chosen::Demo(Code::demo()),
-            on: moment.ok().map(|moment| moment.date_naive()),
-        };
-        let priced = laid
-            .survey
-            .as_ref()
-            .zip(solved.as_ref())
-            .and_then(|(survey, solved)| take_off_and_price(survey, solved, &terms).ok());
-        let job = Job {
-            id: self.job,
-            entries: &self.entries,
-            book: &book,
-            laid: &laid,
-            solved: solved.as_ref(),
-            takeoff: priced.as_ref().map(|priced| &priced.takeoff),
-            price: priced.as_ref().map(|priced| &priced.price),
-            code: Some(terms.code.get()),
-            rates_from: RatesFrom::Demo,
-        };
+        let on = moment.ok().map(|moment| moment.date_naive());
+        let before = self.before.as_deref().map(|then| WorkedOut::of(then, on));
+        let before = before.as_ref().map(|then| then.job(self.job, None));
+        let now = WorkedOut::of(&self.entries, on);
+        let job = now.job(self.job, before.as_ref());
         let folder = packets.folder()?;
         let made = eavebook_packet::make(&job, self.edition, &self.freeze, &Kept(photos), folder)?;
         Ok((made.id, made.path))
@@ -239,6 +230,59 @@ impl ToMake {
             reader: None,
             entries: self.made_of,
             made_with: self.freeze.made_with,
+        }
+    }
+}
+
+/// A job folded, laid out, solved and priced.
+struct WorkedOut<'a> {
+    entries: &'a [Entry],
+    book: FieldBook,
+    laid: LaidOut,
+    solved: Option<Solved>,
+    priced: Option<Priced>,
+    terms: Terms,
+}
+
+impl<'a> WorkedOut<'a> {
+    /// Of these entries, priced for a day.
+    fn of(entries: &'a [Entry], on: Option<NaiveDate>) -> WorkedOut<'a> {
+        let book = fold(entries);
+        // The side is a setting of a device and no entry: a corner says it, and before there is a
+        // corner there is no plan for it to turn.
+        let laid = lay_out(&book, Side::default());
+        let solved = view::seen::solve(&laid);
+        let terms = Terms {
+            rates: Chosen::Demo(JobRates::of(&book).rates),
+            code: Chosen::Demo(Code::demo()),
+            on,
+        };
+        let survey = laid.survey.as_ref();
+        let priced = survey
+            .zip(solved.as_ref())
+            .and_then(|(survey, solved)| take_off_and_price(survey, solved, &terms).ok());
+        WorkedOut {
+            entries,
+            book,
+            laid,
+            solved,
+            priced,
+            terms,
+        }
+    }
+
+    fn job<'b>(&'b self, id: Uuid, before: Option<&'b Job<'b>>) -> Job<'b> {
+        Job {
+            id,
+            entries: self.entries,
+            book: &self.book,
+            laid: &self.laid,
+            solved: self.solved.as_ref(),
+            takeoff: self.priced.as_ref().map(|priced| &priced.takeoff),
+            price: self.priced.as_ref().map(|priced| &priced.price),
+            code: Some(self.terms.code.get()),
+            rates_from: RatesFrom::Demo,
+            before,
         }
     }
 }

@@ -4,7 +4,9 @@ mod roof;
 mod tables;
 
 pub use roof::glb;
-pub use tables::{edges, faces, items, order_lines, photo_list, price_lines, readings};
+pub use tables::{
+    differences, edges, faces, items, order_lines, photo_list, price_lines, readings,
+};
 
 use crate::job::{Job, RatesFrom};
 use eavebook_core::book::freeze::of_the_house;

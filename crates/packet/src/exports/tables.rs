@@ -1,5 +1,6 @@
 //! Tables as CSV (RFC 4180): UTF-8, CR LF, fixed digits.
 
+use crate::differences::Difference;
 use crate::edition::Lang;
 use crate::job::Job;
 use crate::named::{self, Parts};
@@ -10,6 +11,7 @@ use eavebook_core::check::State;
 use eavebook_core::price::Price;
 use eavebook_core::takeoff::Takeoff;
 use eavebook_core::units::{Length, Tape};
+use uuid::Uuid;
 
 /// A text cell. A table program takes one that begins so for a formula: an apostrophe before it
 /// keeps it a text.
@@ -217,6 +219,20 @@ pub fn photo_list(photos: &[crate::said::PhotoRow]) -> Vec<u8> {
         ]
     });
     table("photo,file,side,distance,shows,state,sha256", rows)
+}
+
+/// `differences.csv`: what the version before said otherwise; nothing where it said the same.
+pub fn differences(rows: &[Difference]) -> Option<Vec<u8>> {
+    let cells = rows.iter().map(|row| {
+        let why: Vec<String> = row.why.iter().map(Uuid::to_string).collect();
+        vec![
+            text(&row.thing),
+            text(&row.before),
+            text(&row.now),
+            why.join(" "),
+        ]
+    });
+    (!rows.is_empty()).then(|| table("thing,before,now,why", cells))
 }
 
 #[cfg(test)]

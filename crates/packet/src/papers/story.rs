@@ -2,6 +2,7 @@
 //! then how each figure came out of the readings, and what nothing checks.
 
 use super::Told;
+use crate::differences::differences;
 use crate::edition::{Lang, PaperKind};
 use crate::leaf::{Block, Leaf, Mark, Set, Table};
 use crate::named;
@@ -33,8 +34,37 @@ pub fn leaf(told: &Told) -> Leaf {
     leaf.under("Faces", told.faces(Lang::En).into_iter().collect());
     leaf.under("Edges", told.each_edge(Lang::En).into_iter().collect());
     leaf.under("How the area comes out", formula(told));
+    let since = match told.freeze.version.checked_sub(1) {
+        Some(version) => format!("What version {version} said otherwise"),
+        None => "What the version before said otherwise".to_owned(),
+    };
+    leaf.under(&since, since_before(told));
     leaf.under("Not known", told.not_known(Lang::En));
     leaf
+}
+
+/// What the version before said otherwise.
+fn since_before(told: &Told) -> Vec<Block> {
+    let mut table = Table::with(&[
+        ("Thing", Set::Words),
+        ("Before", Set::Wide),
+        ("Now", Set::Wide),
+    ]);
+    let said = |words: String| {
+        if words.is_empty() {
+            "nothing".to_owned()
+        } else {
+            words
+        }
+    };
+    for row in differences(told.job) {
+        table.row(vec![row.thing, said(row.before), said(row.now)]);
+    }
+    if table.rows.is_empty() {
+        Vec::new()
+    } else {
+        vec![Block::Table(table)]
+    }
 }
 
 /// Each reading as it was booked, struck ones too.
