@@ -117,12 +117,40 @@ impl Stores {
             .stderr(Stdio::null())
             .status();
         if told.is_ok_and(|told| told.success()) {
+            self.watch(&data);
             Ok(())
         } else {
             Err(Trouble::Failed {
                 command: format!("pg_ctl start: see {data}/log"),
             })
         }
+    }
+
+    /// The database is in a session of its own: an interrupt that ends this process would leave it.
+    /// A shell that waits for this process to go stops it then.
+    fn watch(&self, data: &str) {
+        let script = "while [ -d /proc/$1 ]; do sleep 1; done
+                      [ -d \"$3\" ] && exec \"$2\" -D \"$3\" -m immediate stop";
+        let pg_ctl = self.postgres.join("pg_ctl");
+        let mut watch = if is_root() {
+            let mut watch = Command::new("setsid");
+            watch.args(["runuser", "-u", "postgres", "--", "sh"]);
+            watch
+        } else {
+            let mut watch = Command::new("setsid");
+            watch.arg("sh");
+            watch
+        };
+        // Where it does not start, the database has still to be stopped by whoever interrupts.
+        let _ = watch
+            .args(["-c", script, "watch", &std::process::id().to_string()])
+            .arg(pg_ctl)
+            .arg(data)
+            .current_dir("/")
+            .stdin(Stdio::null())
+            .stdout(Stdio::null())
+            .stderr(Stdio::null())
+            .spawn();
     }
 
     /// One of its programs, as a user whom it does not refuse.
