@@ -15,7 +15,7 @@ pub fn leaf(told: &Told) -> Leaf {
     let changes = told.job.book.changes.iter();
     let standing: Vec<_> = changes.filter(|noted| noted.struck.is_none()).collect();
     let opening = format!(
-        "This is what was found at {address} once the old roof was off: {}, with photos, and who agreed.",
+        "This is what was found at {address} once the old roof was off: {}, what each costs laid, and who agreed.",
         words::counted(standing.len(), "change", "changes")
     );
     let mut leaf = told.begin(PaperKind::Changes, Lang::En, opening);
