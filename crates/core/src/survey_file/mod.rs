@@ -4,6 +4,8 @@
 //! answered soon and in little memory. A key that is unknown or given twice is refused by name.
 //! What can be decided from the file alone is refused here; what needs the corners adjusted or the
 //! roof raised is left to those who do it.
+//!
+//! `REFERENCE.md` beside this file says every key, with a file that works for each.
 
 mod bodies;
 mod edges;
