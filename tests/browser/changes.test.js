@@ -13,7 +13,7 @@ async function jobFile(t, size) {
   await page.goto(served.url);
   await page.getByRole('list', { name: 'Stops' }).waitFor();
   hand.taps = 0;
-  await hand.tap(page.getByRole('list', { name: 'Stops' }).getByRole('button').first());
+  await hand.openFirstStop();
   const nav = page.getByRole('navigation', { name: 'Places' });
   await hand.tap(nav.locator('button[aria-expanded]'));
   await hand.tap(nav.getByRole('button', { name: 'Job file', exact: true }));

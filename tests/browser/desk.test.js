@@ -16,7 +16,7 @@ async function atDesk(t, size = WIDE) {
   const seen = await screen(size);
   const { page, hand } = seen;
   await page.goto(url);
-  await hand.tap(page.getByRole('list', { name: 'Stops' }).getByRole('button').first());
+  await hand.openFirstStop();
   const nav = page.getByRole('navigation', { name: 'Places' });
   const fold = nav.locator('button[aria-expanded]');
   if (await fold.isVisible()) await hand.tap(fold);

@@ -322,7 +322,7 @@ test('the marks of all states are told apart in grey', async (t) => {
   const marks = await marksInGrey(page);
   await page.screenshot({ path: '../out/states.png', fullPage: true });
   await toPlace({ page, hand }, 'Today');
-  await hand.tap(page.getByRole('list', { name: 'Stops' }).getByRole('button').first());
+  await hand.openFirstStop();
   await toPlace({ page, hand }, 'Plan');
   await hand.tap('List');
   await page.locator('main li[data-thing^="photo"]').first().waitFor();

@@ -19,7 +19,7 @@ async function jobFile(t, size) {
   const served = await open(t, folder);
   const seen = await screen(size);
   await seen.page.goto(served.url);
-  await seen.hand.tap(seen.page.getByRole('list', { name: 'Stops' }).getByRole('button').first());
+  await seen.hand.openFirstStop();
   await toPlace(seen, 'Job file');
   await seen.page.locator('main[data-place="Job file"] fieldset').waitFor();
   return { ...seen, ...served, folder };

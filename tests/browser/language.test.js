@@ -46,7 +46,7 @@ test('Spanish is chosen in Settings, stays, and no control of the frame or a pla
   await toPlace({ page, hand }, 'Settings');
   await hand.tap(page.getByRole('radio', { name: 'Español' }));
   await page.locator('html[lang="es"]').waitFor();
-  await hand.tap(page.getByRole('list', { name: 'Paradas' }).getByRole('button').first());
+  await hand.openFirstStop('Paradas');
   const english = await page.evaluate(async () => document.documentElement.lang);
   assert.equal(english, 'es');
   const SAME = new Set(['No', 'Plan', 'Total', 'Español', 'English']);
@@ -142,7 +142,7 @@ test('the night leaf keeps text at 7 to 1 and every line, and stays after a rest
   const { url } = await open(t, folder);
   const { page, hand } = await screen(PHONE);
   await page.goto(url);
-  await hand.tap(page.getByRole('list', { name: 'Stops' }).getByRole('button').first());
+  await hand.openFirstStop();
   await toPlace({ page, hand }, 'Settings');
   await hand.tap(page.getByRole('radio', { name: 'night leaf' }));
   await page.locator('html[data-leaf="night"]').waitFor();

@@ -64,7 +64,7 @@ for (const [name, size] of Object.entries({ phone: PHONE, narrow: NARROW, wide: 
       looked += 1;
     };
     await none('Today');
-    await hand.tap(page.getByRole('list', { name: 'Stops' }).getByRole('button').first());
+    await hand.openFirstStop();
     for (const place of ['Arrive', 'Walk-round', 'Field book', 'Leave-site check']) {
       await toPlace(seen, place);
       await none(place);
@@ -125,7 +125,7 @@ test('six months later the size of the pipe is found in words, with its photo an
 test('a photo of what stands on the roof asks for no side, and one is found on the plan with its tag', async (t) => {
   const seen = await pretendHouse(t, PHONE);
   const { page, hand } = seen;
-  await hand.tap(page.getByRole('list', { name: 'Stops' }).getByRole('button').first());
+  await hand.openFirstStop();
   await toPlace(seen, 'Walk-round');
   const roof = page.getByRole('region', { name: 'Roof', exact: true });
   await roof.locator('li[data-thing^="photo"][data-state="confirmed"]').first().waitFor();

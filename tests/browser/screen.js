@@ -100,6 +100,12 @@ export class Hand {
     await this.page.locator('main[data-place="Field book"]').waitFor();
   }
 
+  /** Opens the first job of Today. The frame moves under the finger when it comes. */
+  async openFirstStop(list = 'Stops') {
+    await this.tap(this.page.getByRole('list', { name: list }).getByRole('button').first());
+    await this.page.locator('main:not([data-place="Today"])').waitFor();
+  }
+
   /** Types a length, `42 ft 7`, on the open keypad and books it. */
   async book(length) {
     const pad = this.page.getByRole('group', { name: 'Keypad' });

@@ -68,7 +68,7 @@ test('without a way of sharing the packet is saved and waits until somebody says
   await page.reload();
   await page.getByRole('list', { name: 'Stops' }).getByRole('button').first().waitFor();
   assert.equal((await waits()).packets.length, 1);
-  await hand.tap(page.getByRole('list', { name: 'Stops' }).getByRole('button').first());
+  await hand.openFirstStop();
   await toJobFile({ page, hand });
   await hand.tap('Handed on');
   await row(page)

@@ -178,7 +178,7 @@ test('a pipe is added on a face, photographed and sized without a decimal point'
   const seen = await screen(PHONE);
   const { page, hand, wrong } = seen;
   await page.goto(url);
-  await hand.tap(page.getByRole('list', { name: 'Stops' }).getByRole('button').first());
+  await hand.openFirstStop();
   await toPlace(seen, 'Plan');
   await hand.tap('List');
   const old = page.getByRole('list', { name: 'Items' }).locator('li[data-thing="pipe 1"]');
