@@ -15,7 +15,7 @@ async function jobFile(t, size) {
   hand.taps = 0;
   await hand.openFirstStop();
   const nav = page.getByRole('navigation', { name: 'Places' });
-  await hand.tap(nav.locator('button[aria-expanded]'));
+  await hand.unfold();
   await hand.tap(nav.getByRole('button', { name: 'Job file', exact: true }));
   return { ...seen, ...served };
 }

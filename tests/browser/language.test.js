@@ -20,7 +20,7 @@ const LUGARES = [
 
 async function toPlace({ page, hand }, name) {
   const nav = page.locator('nav');
-  await hand.tap(nav.locator('button[aria-expanded]'));
+  await hand.unfold();
   await hand.tap(nav.getByRole('button', { name, exact: true }));
 }
 

@@ -106,6 +106,27 @@ export class Hand {
     await this.page.locator('main:not([data-place="Today"])').waitFor();
   }
 
+  /**
+   * Opens the list of places where it is folded. A tap that comes while the frame changes under
+   * the finger is lost, and given once more, as a person would.
+   */
+  async unfold() {
+    const nav = this.page.locator('nav');
+    await nav.waitFor();
+    const fold = nav.locator('button[aria-expanded]');
+    if (!(await fold.isVisible())) return;
+    const open = nav.locator('button[aria-expanded="true"]');
+    const opens = () =>
+      open.waitFor({ timeout: 3000 }).then(
+        () => true,
+        () => false,
+      );
+    await this.tap(fold);
+    if (!(await opens()))
+      await fold.evaluate((button) => button.ariaExpanded === 'true' || button.click());
+    await open.waitFor();
+  }
+
   /** Types a length, `42 ft 7`, on the open keypad and books it. */
   async book(length) {
     const pad = this.page.getByRole('group', { name: 'Keypad' });
@@ -144,9 +165,8 @@ async function uncovered(there) {
 
 /** Goes to a place by the list of places, and waits until it is there. */
 export async function toPlace({ page, hand }, name) {
+  await hand.unfold();
   const nav = page.getByRole('navigation', { name: 'Places' });
-  const fold = nav.locator('button[aria-expanded]');
-  if (await fold.isVisible()) await hand.tap(fold);
   await hand.tap(nav.getByRole('button', { name, exact: true }));
   if (name !== 'Settings') await page.locator(`main[data-place="${name}"]`).waitFor();
 }

@@ -29,7 +29,7 @@ async function withPacket(t, size = PHONE, before = () => {}) {
 
 async function toJobFile({ page, hand }) {
   const nav = page.getByRole('navigation', { name: 'Places' });
-  await hand.tap(nav.locator('button[aria-expanded]'));
+  await hand.unfold();
   await hand.tap(nav.getByRole('button', { name: 'Job file', exact: true }));
   await page.getByRole('list', { name: 'Packets' }).getByRole('listitem').waitFor(SETTING);
 }
