@@ -349,6 +349,10 @@ sizes: Array<SizeView>,
  */
 asks: Array<AskView>, 
 /**
+ * What was seen over its leg, beside what is computed.
+ */
+seen: SeenView, 
+/**
  * `leg 4`: `data-thing`.
  */
 thing: string, 
@@ -1570,7 +1574,19 @@ kind: DeckKind,
 /**
  * The leg at whose edge it was seen, from 1; none where the place was not named.
  */
-leg: number | null, } | { "ask": "packets", 
+leg: number | null, } | { "ask": "roof_seen", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The leg, from 1.
+ */
+leg: number, 
+/**
+ * What was seen over it.
+ */
+over: SeenOver, } | { "ask": "packets", 
 /**
  * Which job.
  */
@@ -1629,6 +1645,28 @@ code: string,
  * The sentence in English.
  */
 en: string, };
+
+/**
+ * What was seen over a leg.
+ */
+export type SeenOver = { "seen": "gable" } | { "seen": "slope" } | { "seen": "faces", 
+/**
+ * How many.
+ */
+count: number, };
+
+/**
+ * What was seen of the roof from a face's leg, beside the computed one.
+ */
+export type SeenView = { 
+/**
+ * What can be said by one tap.
+ */
+asks: Array<AskView>, 
+/**
+ * What comes of what was said, a sentence each.
+ */
+judged: Array<Said>, };
 
 /**
  * How far a packet came on its way. No device can know that somebody read it.
@@ -1994,7 +2032,7 @@ size: SizeOf, } | { "thing": "overhang",
 /**
  * The leg.
  */
-leg: number, } | { "thing": "eave_height" } | { "thing": "deck" } | { "thing": "deck_size", 
+leg: number, } | { "thing": "eave_height" } | { "thing": "ridge_height" } | { "thing": "deck" } | { "thing": "deck_size", 
 /**
  * Which.
  */

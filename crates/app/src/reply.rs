@@ -560,6 +560,17 @@ pub struct FaceView {
     pub sizes: Vec<SizeView>,
     /// What can be said of its edge by one tap.
     pub asks: Vec<AskView>,
+    /// What was seen over its leg, beside what is computed.
+    pub seen: SeenView,
+}
+
+/// What was seen of the roof from a face's leg, beside the computed one.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct SeenView {
+    /// What can be said by one tap.
+    pub asks: Vec<AskView>,
+    /// What comes of what was said, a sentence each.
+    pub judged: Vec<Said>,
 }
 
 /// A slope just read.

@@ -3,8 +3,8 @@
 pub use eavebook_core::book::edition::Edition;
 pub use eavebook_core::book::keypad::{FractionStep, Key, Meant};
 use eavebook_core::book::kinds::{
-    DeckKind, EndKind, Followed, HowRead, ItemKind, PhotoWord, PitchRead, SaddleSeen, SendStage,
-    TapeMarks, Thing, Turn, VisitNote,
+    DeckKind, EndKind, Followed, HowRead, ItemKind, PhotoWord, PitchRead, SaddleSeen, SeenOver,
+    SendStage, TapeMarks, Thing, Turn, VisitNote,
 };
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -270,6 +270,15 @@ pub enum Request {
         kind: DeckKind,
         /// The leg at whose edge it was seen, from 1; none where the place was not named.
         leg: Option<u32>,
+    },
+    /// What was seen of the roof over a leg, to be compared with what is computed. Reply: `Job`.
+    RoofSeen {
+        /// Which job.
+        job: Uuid,
+        /// The leg, from 1.
+        leg: u32,
+        /// What was seen over it.
+        over: SeenOver,
     },
     /// The packets of a job. Reply: `Packets`.
     Packets {

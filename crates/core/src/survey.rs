@@ -27,6 +27,49 @@ pub struct Survey {
     pub covering: Option<Covering>,
     /// Figures from somebody else: compared, never used as readings.
     pub hearsay: Vec<Hearsay>,
+    /// What was seen of the roof: compared with the computed one, never used for it.
+    pub seen: Vec<Seen>,
+}
+
+/// Something seen of the roof from where one stood. Bodies and legs count from 0.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Seen {
+    /// What stands over a leg.
+    End {
+        /// The body.
+        body: usize,
+        /// The leg.
+        leg: usize,
+        /// What was seen there.
+        end: SeenEnd,
+    },
+    /// The highest ridge of a body over its eaves, sighted or taped.
+    Ridge {
+        /// The body.
+        body: usize,
+        /// How high.
+        over_eaves: Length,
+        /// One standard deviation of it.
+        sigma: Length,
+    },
+    /// How many faces rise from a leg.
+    Faces {
+        /// The body.
+        body: usize,
+        /// The leg.
+        leg: usize,
+        /// How many were counted.
+        count: usize,
+    },
+}
+
+/// What was seen over a leg.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SeenEnd {
+    /// A vertical end.
+    Gable,
+    /// A slope.
+    Slope,
 }
 
 /// One roof over one outline at one eave height.

@@ -1,8 +1,8 @@
 //! What was seen of a roof beside what is computed of it.
 
 use eavebook_core::roof::EdgeKind;
-use eavebook_core::solve::{Judged, Seen, SeenEnd, judge_seen};
-use eavebook_core::survey::{Band, Rise};
+use eavebook_core::solve::{Judged, judge_seen};
+use eavebook_core::survey::{Band, Rise, Seen, SeenEnd, Survey};
 use eavebook_core::units::{Length, Pitch};
 use eavebook_houses::{House, Told, house};
 
@@ -11,8 +11,13 @@ fn rectangle() -> House {
 }
 
 fn judged(house: &House, seen: Seen) -> Judged {
-    let told = Told::of(house.survey());
-    let mut judged = judge_seen(&told.survey, &told.solved, &[seen]);
+    judged_of(house.survey(), seen)
+}
+
+fn judged_of(mut survey: Survey, seen: Seen) -> Judged {
+    survey.seen = vec![seen];
+    let told = Told::of(survey);
+    let mut judged = judge_seen(&told.survey, &told.solved, &told.survey);
     judged
         .pop()
         .unwrap_or_else(|| unreachable!("one thing was seen"))
@@ -105,7 +110,7 @@ fn a_ridge_seen_lower_names_the_slope_that_would_explain_it() {
     );
 }
 
-fn eaves(survey: &eavebook_core::survey::Survey) -> f64 {
+fn eaves(survey: &Survey) -> f64 {
     survey.bodies[0].eave_height.in_feet()
 }
 
@@ -178,4 +183,19 @@ fn what_cannot_be_compared_says_why() {
         assert!(matches!(told, Judged::NotCompared(_)), "{told}");
         assert!(!told.words().is_empty());
     }
+}
+
+#[test]
+fn the_ridge_is_as_unsure_as_the_width_under_it() {
+    // Half the width at 6 in 12 is a quarter of it. By hand: two ends of 30 ft read to 0.181 ft
+    // leave the width 0.128 ft and the ridge a quarter of that, 0.03.
+    let told = judged(&rectangle(), ridge(12.0));
+    assert!(told.words().contains("7.5 ft ± 0.0"), "{told}");
+    // Read to a foot, the two ends leave the width 0.71 ft and the ridge a quarter of that.
+    let mut rough = rectangle().survey();
+    for reading in &mut rough.bodies[0].readings {
+        reading.sigma = Some(Length::feet(1.0));
+    }
+    let told = judged_of(rough, ridge(12.0));
+    assert!(told.words().contains("7.5 ft ± 0.2"), "{told}");
 }

@@ -468,3 +468,31 @@ fn blanks_and_the_order_of_keys_change_nothing() {
         read(HOUSE)
     );
 }
+
+#[test]
+fn what_is_nothing_seen_is_refused_by_its_place_in_the_list() {
+    for (seen, said) in [
+        (
+            r#"{"leg": [0, 1], "end": "hip"}"#,
+            "seen[0].end: \"hip\" is nothing seen over a leg: write gable or slope",
+        ),
+        (
+            r#"{"leg": [0, 1]}"#,
+            "seen[0]: it must say one thing: \"leg\" with \"end\" or \"faces\", or \"ridge_of\" with \
+             \"over_eaves\"",
+        ),
+        (
+            r#"{"leg": [0, 1], "end": "gable", "ridge_of": 0, "over_eaves": 5}"#,
+            "seen[0]: it must say one thing: \"leg\" with \"end\" or \"faces\", or \"ridge_of\" with \
+             \"over_eaves\"",
+        ),
+        (
+            r#"{"ridge_of": 0, "over_eaves": 5, "sigma": 0}"#,
+            "seen[0].sigma: a sigma of 0 says that nothing was uncertain: write more than 0, or leave \
+             it out",
+        ),
+    ] {
+        let with = format!("\"seen\": [{seen}], \"bodies\"");
+        assert_eq!(house_with("\"bodies\"", &with), said);
+    }
+}

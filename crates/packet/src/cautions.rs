@@ -7,8 +7,10 @@
 use crate::edition::Lang;
 use crate::job::Job;
 use crate::words::either;
-use eavebook_core::check::Caution;
+use eavebook_core::book::names::capital;
+use eavebook_core::check::{Caution, at_house};
 use eavebook_core::pitch::Footing;
+use eavebook_core::solve::Judged;
 
 /// Before anybody climbs.
 pub fn climbing(lang: Lang) -> String {
@@ -82,11 +84,25 @@ pub fn of_job(job: &Job, lang: Lang) -> Vec<String> {
         let one_place = Footing::OnePlace;
         !matches!(caution, Caution::PitchStands { on, .. } if *on == one_place)
     };
-    all.iter()
-        .filter(is_said)
-        .map(|caution| match lang {
-            Lang::En => caution.to_string(),
-            Lang::Es => in_spanish(caution),
+    let said = all.iter().filter(is_said).map(|caution| match lang {
+        Lang::En => at_house::words(caution),
+        Lang::Es => in_spanish(caution),
+    });
+    said.chain(seen_otherwise(job, lang)).collect()
+}
+
+/// What was seen of the roof and speaks against the computed one.
+fn seen_otherwise(job: &Job, lang: Lang) -> Vec<String> {
+    let judged = job.laid.survey.as_ref().zip(job.solved);
+    let judged = judged.map(|(survey, solved)| at_house::seen(survey, solved));
+    let flagged = judged.unwrap_or_default().into_iter();
+    let flagged = flagged.filter(|judged| matches!(judged, Judged::Flagged(_)));
+    flagged
+        .map(|judged| match lang {
+            Lang::En => capital(judged.words()),
+            Lang::Es => "Lo que se vio del techo no es lo que está dibujado: vean el plano con la \
+                         oficina."
+                .to_owned(),
         })
         .collect()
 }

@@ -96,6 +96,11 @@ impl Sayings {
             let words = noted.what.kind.word().to_owned();
             booked.say("deck".to_owned(), words, noted.entry, noted.struck.as_ref());
         }
+        for noted in &job.book.roof_seen {
+            let words = noted.what.over.words();
+            let thing = format!("seen over leg {}", noted.what.leg);
+            booked.say(thing, words, noted.entry, noted.struck.as_ref());
+        }
         for noted in &job.book.changes {
             let sheets = words::counted(noted.what.sheets as usize, "deck sheet", "deck sheets");
             let agreed = if noted.what.consent {

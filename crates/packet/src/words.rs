@@ -3,6 +3,7 @@
 use crate::edition::Lang;
 use crate::named::{NamedEdge, NamedFace};
 use eavebook_core::book::kinds::{EndKind, ItemKind, SaddleSeen};
+pub use eavebook_core::book::names::capital;
 use eavebook_core::book::names::{FacePlace, HouseSide};
 use eavebook_core::roof::EdgeKind;
 use eavebook_core::units::{Area, Figure, Length, Pitch, RoundTo};
@@ -179,14 +180,6 @@ pub fn deck(kind: &str, lang: Lang) -> String {
         (Lang::Es, "sheet") => "hoja (triplay u OSB)".to_owned(),
         (Lang::En | Lang::Es, other) => other.to_owned(),
     }
-}
-
-/// A name with a capital.
-pub fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().collect::<String>() + letters.as_str()
-    })
 }
 
 /// Names in a row: `e4, r2 and h1`.

@@ -324,6 +324,7 @@ export const en = {
     add: 'Add',
     addWhat: 'What stands here',
     edge: 'Edge',
+    seen: 'As seen',
     ends,
   },
   desk: {

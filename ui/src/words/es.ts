@@ -301,6 +301,7 @@ export const es: Words = {
     add: 'Agregar',
     addWhat: 'Qué hay aquí',
     edge: 'Orilla',
+    seen: 'Lo visto',
     ends: { sloped: 'Agua', gable: 'Gablete', wall: 'Pared' },
   },
   desk: {

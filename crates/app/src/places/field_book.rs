@@ -95,6 +95,7 @@ fn may_be_struck(kind: &Kind) -> bool {
         | Kind::Penetration(_)
         | Kind::Covering(_)
         | Kind::Deck(_)
+        | Kind::RoofSeen(_)
         | Kind::Rate(_)
         | Kind::Visit(_)
         | Kind::Change(_)

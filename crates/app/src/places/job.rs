@@ -155,6 +155,7 @@ impl Opened {
             | Thing::Tie { .. }
             | Thing::Overhang { .. }
             | Thing::EaveHeight
+            | Thing::RidgeHeight
             | Thing::Deck
             | Thing::DeckSize { .. }
             | Thing::Layers => Ok(()),
@@ -183,6 +184,7 @@ impl Opened {
             | Thing::Size { .. }
             | Thing::Overhang { .. }
             | Thing::EaveHeight
+            | Thing::RidgeHeight
             | Thing::DeckSize { .. } => Ok(()),
         }
     }

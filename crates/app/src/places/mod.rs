@@ -139,6 +139,7 @@ pub fn answer(book: &mut Book, request: Request) -> Result<Answer, Refusal> {
         Request::Takeoff { job } => takeoff::takeoff(book, job),
         Request::SetRate { job, key, value } => takeoff::set_rate(book, job, &key, &value),
         Request::Deck { job, kind, leg } => on_roof::deck(book, job, kind, leg),
+        Request::RoofSeen { job, leg, over } => on_roof::roof_seen(book, job, leg, over),
         Request::Packets { job } => job_file::list(book, job),
         Request::MakePacket { job, edition } => {
             let to_make = job_file::to_make(book, job, edition, job_file::Wanted::Newest)?;

@@ -5,8 +5,10 @@ use crate::refusal::{Refusal, Unfit};
 use crate::reply::Reply;
 use crate::view::names;
 use eavebook_core::book::kinds::{
-    CoveringSeen, DeckKind, DeckSeen, ItemKind, Kind, PenetrationSeen, SaddleSeen, Thing,
+    CoveringSeen, DeckKind, DeckSeen, ItemKind, Kind, PenetrationSeen, RoofSeen, SaddleSeen,
+    SeenOver, Thing,
 };
+use eavebook_core::book::on_roof;
 use eavebook_core::book::story::Subject;
 use eavebook_store::Book;
 use uuid::Uuid;
@@ -131,6 +133,23 @@ pub fn deck(
     if standing.next_back().map(|noted| &noted.what) != Some(&seen) {
         let replaced = opened.book.replaced_by_new(&Subject::DeckAt(leg));
         opened.book(book, &Kind::Deck(seen), replaced)?;
+    }
+    job::reply(book, job)
+}
+
+/// What was seen of the roof over a leg; of one sort the later stands in the place of the earlier.
+///
+/// # Errors
+/// `NoJob`, `NoLeg`.
+pub fn roof_seen(book: &mut Book, job: Uuid, leg: u32, over: SeenOver) -> Result<Reply, Refusal> {
+    let opened = Opened::read(book, job)?;
+    opened.check_leg(leg)?;
+    let seen = RoofSeen { leg, over };
+    let standing = on_roof::roof_seen(&opened.book).map(|noted| &noted.what);
+    let like = standing.filter(|there| there.leg == leg && there.over.is_like(over));
+    if like.last() != Some(&seen) {
+        let replaced = opened.book.replaced_by_new(&Subject::RoofSeenAt(leg, over));
+        opened.book(book, &Kind::RoofSeen(seen), replaced)?;
     }
     job::reply(book, job)
 }

@@ -3,6 +3,7 @@
 
 use super::names;
 use super::seen::Seen;
+use super::seen_over::Judgement;
 use super::{closure, here, left, things, visit};
 use crate::reply::{CheckItem, CheckView, FaceView, ItemView, NextAct, OpenView, PhotoView, Said};
 use eavebook_core::book::kinds::{EndKind, Found, Kind, LookedFor, PhotoPlace, Thing, VisitNote};
@@ -26,6 +27,8 @@ pub struct Parts<'a> {
     pub left: &'a [OpenView],
     /// Its photos, the newest first.
     pub photos: &'a [PhotoView],
+    /// What was seen of the roof, judged.
+    pub judged: &'a [Judgement],
     /// The card from which somebody went to mend something.
     pub at: Option<String>,
 }
@@ -40,6 +43,7 @@ pub fn view(parts: &Parts) -> CheckView {
     open.extend(pitches(parts).filter(|_| !has_area(parts.seen)));
     open.extend(outline(parts));
     open.extend(pitches(parts).filter(|_| has_area(parts.seen)));
+    open.extend(seen_otherwise(parts));
     open.extend(sizes(parts).filter(|_| !below));
     open.extend(deck(parts).filter(|_| !below));
     open.extend(sides(parts));
@@ -138,11 +142,32 @@ fn pitches(parts: &Parts) -> impl Iterator<Item = CheckItem> {
     card.into_iter()
 }
 
+/// What was seen of the roof and speaks against the computed one: another roof is another order.
+fn seen_otherwise(parts: &Parts) -> Option<CheckItem> {
+    let flagged = || parts.judged.iter().filter(|judged| judged.is_flagged());
+    let first = flagged().next()?;
+    let said: Vec<String> = flagged().map(|judged| judged.said().en).collect();
+    let next = match first.leg() {
+        Some(leg) => NextAct::Open {
+            thing: format!("face {leg}"),
+        },
+        None => NextAct::Open {
+            thing: names::name(&Thing::RidgeHeight),
+        },
+    };
+    Some(item("roof seen", "Roof as seen", said.join(" "), next))
+}
+
 fn sizes(parts: &Parts) -> impl Iterator<Item = CheckItem> {
     let lacking: Vec<&ItemView> = parts
         .items
         .iter()
-        .filter(|item| !matches!(item.item.thing.as_str(), "deck" | "layers" | "eave height"))
+        .filter(|item| {
+            !matches!(
+                item.item.thing.as_str(),
+                "deck" | "layers" | "eave height" | "ridge height"
+            )
+        })
         .filter(|item| matches!(item.item.state, State::NotLooked | State::Suspect))
         .collect();
     let card = lacking.first().map(|first| {

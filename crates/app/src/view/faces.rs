@@ -6,6 +6,7 @@ use super::names;
 use super::plan::end_of;
 use super::roof::{self, Raised, face_names};
 use super::seen::Seen;
+use super::seen_over::{self, Judgement};
 use super::things;
 use crate::reply::{ChoiceView, FaceView, Figure, StoryView, ThingView};
 use crate::request::Request;
@@ -18,7 +19,12 @@ use uuid::Uuid;
 
 /// Every face, in the order of the walk; none while the line is open.
 #[must_use]
-pub fn view(seen: &Seen, job: Uuid, raised: Option<&Raised>) -> Vec<FaceView> {
+pub fn view(
+    seen: &Seen,
+    job: Uuid,
+    raised: Option<&Raised>,
+    judged: &[Judgement],
+) -> Vec<FaceView> {
     if !seen.is_shut() {
         return Vec::new();
     }
@@ -27,6 +33,7 @@ pub fn view(seen: &Seen, job: Uuid, raised: Option<&Raised>) -> Vec<FaceView> {
         job,
         names: face_names(seen),
         raised,
+        judged,
     };
     (1..=seen.laid.legs)
         .filter_map(|leg| u32::try_from(leg).ok())
@@ -39,6 +46,7 @@ struct Faces<'a> {
     job: Uuid,
     names: Vec<String>,
     raised: Option<&'a Raised<'a>>,
+    judged: &'a [Judgement],
 }
 
 impl Faces<'_> {
@@ -88,6 +96,7 @@ impl Faces<'_> {
                 items::ask_layers(self.seen, self.job, Some(leg)),
                 items::ask_deck(self.seen, self.job, Some(leg)),
             ],
+            seen: seen_over::view(self.seen, self.job, leg, self.judged),
         }
     }
 
@@ -191,7 +200,9 @@ impl Faces<'_> {
                 may_strike: pitch.struck.is_none(),
             }
         };
-        here.map(item).collect()
+        let mut story: Vec<StoryView> = here.map(item).collect();
+        story.extend(seen_over::story(self.seen, leg));
+        story
     }
 
     fn value(&self, read: &PitchRead) -> String {

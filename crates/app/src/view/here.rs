@@ -119,7 +119,11 @@ fn done(seen: &Seen, act: &Act) -> String {
         Kind::CannotGet(lack) => format!("{} can't be reached.", things::plain_title(&lack.thing)),
         Kind::LegEnd(at) => format!("Leg {} said: {}.", at.leg, names::end(at.end)),
         Kind::Pitch(pitch) => format!("Pitch at leg {} booked.", pitch.leg),
-        Kind::Penetration(_) | Kind::Covering(_) | Kind::Deck(_) | Kind::Rate(_) => {
+        Kind::Penetration(_)
+        | Kind::Covering(_)
+        | Kind::Deck(_)
+        | Kind::RoofSeen(_)
+        | Kind::Rate(_) => {
             format!("{} booked.", names::capital(&named(seen, act)))
         }
         Kind::Visit(note) => format!("{}.", names::capital(&visit::name(note))),
@@ -169,6 +173,7 @@ fn named(seen: &Seen, act: &Act) -> String {
         Kind::Penetration(item) => names::name(&item.thing()),
         Kind::Covering(_) => "what lies on the roof".to_owned(),
         Kind::Deck(_) => "the deck".to_owned(),
+        Kind::RoofSeen(seen) => format!("{} seen over leg {}", seen.over.words(), seen.leg),
         Kind::Rate(rate) => format!("the rate {}", rate.key),
         Kind::Visit(note) => visit::name(note),
         Kind::Change(change) => names::name(&change.thing()),
@@ -226,6 +231,7 @@ fn with_value(seen: &Seen, act: &Act) -> String {
         | Kind::Penetration(_)
         | Kind::Covering(_)
         | Kind::Deck(_)
+        | Kind::RoofSeen(_)
         | Kind::Rate(_)
         | Kind::Visit(_)
         | Kind::Change(_)

@@ -2,7 +2,7 @@
 //! high its eaves lie. What nobody looked at stands there too and says so.
 
 use super::seen::Seen;
-use super::{names, things};
+use super::{names, seen_over, things};
 use crate::reply::{AskView, ChoiceView, Figure, ItemView, SizeView, StoryView, ThingView};
 use crate::request::Request;
 use eavebook_core::book::agree::in_dispute;
@@ -25,6 +25,7 @@ pub fn view(seen: &Seen, job: Uuid) -> Vec<ItemView> {
         items.push(layers(seen, job));
         items.push(deck(seen, job));
         items.push(eave_height(seen));
+        items.extend(ridge_height(seen));
     }
     items
 }
@@ -147,7 +148,7 @@ fn size_word(thing: &Thing) -> &'static str {
         Thing::Size { size, .. } => size.word(),
         Thing::DeckSize { size } => size.word(),
         Thing::Overhang { .. } => "overhang",
-        Thing::EaveHeight => "height",
+        Thing::EaveHeight | Thing::RidgeHeight => "height",
         Thing::Leg { .. }
         | Thing::Tie { .. }
         | Thing::Item { .. }
@@ -510,4 +511,30 @@ fn eave_height(seen: &Seen) -> ItemView {
             asks: Vec::new(),
         },
     )
+}
+
+/// The ridge as it was seen over the eaves; not there until somebody read it, since no roof needs
+/// it.
+fn ridge_height(seen: &Seen) -> Option<ItemView> {
+    let thing = Thing::RidgeHeight;
+    let mut ever = seen.book.readings.iter();
+    ever.find(|read| read.thing == thing)?;
+    let judged = seen_over::of_ridge(seen).map(|said| said.en);
+    let about = match (judged, seen.in_force(&thing).len()) {
+        (Some(judged), _) if !seen.hides(&thing) => judged,
+        (_, 0) => "no reading of it stands".to_owned(),
+        (_, count) => names::times(count),
+    };
+    Some(item_view(
+        seen,
+        &Shown {
+            state: seen.state(&thing),
+            sizes: vec![thing.clone()],
+            thing,
+            value: None,
+            about,
+            told: Vec::new(),
+            asks: Vec::new(),
+        },
+    ))
 }

@@ -2,6 +2,7 @@
 
 use super::roof::{self, Raised};
 use super::seen::{self, Seen};
+use super::seen_over::{self, Judgement};
 use super::{
     cautions, changes, check, clips, closure, copies, faces, here, items, left, names, pad, plan,
     things, totals, visit, walk,
@@ -21,7 +22,8 @@ pub fn view(opened: &Opened) -> JobView {
     let hidden = opened.draft.hidden();
     let seen = Seen::new(opened, &laid, solved.as_ref(), hidden.as_ref());
     let raised = solved.as_ref().and_then(|solved| Raised::of(&seen, solved));
-    let faces = faces::view(&seen, opened.job, raised.as_ref());
+    let judged = seen_over::judged(&seen);
+    let faces = faces::view(&seen, opened.job, raised.as_ref(), &judged);
     let items = items::view(&seen, opened.job);
     let pad = pad::view(opened, &seen);
     let photos = walk::photos(&opened.book, &laid);
@@ -34,6 +36,7 @@ pub fn view(opened: &Opened) -> JobView {
         items: &items,
         left: &left,
         photos: &photos,
+        judged: &judged,
         at: opened.draft.check_at.clone(),
     });
     let in_hand = pad.open.as_ref().map(|open| &open.thing);
@@ -55,6 +58,7 @@ pub fn view(opened: &Opened) -> JobView {
             opened,
             solved.as_ref(),
             &near_another_shape(&seen, raised.as_ref()),
+            &judged,
         ),
         arrive: visit::view(&opened.book),
         check,
@@ -120,7 +124,12 @@ fn near_another_shape(seen: &Seen, raised: Option<&Raised>) -> Vec<Said> {
         .collect()
 }
 
-fn all_cautions(opened: &Opened, solved: Option<&Solved>, shapes: &[Said]) -> Vec<Said> {
+fn all_cautions(
+    opened: &Opened,
+    solved: Option<&Solved>,
+    shapes: &[Said],
+    judged: &[Judgement],
+) -> Vec<Said> {
     let mut said: Vec<Said> = Vec::new();
     let found = solved
         .map(|solved| solved.cautions.as_slice())
@@ -132,6 +141,8 @@ fn all_cautions(opened: &Opened, solved: Option<&Solved>, shapes: &[Said]) -> Ve
     };
     said.extend(found.iter().filter(is_left).map(cautions::said));
     said.extend_from_slice(shapes);
+    let flagged = judged.iter().filter(|judged| judged.is_flagged());
+    said.extend(flagged.map(Judgement::said));
     let damaged = opened.damaged.iter();
     said.extend(damaged.map(|what| names::said("entry_damaged", names::capital(what))));
     if !opened.book.unknown.is_empty() {

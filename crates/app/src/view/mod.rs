@@ -18,6 +18,7 @@ pub mod pad;
 pub mod plan;
 pub mod roof;
 pub mod seen;
+pub mod seen_over;
 pub mod takeoff;
 pub mod things;
 pub mod today;

@@ -4,7 +4,7 @@ use crate::reply::Said;
 use eavebook_core::book::kinds::{
     DeckSizeOf, EndKind, Followed, HowRead, ItemKind, SaddleSeen, SizeOf, Thing, Turn,
 };
-pub use eavebook_core::book::names::HouseSide;
+pub use eavebook_core::book::names::{HouseSide, capital};
 
 /// `leg 4`, `tie 2-5`: the name of a thing in lists and in addresses.
 #[must_use]
@@ -17,6 +17,7 @@ pub fn name(thing: &Thing) -> String {
 pub fn thing(name: &str) -> Option<Thing> {
     match name {
         "eave height" => return Some(Thing::EaveHeight),
+        "ridge height" => return Some(Thing::RidgeHeight),
         "deck" => return Some(Thing::Deck),
         "layers" => return Some(Thing::Layers),
         _ => {}
@@ -65,15 +66,6 @@ fn item_named(item: ItemKind, name: &str) -> Option<Thing> {
     let sizes = [SizeOf::Across, SizeOf::Width, SizeOf::Depth, SizeOf::Height];
     let size = sizes.into_iter().find(|known| known.word() == size)?;
     Some(Thing::Size { item, number, size })
-}
-
-/// A name with a capital: `Back 2`.
-#[must_use]
-pub fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().collect::<String>() + letters.as_str()
-    })
 }
 
 /// The kind of corner: `outside corner`.
@@ -187,6 +179,7 @@ mod tests {
             Thing::Tie { from: 2, to: 5 },
             Thing::Overhang { leg: 3 },
             Thing::EaveHeight,
+            Thing::RidgeHeight,
             Thing::Deck,
             Thing::Layers,
             Thing::Change { number: 2 },

@@ -45,6 +45,7 @@ pub fn title(seen: &Seen, thing: &Thing) -> String {
         | Thing::Item { .. }
         | Thing::Size { .. }
         | Thing::EaveHeight
+        | Thing::RidgeHeight
         | Thing::Deck
         | Thing::DeckSize { .. }
         | Thing::Layers

@@ -71,7 +71,7 @@ fn found_in(opened: &Opened, holds: &dyn Fn(&str) -> bool) -> Vec<FoundView> {
         .map(|item| item.item)
         // What nobody looked at answers no question.
         .filter(|item| item.value.is_some() || !item.story.is_empty());
-    let faces = faces::view(&seen, opened.job, None);
+    let faces = faces::view(&seen, opened.job, None, &[]);
     let changes = changes::view(&seen, &faces).changes;
     let faces = faces.into_iter().map(|face| face.face);
     for thing in items.chain(legs_and_ties).chain(faces).chain(changes) {

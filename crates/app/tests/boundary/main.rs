@@ -24,6 +24,7 @@ mod pretend_house;
 mod reading_again;
 mod restart;
 mod roof;
+mod roof_seen;
 mod takeoff;
 mod today;
 mod twice;

@@ -47,6 +47,7 @@ impl Act {
             | Kind::Penetration(_)
             | Kind::Covering(_)
             | Kind::Deck(_)
+            | Kind::RoofSeen(_)
             | Kind::Rate(_)
             | Kind::Visit(_)
             | Kind::Change(_)

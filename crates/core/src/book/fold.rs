@@ -5,7 +5,7 @@ use super::entry::{Entry, Said};
 use super::heads::{Heads, heads};
 use super::kinds::{
     ChangeFound, ClipTaken, Corner, CoveringSeen, DeckSeen, EndKind, Followed, HowRead, Kind,
-    PacketFrozen, PacketSent, PenetrationSeen, PhotoSaid, PhotoTaken, PitchRead, RateSet,
+    PacketFrozen, PacketSent, PenetrationSeen, PhotoSaid, PhotoTaken, PitchRead, RateSet, RoofSeen,
     TapeMarks, Thing, VisitNote,
 };
 use std::collections::{BTreeMap, BTreeSet};
@@ -34,6 +34,8 @@ pub struct FieldBook {
     pub coverings: Vec<Noted<CoveringSeen>>,
     /// What the covering is nailed to, as seen at one place or more, struck ones too.
     pub decks: Vec<Noted<DeckSeen>>,
+    /// What was seen of the roof beside the computed one, struck ones too.
+    pub roof_seen: Vec<Noted<RoofSeen>>,
     /// Rates of the firm changed for this job, struck ones too.
     pub rates: Vec<Noted<RateSet>>,
     /// What was said and seen on the visits, struck ones too, in display order.
@@ -246,6 +248,7 @@ impl FieldBook {
             Kind::Penetration(what) => self.penetrations.push(Noted::of(&act, what, struck)),
             Kind::Covering(what) => self.coverings.push(Noted::of(&act, what, struck)),
             Kind::Deck(what) => self.decks.push(Noted::of(&act, what, struck)),
+            Kind::RoofSeen(what) => self.roof_seen.push(Noted::of(&act, what, struck)),
             Kind::Rate(what) => self.rates.push(Noted::of(&act, what, struck)),
             Kind::Visit(what) => self.visits.push(Noted::of(&act, what, struck)),
             Kind::Clip(what) => self.clips.push(Noted::of(&act, what, struck)),

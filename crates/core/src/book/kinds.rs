@@ -9,7 +9,7 @@ use uuid::Uuid;
 
 pub use super::photo_said::{PhotoDistance, PhotoPlace, PhotoSaid, PhotoWord};
 pub use super::seen_on_roof::{
-    CoveringSeen, DeckKind, DeckSeen, PenetrationSeen, RateSet, SaddleSeen,
+    CoveringSeen, DeckKind, DeckSeen, PenetrationSeen, RateSet, RoofSeen, SaddleSeen, SeenOver,
 };
 pub use super::thing::{DeckSizeOf, ItemKind, SizeOf, Thing};
 pub use super::visit::{Found, Hazard, LookedFor, Permission, VisitNote};
@@ -37,6 +37,8 @@ pub enum Kind {
     Covering(CoveringSeen),
     /// What the covering is nailed to.
     Deck(DeckSeen),
+    /// What was seen of the roof over a leg, to be compared with the computed one.
+    RoofSeen(RoofSeen),
     /// One rate of the firm, changed for this job.
     Rate(RateSet),
     /// Something said or seen on a visit that no tape reads.
@@ -77,6 +79,7 @@ impl Kind {
             Kind::Penetration(_) => "penetration",
             Kind::Covering(_) => "covering",
             Kind::Deck(_) => "deck",
+            Kind::RoofSeen(_) => "roof_seen",
             Kind::Rate(_) => "rate",
             Kind::Visit(_) => "visit",
             Kind::Change(_) => "change",
@@ -114,6 +117,7 @@ impl Kind {
             | Kind::Penetration(_)
             | Kind::Covering(_)
             | Kind::Deck(_)
+            | Kind::RoofSeen(_)
             | Kind::Rate(_)
             | Kind::Visit(_)
             | Kind::Change(_)
@@ -140,6 +144,7 @@ impl Kind {
             Kind::Penetration(body) => serde_json::to_string(body),
             Kind::Covering(body) => serde_json::to_string(body),
             Kind::Deck(body) => serde_json::to_string(body),
+            Kind::RoofSeen(body) => serde_json::to_string(body),
             Kind::Rate(body) => serde_json::to_string(body),
             Kind::Visit(body) => serde_json::to_string(body),
             Kind::Change(body) => serde_json::to_string(body),
@@ -173,6 +178,7 @@ impl Kind {
             "penetration" => of(body, Kind::Penetration),
             "covering" => of(body, Kind::Covering),
             "deck" => of(body, Kind::Deck),
+            "roof_seen" => of(body, Kind::RoofSeen),
             "rate" => of(body, Kind::Rate),
             "visit" => of(body, Kind::Visit),
             "change" => of(body, Kind::Change),

@@ -2,10 +2,12 @@
 //! at the corners, readings in force.
 
 use super::fold::{BookedReading, FieldBook};
-use super::kinds::{EndKind, Followed, HowRead, PitchRead, Side, Thing, Turn};
+use super::kinds::{EndKind, Followed, HowRead, PitchRead, SeenOver, Side, Thing, Turn};
 use super::on_roof::{self, measured};
-use crate::outline::{LegLength, Round, Tolerance, Walk, WalkedLeg, walk};
-use crate::survey::{Body, LegEdge, PitchReading, Reading, Rise, Sketch, Span, Survey, Way};
+use crate::outline::{LegLength, Round, Tolerance, Walk, WalkedLeg, default_sigma, walk};
+use crate::survey::{
+    Body, LegEdge, PitchReading, Reading, Rise, Seen, SeenEnd, Sketch, Span, Survey, Way,
+};
 use crate::units::{Angle, Length, Pitch, Tape};
 
 /// A field book laid out.
@@ -131,6 +133,7 @@ fn leg_of(thing: &Thing) -> Option<usize> {
         | Thing::Size { .. }
         | Thing::Overhang { .. }
         | Thing::EaveHeight
+        | Thing::RidgeHeight
         | Thing::Deck
         | Thing::DeckSize { .. }
         | Thing::Layers
@@ -165,8 +168,48 @@ fn survey(book: &FieldBook, outline: Sketch, legs: usize) -> Survey {
             .collect(),
         deck: on_roof::deck(book),
         covering: on_roof::covering(book),
+        seen: seen(book),
         ..Survey::default()
     }
+}
+
+/// What was seen of the roof and stands: over legs in the order in which it was booked, then the
+/// ridge. There is one body.
+fn seen(book: &FieldBook) -> Vec<Seen> {
+    let over_legs = on_roof::roof_seen(book).filter_map(|noted| {
+        let leg = (noted.what.leg as usize).checked_sub(1)?;
+        let body = 0;
+        Some(match noted.what.over {
+            SeenOver::Gable => Seen::End {
+                body,
+                leg,
+                end: SeenEnd::Gable,
+            },
+            SeenOver::Slope => Seen::End {
+                body,
+                leg,
+                end: SeenEnd::Slope,
+            },
+            SeenOver::Faces { count } => Seen::Faces {
+                body,
+                leg,
+                count: count as usize,
+            },
+        })
+    });
+    let ridge = measured(book, &Thing::RidgeHeight).map(|over_eaves| {
+        let counted = book
+            .in_force_of(&Thing::RidgeHeight)
+            .find(|read| counts(read));
+        let sigma = counted.and_then(|read| sigma(read, over_eaves));
+        let sigma = sigma.unwrap_or(Length::feet(default_sigma(over_eaves.in_feet())));
+        Seen::Ridge {
+            body: 0,
+            over_eaves,
+            sigma,
+        }
+    });
+    over_legs.chain(ridge).collect()
 }
 
 /// A booked reading as the kernels take it; its id is that of its entry. None where it spans
@@ -185,6 +228,7 @@ fn reading(read: &BookedReading, legs: usize) -> Option<Reading> {
         | Thing::Size { .. }
         | Thing::Overhang { .. }
         | Thing::EaveHeight
+        | Thing::RidgeHeight
         | Thing::Deck
         | Thing::DeckSize { .. }
         | Thing::Layers

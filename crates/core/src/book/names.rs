@@ -125,6 +125,15 @@ impl FacePlace {
     }
 }
 
+/// A text as the beginning of a sentence: `Back 2`.
+#[must_use]
+pub fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().collect::<String>() + letters.as_str()
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

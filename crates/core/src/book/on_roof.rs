@@ -1,8 +1,10 @@
 //! What a field book says of the roof beside its outline and slopes: what stands out of it, what
 //! lies on it, what it is nailed to, how high its eaves lie. Unknown stays unknown.
 
-use super::fold::FieldBook;
-use super::kinds::{CoveringSeen, DeckKind, DeckSizeOf, ItemKind, PenetrationSeen, SizeOf, Thing};
+use super::fold::{FieldBook, Noted};
+use super::kinds::{
+    CoveringSeen, DeckKind, DeckSizeOf, ItemKind, PenetrationSeen, RoofSeen, SizeOf, Thing,
+};
 use super::lay_out::counts;
 use crate::survey::{Covering, Deck, Penetration, PenetrationKind, Place};
 use crate::units::{Length, Tape};
@@ -131,6 +133,11 @@ pub fn deck(book: &FieldBook) -> Option<Deck> {
     })
 }
 
+/// What was seen of the roof over its legs and stands, in display order.
+pub fn roof_seen(book: &FieldBook) -> impl Iterator<Item = &Noted<RoofSeen>> {
+    book.roof_seen.iter().filter(|seen| seen.struck.is_none())
+}
+
 /// Rates of the firm changed for this job and in force, the last said of each key last: (key path,
 /// value as typed; empty where it is blank).
 pub fn rates(book: &FieldBook) -> impl Iterator<Item = (&str, &str)> {
@@ -141,7 +148,7 @@ pub fn rates(book: &FieldBook) -> impl Iterator<Item = (&str, &str)> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::book::fold::{BookedReading, Noted};
+    use crate::book::fold::BookedReading;
     use crate::book::kinds::{DeckSeen, Followed, HowRead, ItemKind, SizeOf, TapeMarks};
     use uuid::Uuid;
 

@@ -87,6 +87,53 @@ impl DeckKind {
     }
 }
 
+/// Body of `roof_seen`: what was seen of the roof over a leg, from wherever one stood. It is compared
+/// with the computed roof and changes nothing of it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct RoofSeen {
+    /// The leg, from 1.
+    pub leg: u32,
+    /// What was seen over it.
+    pub over: SeenOver,
+}
+
+/// What was seen over a leg.
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(tag = "seen", rename_all = "snake_case")]
+pub enum SeenOver {
+    /// A vertical end.
+    Gable,
+    /// A slope.
+    Slope,
+    /// So many faces, one above or beside the other.
+    Faces {
+        /// How many.
+        count: u32,
+    },
+}
+
+impl SeenOver {
+    /// Whether both say the same sort of thing, so that the later one stands in the place of the
+    /// earlier.
+    #[must_use]
+    pub fn is_like(self, other: SeenOver) -> bool {
+        let counts = |over| matches!(over, SeenOver::Faces { .. });
+        counts(self) == counts(other)
+    }
+
+    /// In words: `a gable`, `2 faces`.
+    #[must_use]
+    pub fn words(self) -> String {
+        match self {
+            SeenOver::Gable => "a gable".to_owned(),
+            SeenOver::Slope => "a slope".to_owned(),
+            SeenOver::Faces { count: 1 } => "1 face".to_owned(),
+            SeenOver::Faces { count } => format!("{count} faces"),
+        }
+    }
+}
+
 /// Body of `rate`: one rate of the firm, changed for this job alone.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct RateSet {

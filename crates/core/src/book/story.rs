@@ -3,7 +3,7 @@
 
 use super::acts::Act;
 use super::fold::FieldBook;
-use super::kinds::{Kind, Thing};
+use super::kinds::{Kind, SeenOver, Thing};
 use std::collections::BTreeSet;
 use uuid::Uuid;
 
@@ -22,6 +22,8 @@ pub enum Subject {
     CoveringAt(Option<u32>),
     /// What was seen of the deck at a leg, from 1, or at no place named.
     DeckAt(Option<u32>),
+    /// What was seen of the roof over a leg, from 1: of the sort of this.
+    RoofSeenAt(u32, SeenOver),
     /// A rate of the firm, by the path of its key.
     Rate(String),
     /// What was said of one thing on a visit, by [`super::visit::VisitNote::about`].
@@ -39,6 +41,10 @@ impl Subject {
             Kind::Penetration(seen) => *self == Subject::Thing(seen.thing()),
             Kind::Covering(seen) => *self == Subject::CoveringAt(seen.leg),
             Kind::Deck(seen) => *self == Subject::DeckAt(seen.leg),
+            Kind::RoofSeen(seen) => {
+                matches!(self, Subject::RoofSeenAt(leg, over)
+                    if *leg == seen.leg && over.is_like(seen.over))
+            }
             Kind::Rate(set) => *self == Subject::Rate(set.key.clone()),
             Kind::Visit(note) => note.about().map(Subject::Visit).as_ref() == Some(self),
             Kind::Change(change) => *self == Subject::Thing(change.thing()),
@@ -84,6 +90,7 @@ impl FieldBook {
                     | Kind::Penetration(_)
                     | Kind::Covering(_)
                     | Kind::Deck(_)
+                    | Kind::RoofSeen(_)
                     | Kind::Rate(_)
                     | Kind::Visit(_)
                     | Kind::Change(_)
@@ -116,6 +123,7 @@ impl FieldBook {
             | Subject::EndOf(_)
             | Subject::CoveringAt(_)
             | Subject::DeckAt(_)
+            | Subject::RoofSeenAt(..)
             | Subject::Rate(_)
             | Subject::Visit(_) => self.entries_about(subject).collect(),
             Subject::Thing(_) | Subject::PitchOf(_) => Vec::new(),

@@ -43,6 +43,9 @@ pub enum Thing {
     },
     /// How high the eave lies above the ground.
     EaveHeight,
+    /// How high the highest ridge lies above the eaves, as it was seen: compared with the computed
+    /// one.
+    RidgeHeight,
     /// What the covering is nailed to, as a whole.
     Deck,
     /// One size of the deck.
@@ -211,6 +214,7 @@ impl Thing {
             }
             Thing::Overhang { leg } => format!("overhang {leg}"),
             Thing::EaveHeight => "eave height".to_owned(),
+            Thing::RidgeHeight => "ridge height".to_owned(),
             Thing::Deck => "deck".to_owned(),
             Thing::DeckSize { size } => format!("deck {}", size.word()),
             Thing::Layers => "layers".to_owned(),
@@ -230,6 +234,7 @@ impl Thing {
             | Thing::Item { .. }
             | Thing::Overhang { .. }
             | Thing::EaveHeight
+            | Thing::RidgeHeight
             | Thing::Deck
             | Thing::Layers
             | Thing::Change { .. } => self.clone(),
@@ -245,6 +250,7 @@ impl Thing {
             | Thing::Item { .. }
             | Thing::Size { .. }
             | Thing::EaveHeight
+            | Thing::RidgeHeight
             | Thing::Deck
             | Thing::DeckSize { .. }
             | Thing::Layers
@@ -263,7 +269,9 @@ impl Thing {
     #[must_use]
     pub fn scale(&self) -> Scale {
         match self {
-            Thing::Leg { .. } | Thing::Tie { .. } | Thing::EaveHeight => Scale::House,
+            Thing::Leg { .. } | Thing::Tie { .. } | Thing::EaveHeight | Thing::RidgeHeight => {
+                Scale::House
+            }
             Thing::Item { .. }
             | Thing::Size { .. }
             | Thing::Overhang { .. }

@@ -270,6 +270,7 @@ impl<'a> Standing<'a> {
             | Thing::Size { .. }
             | Thing::Overhang { .. }
             | Thing::EaveHeight
+            | Thing::RidgeHeight
             | Thing::Deck
             | Thing::DeckSize { .. }
             | Thing::Layers

@@ -95,7 +95,7 @@ fn place_of(laid: &LaidOut, thing: &Thing) -> Option<PhotoPlace> {
         | Thing::DeckSize { .. }
         | Thing::Layers
         | Thing::Change { .. } => Some(PhotoPlace::Roof),
-        Thing::Tie { .. } | Thing::EaveHeight => None,
+        Thing::Tie { .. } | Thing::EaveHeight | Thing::RidgeHeight => None,
     }
 }
 

@@ -9,7 +9,7 @@ mod takeoff;
 
 use crate::check::{Compared, ReadAgain, ReadFirst, Unread, Why, WouldHelp};
 use crate::roof::{EdgeKind, Roof};
-use crate::solve::{Decides, NotPriceable, Priced, Share, Solved, Totals};
+use crate::solve::{Decides, NotPriceable, Priced, Share, Solved, Totals, judge_seen};
 use crate::survey::Survey;
 use because::Because;
 use body::{BodyResult, body_result};
@@ -29,6 +29,9 @@ pub struct ResultFile<'a> {
     retake_first: Vec<RetakeResult<'a>>,
     would_help: Vec<WouldHelpResult<'a>>,
     hearsay: Vec<HearsayResult<'a>>,
+    /// What was seen of the roof beside the computed one; absent where nothing was.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    seen: Vec<SeenResult>,
     cautions: Vec<CautionResult>,
     /// For each total and each line of takeoff and price what made it: readings, slopes, known
     /// corners, penetrations, keys of rates and code profile.
@@ -139,6 +142,13 @@ struct HearsayResult<'a> {
 }
 
 #[derive(Clone, Debug, Serialize)]
+struct SeenResult {
+    /// `agrees`, `explained`, `flagged`, `not_compared`.
+    judged: &'static str,
+    words: String,
+}
+
+#[derive(Clone, Debug, Serialize)]
 struct CautionResult {
     code: &'static str,
     words: String,
@@ -208,6 +218,13 @@ pub fn result<'a>(survey: &'a Survey, solved: &'a Solved) -> ResultFile<'a> {
             .map(|help| would_help_result(names[help.body], help, sigma_after(help.gain)))
             .collect(),
         hearsay: solved.hearsay.iter().map(hearsay_result).collect(),
+        seen: judge_seen(survey, solved, survey)
+            .iter()
+            .map(|judged| SeenResult {
+                judged: judged.key(),
+                words: judged.to_string(),
+            })
+            .collect(),
         cautions: solved
             .cautions
             .iter()

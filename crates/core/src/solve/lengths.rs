@@ -29,9 +29,9 @@ pub struct LengthSpread {
 }
 
 /// How far a corner is moved, feet: far above rounding, far below any edge that counts.
-const MOVE_FT: f64 = 0.002;
+pub(super) const MOVE_FT: f64 = 0.002;
 /// How far a slope is turned, degrees.
-const MOVE_DEG: f64 = 0.005;
+pub(super) const MOVE_DEG: f64 = 0.005;
 /// The ends of one edge lie within this after such a move, feet.
 const SAME_PLACE: f64 = 0.5;
 
@@ -164,7 +164,7 @@ pub(super) fn slopes(rises: &[SettledRise]) -> BTreeMap<usize, f64> {
 }
 
 /// Coordinate `k` (x0 y0 x1 ..) of a body moved.
-fn with_corner(shapes: &[BodyShape], body: usize, k: usize) -> Vec<BodyShape> {
+pub(super) fn with_corner(shapes: &[BodyShape], body: usize, k: usize) -> Vec<BodyShape> {
     let mut moved = shapes.to_vec();
     let corner = &mut moved[body].corners[k / 2];
     if k.is_multiple_of(2) {
@@ -176,7 +176,7 @@ fn with_corner(shapes: &[BodyShape], body: usize, k: usize) -> Vec<BodyShape> {
 }
 
 /// Every leg of a body whose slope was read at one leg, turned by some degrees.
-fn with_slope(
+pub(super) fn with_slope(
     shapes: &[BodyShape],
     body: usize,
     rises: &[SettledRise],

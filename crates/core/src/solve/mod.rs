@@ -20,7 +20,7 @@ pub use lengths::{LengthSpread, length_spread};
 pub use pictures::OtherPicture;
 pub use place::Together;
 pub use priced::{NotPriceable, Priced, Terms, take_off_and_price, take_off_and_price_as_meant};
-pub use seen::{Judged, Seen, SeenEnd, judge_seen};
+pub use seen::{Judged, Named, judge_seen};
 pub use shape::NoRoof;
 pub use span_row::SpanRow;
 pub use steeper::{SteeperWhenUnsure, steeper_when_unsure};

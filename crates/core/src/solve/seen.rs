@@ -1,52 +1,31 @@
 //! What somebody saw of the roof from where one stood, set beside the computed one: it agrees, it
 //! is explained, or it is flagged with what would explain it. Nothing is changed by it.
 
-use super::{Solved, solve};
+use super::lengths::{MOVE_DEG, MOVE_FT, slopes, with_corner, with_slope};
+use super::{Ground, Solved, shape, solve};
 use crate::pitch::SettledRise;
-use crate::roof::{EdgeKind, Face, Roof};
-use crate::survey::{Rise, Survey};
-use crate::units::{Length, Pitch};
+use crate::roof::{BodyShape, EdgeKind, Face, Roof, raise};
+use crate::survey::{Rise, Seen, SeenEnd, Survey};
+use crate::units::Length;
 use std::fmt;
 
-/// Something seen of the roof. Bodies and legs count from 0.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Seen {
-    /// What stands over a leg.
-    End {
-        /// The body.
-        body: usize,
-        /// The leg.
-        leg: usize,
-        /// What was seen there.
-        end: SeenEnd,
-    },
-    /// The highest ridge of a body over its eaves, sighted or taped.
-    Ridge {
-        /// The body.
-        body: usize,
-        /// How high.
-        over_eaves: Length,
-        /// One standard deviation of it.
-        sigma: Length,
-    },
-    /// How many faces rise from a leg.
-    Faces {
-        /// The body.
-        body: usize,
-        /// The leg.
-        leg: usize,
-        /// How many were counted.
-        count: usize,
-    },
+/// What the legs and ridges of a survey are called where a sentence is shown.
+pub trait Named {
+    /// A leg of a body, both from 0: `leg 1 of main`.
+    fn leg(&self, body: usize, leg: usize) -> String;
+    /// The ridge of a body: `the ridge of main`.
+    fn ridge(&self, body: usize) -> String;
 }
 
-/// What was seen over a leg.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum SeenEnd {
-    /// A vertical end.
-    Gable,
-    /// A slope.
-    Slope,
+/// The names that a survey file gives.
+impl Named for Survey {
+    fn leg(&self, body: usize, leg: usize) -> String {
+        format!("leg {leg} of {}", self.bodies[body].id)
+    }
+
+    fn ridge(&self, body: usize) -> String {
+        format!("the ridge of {}", self.bodies[body].id)
+    }
 }
 
 /// What comes of one thing seen, with its sentence.
@@ -63,6 +42,17 @@ pub enum Judged {
 }
 
 impl Judged {
+    /// What came of it, in a word for a file: `agrees`, `explained`, `flagged`, `not_compared`.
+    #[must_use]
+    pub fn key(&self) -> &'static str {
+        match self {
+            Judged::Agrees(_) => "agrees",
+            Judged::Explained(_) => "explained",
+            Judged::Flagged(_) => "flagged",
+            Judged::NotCompared(_) => "not_compared",
+        }
+    }
+
     /// The sentence.
     #[must_use]
     pub fn words(&self) -> &str {
@@ -88,19 +78,27 @@ const SPOKEN: f64 = 0.5;
 /// A face that holds a smaller share of what rises from its leg is easily missed.
 const EASILY_MISSED: f64 = 0.05;
 
-/// Each thing seen, judged against the roof that was computed of the survey.
+/// Each thing that a survey says was seen, judged against the roof that was computed of it, in its
+/// order.
 #[must_use]
-pub fn judge_seen(survey: &Survey, solved: &Solved, seen: &[Seen]) -> Vec<Judged> {
-    seen.iter()
-        .map(|seen| judge(survey, solved, seen).unwrap_or_else(Judged::NotCompared))
+pub fn judge_seen(survey: &Survey, solved: &Solved, names: &dyn Named) -> Vec<Judged> {
+    let judge = |seen: &Seen| judge(survey, solved, seen, names);
+    let seen = survey.seen.iter().map(judge);
+    seen.map(|judged| judged.unwrap_or_else(Judged::NotCompared))
         .collect()
 }
 
-fn judge(survey: &Survey, solved: &Solved, seen: &Seen) -> Result<Judged, String> {
+fn judge(
+    survey: &Survey,
+    solved: &Solved,
+    seen: &Seen,
+    names: &dyn Named,
+) -> Result<Judged, String> {
     let roof = solved.roof.as_ref().map_err(ToString::to_string)?;
     match *seen {
         Seen::End { body, leg, end } => {
-            let name = leg_of(survey, solved, body, leg)?;
+            check(survey, solved, body, Some(leg))?;
+            let name = names.leg(body, leg);
             Ok(judge_end(survey, solved, (body, leg), end, &name))
         }
         Seen::Ridge {
@@ -108,34 +106,34 @@ fn judge(survey: &Survey, solved: &Solved, seen: &Seen) -> Result<Judged, String
             over_eaves,
             sigma,
         } => {
-            let id = body_of(survey, body)?;
+            check(survey, solved, body, None)?;
             let heights = [over_eaves, sigma].map(Length::in_feet);
-            Ok(judge_ridge(survey, solved, body, heights, id))
+            let name = names.ridge(body);
+            Ok(judge_ridge(survey, solved, body, heights, &name))
         }
         Seen::Faces { body, leg, count } => {
-            let name = leg_of(survey, solved, body, leg)?;
+            check(survey, solved, body, Some(leg))?;
             let faces = roof.faces.iter();
             let faces: Vec<&Face> = faces
                 .filter(|face| face.body == body && face.leg == leg)
                 .collect();
-            Ok(judge_faces(&faces, count, &name))
+            Ok(judge_faces(&faces, count, &names.leg(body, leg)))
         }
     }
 }
 
-fn body_of(survey: &Survey, body: usize) -> Result<&str, String> {
-    let found = survey.bodies.get(body).map(|body| body.id.as_str());
-    found.ok_or_else(|| format!("there is no body {body}: say of which one it was seen"))
-}
-
-fn leg_of(survey: &Survey, solved: &Solved, body: usize, leg: usize) -> Result<String, String> {
-    let id = body_of(survey, body)?;
-    if leg < solved.bodies[body].rises.len() {
-        Ok(format!("leg {leg} of {id}"))
-    } else {
-        Err(format!(
+/// Whether there is such a body, and such a leg of it.
+fn check(survey: &Survey, solved: &Solved, body: usize, leg: Option<usize>) -> Result<(), String> {
+    let Some(id) = survey.bodies.get(body).map(|body| body.id.as_str()) else {
+        return Err(format!(
+            "there is no body {body}: say of which one it was seen"
+        ));
+    };
+    match leg.filter(|leg| *leg >= solved.bodies[body].rises.len()) {
+        Some(leg) => Err(format!(
             "{id} has no leg {leg}: say over which one it was seen"
-        ))
+        )),
+        None => Ok(()),
     }
 }
 
@@ -159,7 +157,10 @@ fn judge_end(
         SeenEnd::Gable => Some(Rise::Gable),
         SeenEnd::Slope => rises.iter().position(slopes).map(Rise::SameAs),
     };
-    let mut other = survey.clone();
+    let mut other = Survey {
+        seen: Vec::new(),
+        ..survey.clone()
+    };
     let changed = rise
         .zip(other.bodies[body].edges.get_mut(leg))
         .map(|(rise, edge)| {
@@ -207,17 +208,18 @@ fn judge_ridge(
     solved: &Solved,
     body: usize,
     [seen, sigma]: [f64; 2],
-    id: &str,
+    name: &str,
 ) -> Judged {
-    let Some(top) = over_eaves(survey, solved, body) else {
-        return Judged::NotCompared(format!("no face of {id} is seen: nothing to compare"));
+    let top = solved.roof.as_ref().ok();
+    let top = top.and_then(|roof| over_eaves(survey, roof, body));
+    let Some(top) = top else {
+        return Judged::NotCompared(format!("no face stands under {name}: nothing to compare"));
     };
     let spread = ridge_spread(survey, solved, body, top);
     let computed = format!("{top:.1} ft ± {spread:.1}");
     let off = (seen - top).abs();
     if off <= AGREES * sigma.hypot(spread) {
-        let words =
-            format!("the ridge of {id} was seen {seen:.1} ft over its eaves, computed {computed}");
+        let words = format!("{name} was seen {seen:.1} ft over its eaves, computed {computed}");
         return if off < 0.05 {
             Judged::Agrees(words)
         } else {
@@ -244,7 +246,7 @@ fn judge_ridge(
         ("higher", "a body that stands above it")
     };
     Judged::Flagged(format!(
-        "the ridge of {id} was seen {seen:.1} ft over its eaves, {higher} than the computed \
+        "{name} was seen {seen:.1} ft over its eaves, {higher} than the computed \
          {computed}: slopes {share:.2} times as steep ({:.1} in 12 for {steepest:.1}) would bring \
          it there, or {or}. Read a slope again and look at the upper part of the roof.",
         steepest * share
@@ -252,42 +254,40 @@ fn judge_ridge(
 }
 
 /// How high the faces of a body reach over its eaves, feet; none without a face.
-fn over_eaves(survey: &Survey, solved: &Solved, body: usize) -> Option<f64> {
-    let roof = solved.roof.as_ref().ok()?;
+fn over_eaves(survey: &Survey, roof: &Roof, body: usize) -> Option<f64> {
     let faces = roof.faces.iter().filter(|face| face.body == body);
     let heights = faces.flat_map(|face| face.polygon.iter().map(|place| place[2]));
     let top = heights.max_by(f64::total_cmp)?;
     Some(top - survey.bodies[body].eave_height.in_feet())
 }
 
-/// One standard deviation of the height of a body's ridge by its slopes: each slope that was read
-/// is made steeper by its own and the roof raised again. What the corners add is inches.
+/// One standard deviation of the height of a body's ridge, feet: the roof raised again with each
+/// corner and each slope of the body moved by a little, carried by their covariance.
 fn ridge_spread(survey: &Survey, solved: &Solved, body: usize, top: f64) -> f64 {
-    let rises = &solved.bodies[body].rises;
-    let mut square = 0.0;
-    for (leg, rise) in rises.iter().enumerate() {
-        let SettledRise::Slope(own) = rise else {
-            continue;
-        };
-        if own.read_at != leg || own.sigma_in_12() <= 0.0 {
-            continue;
+    let Ok(shapes) = shape::shapes(&survey.bodies, &solved.bodies, Ground::Squared) else {
+        return 0.0;
+    };
+    let by_unit = |moved: &[BodyShape], by: f64| {
+        let again = raise(moved, &survey.walls).ok();
+        let again = again.and_then(|roof| over_eaves(survey, &roof, body));
+        again.map_or(0.0, |again| (again - top) / by)
+    };
+    let super::SolvedBody { outline, rises } = &solved.bodies[body];
+    let corners = 0..2 * shapes[body].corners.len();
+    let by_corner: Vec<f64> = corners
+        .map(|k| by_unit(&with_corner(&shapes, body, k), MOVE_FT))
+        .collect();
+    let mut variance = 0.0;
+    for (k, one) in by_corner.iter().enumerate() {
+        for (l, other) in by_corner.iter().enumerate() {
+            variance += one * other * outline.covariance.get((k, l)).copied().unwrap_or(0.0);
         }
-        let mut other = survey.clone();
-        for (edge, rise) in other.bodies[body].edges.iter_mut().zip(rises) {
-            if let SettledRise::Slope(pitch) = rise {
-                let more = if pitch.read_at == leg {
-                    own.sigma_in_12()
-                } else {
-                    0.0
-                };
-                edge.rise = Rise::Pitch(Pitch::rise_in_12(pitch.used.in_12() + more));
-            }
-        }
-        let moved = solve(&other).ok();
-        let moved = moved.and_then(|moved| over_eaves(&other, &moved, body));
-        square += moved.map_or(0.0, |moved| (moved - top).powi(2));
     }
-    square.sqrt()
+    for (read_at, sigma) in slopes(rises) {
+        let turned = with_slope(&shapes, body, rises, (read_at, MOVE_DEG));
+        variance += (by_unit(&turned, MOVE_DEG) * sigma).powi(2);
+    }
+    variance.max(0.0).sqrt()
 }
 
 fn judge_faces(faces: &[&Face], count: usize, name: &str) -> Judged {

@@ -15,6 +15,7 @@ mod known_outline;
 mod measures;
 mod readings;
 mod refusal;
+mod seen;
 mod slopes;
 mod terms;
 mod write;
@@ -27,6 +28,7 @@ pub use known_outline::OutlineFault;
 pub use measures::MeasureFault;
 pub use readings::ReadingFault;
 pub use refusal::{Fault, Refusal, ShapeFault, SyntaxFault};
+pub use seen::SeenFault;
 pub use slopes::SlopeFault;
 pub use terms::TermsFault;
 pub use write::write;
@@ -57,6 +59,7 @@ const KEYS: &[&str] = &[
     "deck",
     "covering",
     "hearsay",
+    "seen",
     "rates",
     "code",
 ];
@@ -81,6 +84,7 @@ pub fn read(text: &[u8]) -> Result<SurveyFile, Refusal> {
             "deck" => survey.deck = Some(extras::deck(reader)?),
             "covering" => survey.covering = Some(extras::covering(reader)?),
             "hearsay" => survey.hearsay = extras::hearsay(reader)?,
+            "seen" => survey.seen = seen::seen(reader)?,
             "rates" => rates = Some(terms::rates(reader)?),
             "code" => code = Some(terms::code(reader)?),
             _ => return Err(reader.unknown_key(key, KEYS)),

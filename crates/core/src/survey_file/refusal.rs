@@ -4,6 +4,7 @@ use super::extras::ExtraFault;
 use super::known_outline::OutlineFault;
 use super::measures::MeasureFault;
 use super::readings::ReadingFault;
+use super::seen::SeenFault;
 use super::slopes::SlopeFault;
 use super::terms::TermsFault;
 use crate::path::Path;
@@ -152,6 +153,9 @@ pub enum Fault {
     /// All that is no body.
     #[error(transparent)]
     Extra(#[from] ExtraFault),
+    /// Something seen of the roof.
+    #[error(transparent)]
+    Seen(#[from] SeenFault),
     /// Rates or the code profile.
     #[error(transparent)]
     Terms(#[from] TermsFault),

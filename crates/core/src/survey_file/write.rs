@@ -4,7 +4,7 @@ use super::{FORMAT, SurveyFile};
 use crate::settings::Chosen;
 use crate::survey::{
     Body, Covering, Deck, Hearsay, LegEdge, Penetration, PenetrationKind, PitchReading, Place,
-    PlacedFrom, Point, Reading, Rise, Sketch, SlopePlace, Span, WallSegment, Way,
+    PlacedFrom, Point, Reading, Rise, Seen, SeenEnd, Sketch, SlopePlace, Span, WallSegment, Way,
 };
 use crate::units::{Length, Pitch};
 use serde::Serialize;
@@ -28,6 +28,7 @@ pub fn write(file: &SurveyFile) -> String {
         penetration,
     );
     list(&mut whole, "hearsay", &survey.hearsay, hearsay);
+    list(&mut whole, "seen", &survey.seen, seen);
     some(&mut whole, "deck", survey.deck.as_ref().map(deck));
     some(
         &mut whole,
@@ -286,6 +287,28 @@ fn hearsay(said: &Hearsay) -> Value {
     Value::Object(object)
 }
 
+fn seen(seen: &Seen) -> Value {
+    match *seen {
+        Seen::End { body, leg, end } => {
+            let end = match end {
+                SeenEnd::Gable => "gable",
+                SeenEnd::Slope => "slope",
+            };
+            json!({"leg": [body, leg], "end": end})
+        }
+        Seen::Faces { body, leg, count } => json!({"leg": [body, leg], "faces": count}),
+        Seen::Ridge {
+            body,
+            over_eaves,
+            sigma,
+        } => json!({
+            "ridge_of": body,
+            "over_eaves": over_eaves.in_feet(),
+            "sigma": sigma.in_feet(),
+        }),
+    }
+}
+
 /// The name of a built-in, or all keys.
 fn chosen<T: Serialize>(chosen: &Chosen<T>) -> Value {
     match chosen {
@@ -313,6 +336,7 @@ mod tests {
         }
         assert_eq!(twice.survey.penetrations, once.survey.penetrations);
         assert_eq!(twice.survey.hearsay, once.survey.hearsay);
+        assert_eq!(twice.survey.seen, once.survey.seen);
         assert_eq!((twice.rates, twice.code), (once.rates, once.code));
     }
 
@@ -337,6 +361,8 @@ mod tests {
               "deck": {"kind": "plank", "plank_width_in": 5.5, "gap_in": 0.25},
               "covering": {"kind": "strip shingle", "layers": 2},
               "hearsay": [{"source": "a record", "living_area": 1200, "storeys": 1.5}],
+              "seen": [{"leg": [0, 1], "end": "gable"}, {"leg": [0, 0], "faces": 2},
+                {"ridge_of": 1, "over_eaves": 5.5, "sigma": 0.4}],
               "rates": "demo", "code": "demo"}"#,
         );
     }

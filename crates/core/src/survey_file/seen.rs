@@ -1,0 +1,75 @@
+//! What was seen of the roof: compared with the computed one, never used for it.
+
+use super::json::Reader;
+use super::measures::{self, Least, length, sigma};
+use super::refusal::Refusal;
+use crate::outline::default_sigma;
+use crate::survey::{Seen, SeenEnd};
+use crate::units::{Length, quotable};
+
+/// Something seen that is none.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum SeenFault {
+    /// Over a leg stands a gable or a slope.
+    #[error("\"{end}\" is nothing seen over a leg: write gable or slope")]
+    UnknownEnd {
+        /// As written.
+        end: String,
+    },
+    /// Nothing said, or several things in one.
+    #[error(
+        "it must say one thing: \"leg\" with \"end\" or \"faces\", or \"ridge_of\" with \"over_eaves\""
+    )]
+    NotOneThing,
+}
+
+/// Things seen; faces over one leg.
+const MOST: usize = 2000;
+const MOST_FACES: u32 = 100;
+
+pub(super) fn seen(reader: &mut Reader<'_>) -> Result<Vec<Seen>, Refusal> {
+    const KEYS: &[&str] = &["leg", "end", "faces", "ridge_of", "over_eaves", "sigma"];
+    reader.list("a list of what was seen", MOST, |reader| {
+        let (mut leg, mut end, mut faces) = (None, None, None);
+        let (mut ridge_of, mut over_eaves, mut spread) = (None, None, None);
+        let wanted = "what was seen, {\"leg\": [0, 1], \"end\": \"gable\"}";
+        reader.object(wanted, |reader, key| {
+            match key {
+                "leg" => leg = Some(reader.pair("a body and a leg of it", measures::index)?),
+                "end" => end = Some(seen_end(reader)?),
+                "faces" => faces = Some(measures::count(reader, 0, MOST_FACES)?),
+                "ridge_of" => ridge_of = Some(measures::index(reader)?),
+                "over_eaves" => over_eaves = Some(length(reader, Least::AboveZero)?),
+                "sigma" => spread = Some(sigma(reader)?),
+                _ => return Err(reader.unknown_key(key, KEYS)),
+            }
+            Ok(())
+        })?;
+        match (leg, end, faces, ridge_of, over_eaves, spread) {
+            (Some([body, leg]), Some(end), None, None, None, None) => {
+                Ok(Seen::End { body, leg, end })
+            }
+            (Some([body, leg]), None, Some(count), None, None, None) => Ok(Seen::Faces {
+                body,
+                leg,
+                count: count as usize,
+            }),
+            (None, None, None, Some(body), Some(over_eaves), spread) => Ok(Seen::Ridge {
+                body,
+                over_eaves,
+                sigma: spread.unwrap_or(Length::feet(default_sigma(over_eaves.in_feet()))),
+            }),
+            _ => Err(reader.refuse(SeenFault::NotOneThing)),
+        }
+    })
+}
+
+fn seen_end(reader: &mut Reader<'_>) -> Result<SeenEnd, Refusal> {
+    match reader.text("gable or slope")?.as_str() {
+        "gable" => Ok(SeenEnd::Gable),
+        "slope" => Ok(SeenEnd::Slope),
+        other => Err(reader.refuse(SeenFault::UnknownEnd {
+            end: quotable(other),
+        })),
+    }
+}
