@@ -5,6 +5,7 @@
 
 pub mod book;
 pub mod check;
+pub mod drawing;
 pub mod outline;
 pub mod path;
 pub mod photo;

@@ -16,11 +16,12 @@ use crate::plan;
 use crate::said::{self, PhotoRow};
 use crate::sheet::{self, NoSheet, Whole};
 use crate::start_here::{Start, start_here};
-use crate::typeset::{self, Letters, NotSet, PLAN, Pictures};
+use crate::typeset::{self, Letters, NotSet, PLAN, PLAN_ES, PLAN_HALF, Pictures};
 use crate::write::{NotMade, write_whole};
 use eavebook_core::book::digest::digest;
 use eavebook_core::book::entry::sha256_hex;
 use eavebook_core::book::freeze::of_the_house;
+use eavebook_core::drawing::Sheet;
 use std::path::{Path, PathBuf};
 
 /// A packet that was made.
@@ -114,17 +115,15 @@ pub(crate) fn gather(
         pictures: Pictures::new(),
     };
     let rows = making.photos(job, &parts, photos);
-    let drawing = plan::draw(
-        &parts,
-        job.laid.survey.as_ref(),
-        &job.book.address,
-        Lang::En,
-    );
-    let svg = plan::svg(&drawing);
-    making.pictures.insert(
-        PLAN.to_owned(),
-        typst::foundations::Bytes::from_string(svg.clone()),
-    );
+    let svg = plan::drawn(&parts, job, Lang::En, Sheet::PAPER);
+    for (name, drawn) in [
+        (PLAN, svg.clone()),
+        (PLAN_ES, plan::drawn(&parts, job, Lang::Es, Sheet::PAPER)),
+        (PLAN_HALF, plan::drawn(&parts, job, Lang::En, Sheet::PHONE)),
+    ] {
+        let drawn = typst::foundations::Bytes::from_string(drawn);
+        making.pictures.insert(name.to_owned(), drawn);
+    }
     let told = Told {
         job,
         parts: &parts,

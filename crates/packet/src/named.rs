@@ -48,6 +48,8 @@ pub struct NamedEdge {
     pub sigma: Option<Length>,
     /// Its ends in plan, feet, the front at the foot.
     pub ends: [[f64; 2]; 2],
+    /// Heights of its ends, feet; none of a leg without a roof.
+    pub heights: Option<[f64; 2]>,
     /// The faces along it: places in [`Parts::faces`].
     pub faces: Vec<usize>,
     /// The leg, from 1, of an eave or a rake.
@@ -151,6 +153,7 @@ impl<'a> Parts<'a> {
                     length: Some(Length::feet(edge.length)),
                     sigma: sigmas.get(place).copied().flatten(),
                     ends: [from, to],
+                    heights: Some([edge.from[2], edge.to[2]]),
                     faces: edge.faces.clone(),
                     leg,
                     worked_out: leg.is_some_and(|leg| is_worked_out(job, leg)),
@@ -202,6 +205,7 @@ impl<'a> Parts<'a> {
                 length: length.map(Length::feet),
                 sigma: figure.and_then(|figure| figure.sigma).map(Length::feet),
                 ends: [self.corners[index], self.corners[(index + 1) % count]],
+                heights: None,
                 faces: Vec::new(),
                 leg: Some(leg),
                 worked_out: is_worked_out(job, leg),

@@ -21,12 +21,14 @@ mod house;
 mod noise;
 mod outlines;
 mod told;
+mod twelve;
 mod walk;
 
 pub use house::{Bodies, House, house};
 pub use noise::Noise;
 pub use outlines::{Grid, Numbers, cells, tangle, thousand};
 pub use told::Told;
+pub use twelve::{body, box_at, twelve};
 
 #[cfg(test)]
 mod tests {

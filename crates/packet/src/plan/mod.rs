@@ -1,135 +1,132 @@
-//! The plan: every edge in the hand of its kind, told apart in black and white, with its name.
-//!
-//! [`draw`] lays it out once; `svg` writes it for a screen and the papers, `dxf` for a drawing
-//! board in feet.
+//! The plan of a job: [`drawn`] gives the one drawing of a roof what its parts are called in a
+//! packet, in the words of a language; `dxf` writes it for a drawing board in feet.
 
 mod dxf;
-mod fit;
-mod svg;
 
 pub use dxf::dxf;
-pub use svg::{escaped, svg};
+pub use eavebook_core::drawing::escaped;
 
 use crate::edition::Lang;
-use crate::named::{NamedEdge, Parts};
+use crate::job::Job;
+use crate::named::{self, NamedEdge, NamedFace, Parts};
 use crate::words;
-use eavebook_core::roof::{EdgeKind, Face};
-use eavebook_core::survey::{Place, Point, Survey};
+use eavebook_core::drawing::{
+    EdgeToDraw, FaceToDraw, Ground, Hand, House, Sheet, Words, draw, svg, wall_lines,
+};
+use eavebook_core::photo::front_heading;
+use eavebook_core::survey::{Place, Point};
 use eavebook_core::units::Length;
-use fit::{Box, Fit};
 
-/// Width of the drawing, points of its own.
-const WIDTH: f64 = 720.0;
-/// Its greatest height.
-const TALLEST: f64 = 560.0;
-/// Room around the house for what is written outside it.
-const MARGIN: f64 = 46.0;
-
-/// A plan laid out on paper: x to the right, y down.
-pub struct Plan {
-    pub width: f64,
-    pub height: f64,
-    pub title: String,
-    pub description: String,
-    pub lines: Vec<Line>,
-    pub texts: Vec<Text>,
-    pub slopes: Vec<Slope>,
-    pub marks: Vec<Mark>,
+/// The plan as the text of an SVG file, for a sheet.
+pub fn drawn(parts: &Parts, job: &Job, lang: Lang, sheet: Sheet) -> String {
+    let address = &job.book.address;
+    let title = words::either(lang, "Plan of the roof", "Plano del techo");
+    let drawing = draw(&house(parts, job, lang), &words_in(lang), sheet);
+    let title = format!("{title}: {address}");
+    svg(&drawing, &title, &described(parts, lang), Ground::Paper)
 }
 
-/// One edge.
-pub struct Line {
-    pub kind: Option<EdgeKind>,
-    pub ends: [[f64; 2]; 2],
-    /// Away from the house, one unit long.
-    pub out: [f64; 2],
-    pub worked_out: bool,
-    pub suspect: bool,
+fn words_in(lang: Lang) -> Words {
+    match lang {
+        Lang::En => Words::EN,
+        Lang::Es => Words {
+            front: "Frente, el lado de la calle",
+            north: "N",
+            kind: |kind| words::edge_kind(kind, Lang::Es),
+            under: "Debajo del techo: una pared, un techo más bajo",
+            worked_out: "Calculado, no medido",
+            suspect: "Las medidas no cuadran con esta",
+            left_off: |edges, faces| {
+                let named: Vec<String> = [(edges, "orilla", "orillas"), (faces, "cara", "caras")]
+                    .into_iter()
+                    .filter(|(count, _, _)| *count > 0)
+                    .map(|(count, one, many)| words::counted(count, one, many))
+                    .collect();
+                let named = words::listed(&named, Lang::Es);
+                format!("Sin lugar para nombrar {named}: la lista tiene todo.")
+            },
+        },
+    }
 }
 
-/// Something written, about its middle.
-pub struct Text {
-    pub words: String,
-    pub at: [f64; 2],
-    /// Clockwise, degrees.
-    pub turned: f64,
-    pub look: Look,
+fn house(parts: &Parts, job: &Job, lang: Lang) -> House {
+    let survey = job.laid.survey.as_ref();
+    let things = survey.map(|survey| survey.penetrations.as_slice());
+    let marks = things
+        .unwrap_or_default()
+        .iter()
+        .map(|thing| match thing.at {
+            Place::Plan(at) => Some(parts.shown(at)),
+            // Where on its face a thing stands, nobody measured: the list names the face.
+            Place::FaceOf { .. } => None,
+        });
+    House {
+        edges: parts.edges.iter().map(edge).collect(),
+        faces: parts
+            .faces
+            .iter()
+            .map(|one| face(parts, one, lang))
+            .collect(),
+        walls: walls(parts, job),
+        marks: marks.collect(),
+        outline: parts.corners.clone(),
+        // Somebody stood before the front and looked at it: that way is up.
+        north: front_heading(job.book).map(|heading| -heading),
+    }
 }
 
-/// How a text is written.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Look {
-    /// Name and length of an edge.
-    Edge,
-    /// Name of a face.
-    Face,
-    /// A side of the house.
-    Side,
+fn edge(named: &NamedEdge) -> EdgeToDraw {
+    let heights = named.heights.unwrap_or_default();
+    let [[ax, ay], [bx, by]] = named.ends;
+    EdgeToDraw {
+        name: named.name.clone(),
+        kind: named.kind,
+        ends: [[ax, ay, heights[0]], [bx, by, heights[1]]],
+        length: named
+            .length
+            .filter(|length| *length > Length::feet(0.5))
+            .map(words::marks),
+        faces: named.faces.clone(),
+        hand: match (named.suspect, named.worked_out) {
+            (true, _) => Hand::Suspect,
+            (false, true) => Hand::WorkedOut,
+            (false, false) => Hand::Read,
+        },
+    }
 }
 
-/// The slope of a face: a right triangle with its rise in 12, and an arrow the way the water runs.
-pub struct Slope {
-    pub at: [f64; 2],
-    pub rise: String,
-    pub falls: [f64; 2],
-}
-
-/// Something that stands out of the roof, with its number in the list.
-pub struct Mark {
-    pub at: [f64; 2],
-    pub number: usize,
-}
-
-/// Lays the plan out; `survey` holds what stands out of the roof.
-pub fn draw(parts: &Parts, survey: Option<&Survey>, address: &str, lang: Lang) -> Plan {
-    let paper = Paper::around(parts);
-    let mut plan = Plan {
-        width: WIDTH,
-        height: paper.height,
-        title: format!(
-            "{}: {address}",
-            words::either(lang, "Plan of the roof", "Plano del techo")
-        ),
-        description: described(parts, lang),
-        lines: Vec::new(),
-        texts: Vec::new(),
-        slopes: Vec::new(),
-        marks: Vec::new(),
+fn face(parts: &Parts, named: &NamedFace, lang: Lang) -> FaceToDraw {
+    let tenths = (named.face.pitch.in_12() * 10.0).round() / 10.0;
+    let turned = |ring: &Vec<[f64; 3]>| {
+        let places = ring.iter().map(|&[x, y, height]| {
+            let [x, y] = parts.shown(Point { x, y });
+            [x, y, height]
+        });
+        places.collect()
     };
-    let mut fit = Fit::new(WIDTH, paper.height);
-    for edge in &parts.edges {
-        let ends = edge.ends.map(|at| paper.place(at));
-        let line = Line {
-            kind: edge.kind,
-            ends,
-            out: paper.outward(ends),
-            worked_out: edge.worked_out,
-            suspect: edge.suspect,
-        };
-        fit.take(Box::along(ends, if on_rim(edge) { 3.0 } else { 1.0 }));
-        plan.lines.push(line);
+    FaceToDraw {
+        name: words::face(named, lang),
+        rise: tenths.to_string(),
+        rings: std::iter::once(&named.face.polygon)
+            .chain(&named.face.holes)
+            .map(turned)
+            .collect(),
     }
-    let survey = survey
-        .map(|survey| survey.penetrations.as_slice())
-        .unwrap_or_default();
-    for (thing, number) in survey.iter().zip(1..) {
-        // Where on its face a thing stands, nobody measured: the list names the face.
-        let Place::Plan(at) = thing.at else { continue };
-        let at = paper.place(parts.shown(at));
-        fit.take(Box::upright(at, 20.0, 20.0));
-        plan.marks.push(Mark { at, number });
-    }
-    write_edges(parts, &mut plan, &mut fit, on_rim);
-    write_faces(parts, &paper, &mut plan, &mut fit, lang);
-    write_edges(parts, &mut plan, &mut fit, |edge| !on_rim(edge));
-    let front = words::capital(words::either(lang, "front", "frente"));
-    plan.texts.push(Text {
-        words: front,
-        at: [WIDTH / 2.0, paper.height - 10.0],
-        turned: 0.0,
-        look: Look::Side,
-    });
-    plan
+}
+
+/// Where walls stand under the roof, as far as somebody measured how far it stands out.
+fn walls(parts: &Parts, job: &Job) -> Vec<[[f64; 2]; 2]> {
+    let Some(body) = named::body(job).filter(|_| job.laid.is_round()) else {
+        return Vec::new();
+    };
+    let corners: Vec<Point> = parts.corners.iter().map(|&[x, y]| Point { x, y }).collect();
+    let overhangs = body
+        .edges
+        .iter()
+        .map(|edge| edge.overhang.map(Length::in_feet));
+    let overhangs: Vec<Option<f64>> = overhangs.collect();
+    let lines = wall_lines(&corners, &overhangs).into_iter();
+    lines.map(|ends| ends.map(|at| [at.x, at.y])).collect()
 }
 
 /// The plan in words, for who cannot see it.
@@ -166,164 +163,4 @@ fn described(parts: &Parts, lang: Lang) -> String {
             edges.join(", ")
         ),
     }
-}
-
-fn on_rim(edge: &NamedEdge) -> bool {
-    matches!(edge.kind, None | Some(EdgeKind::Eave | EdgeKind::Rake))
-}
-
-/// From feet to the paper.
-struct Paper {
-    scale: f64,
-    least: [f64; 2],
-    height: f64,
-    left: f64,
-    /// The rim as it lies on the paper.
-    ring: Vec<[f64; 2]>,
-}
-
-impl Paper {
-    fn around(parts: &Parts) -> Paper {
-        let ends = parts.edges.iter().flat_map(|edge| edge.ends);
-        let all: Vec<[f64; 2]> = ends.chain(parts.corners.iter().copied()).collect();
-        let bound = |axis: usize, pick: fn(f64, f64) -> f64, start: f64| {
-            all.iter().map(|at| at[axis]).fold(start, pick)
-        };
-        let least = [0, 1].map(|axis| bound(axis, f64::min, f64::INFINITY));
-        let most = [0, 1].map(|axis| bound(axis, f64::max, f64::NEG_INFINITY));
-        let [wide, tall] = [0, 1].map(|axis| (most[axis] - least[axis]).max(1.0));
-        let scale = ((WIDTH - 2.0 * MARGIN) / wide).min((TALLEST - 2.0 * MARGIN) / tall);
-        // A house without a place is drawn as a small empty sheet.
-        let known = least[0].is_finite() && scale.is_finite();
-        let (scale, least) = if known {
-            (scale, least)
-        } else {
-            (1.0, [0.0, 0.0])
-        };
-        let tall = if known { tall } else { 1.0 };
-        let mut paper = Paper {
-            scale,
-            least,
-            height: tall * scale + 2.0 * MARGIN,
-            left: (WIDTH - if known { wide } else { 1.0 } * scale) / 2.0,
-            ring: Vec::new(),
-        };
-        paper.ring = parts.corners.iter().map(|at| paper.place(*at)).collect();
-        paper
-    }
-
-    fn place(&self, [x, y]: [f64; 2]) -> [f64; 2] {
-        [
-            self.left + (x - self.least[0]) * self.scale,
-            self.height - MARGIN - (y - self.least[1]) * self.scale,
-        ]
-    }
-
-    /// Away from the house, as a unit step across a line of its rim.
-    fn outward(&self, [a, b]: [[f64; 2]; 2]) -> [f64; 2] {
-        let [x, y] = fit::unit([b[0] - a[0], b[1] - a[1]]);
-        let across = [y, -x];
-        let middle = [(a[0] + b[0]) / 2.0, (a[1] + b[1]) / 2.0];
-        let beside = [middle[0] + across[0] * 2.0, middle[1] + across[1] * 2.0];
-        if fit::is_inside(beside, &self.ring) {
-            across.map(|part| -part)
-        } else {
-            across
-        }
-    }
-}
-
-/// Names and lengths along their edges, the longest first: where there is no room for both the
-/// length gives way, then the name. The list beside the plan has them all.
-fn write_edges(parts: &Parts, plan: &mut Plan, fit: &mut Fit, which: impl Fn(&NamedEdge) -> bool) {
-    let mut order: Vec<usize> = (0..parts.edges.len())
-        .filter(|place| which(&parts.edges[*place]))
-        .collect();
-    order.sort_by(|a, b| {
-        let long = |place: usize| fit::length(plan.lines[place].ends);
-        long(*b).total_cmp(&long(*a))
-    });
-    for place in order {
-        let edge = &parts.edges[place];
-        let line = &plan.lines[place];
-        let whole = edge
-            .length
-            .filter(|length| *length > Length::feet(0.5))
-            .map(|length| format!("{} {}", edge.name, words::marks(length)));
-        let candidates = [whole, Some(edge.name.clone())];
-        for words in candidates.into_iter().flatten() {
-            if let Some((at, turned)) = fit.beside(&words, line.ends, line.out) {
-                plan.texts.push(Text {
-                    words,
-                    at,
-                    turned,
-                    look: Look::Edge,
-                });
-                break;
-            }
-        }
-    }
-}
-
-/// The name of each face at its middle with its slope under it; a small face keeps what has room.
-fn write_faces(parts: &Parts, paper: &Paper, plan: &mut Plan, fit: &mut Fit, lang: Lang) {
-    let mut order: Vec<&crate::named::NamedFace> = parts.faces.iter().collect();
-    order.sort_by(|a, b| b.face.plan_area.total_cmp(&a.face.plan_area));
-    for named in order {
-        let middle = paper.place(parts.shown(middle(named.face)));
-        let falls = falls(named.face, parts);
-        let words = words::face(named, lang);
-        let at = fit.near(fit::width_of(&words, Look::Face), 18.0, middle);
-        if let Some(at) = at {
-            plan.texts.push(Text {
-                words,
-                at,
-                turned: 0.0,
-                look: Look::Face,
-            });
-        }
-        let below = [middle[0], middle[1] + 24.0];
-        if let Some(at) = fit.near(64.0, 26.0, below) {
-            let tenths = (named.face.pitch.in_12() * 10.0).round() / 10.0;
-            plan.slopes.push(Slope {
-                at,
-                rise: tenths.to_string(),
-                falls,
-            });
-        }
-    }
-}
-
-/// Centroid of a face in plan (the area formula of a polygon, from memory).
-fn middle(face: &Face) -> Point {
-    let ring = &face.polygon;
-    let next = ring.iter().cycle().skip(1);
-    let (mut double_area, mut x, mut y) = (0.0, 0.0, 0.0);
-    for (a, b) in ring.iter().zip(next) {
-        let cross = a[0] * b[1] - b[0] * a[1];
-        double_area += cross;
-        x += cross * (a[0] + b[0]);
-        y += cross * (a[1] + b[1]);
-    }
-    let thrice = 3.0 * double_area;
-    let (x, y) = if thrice.abs() < 1e-9 {
-        ring.first().map_or((0.0, 0.0), |at| (at[0], at[1]))
-    } else {
-        (x / thrice, y / thrice)
-    };
-    Point { x, y }
-}
-
-/// Which way water runs off a face on the paper: down its plane.
-fn falls(face: &Face, parts: &Parts) -> [f64; 2] {
-    let next = face.polygon.iter().cycle().skip(1);
-    // Newell's normal of the ring: its plan part points where the face falls.
-    let (mut x, mut y) = (0.0, 0.0);
-    for (a, b) in face.polygon.iter().zip(next) {
-        x += (a[1] - b[1]) * (a[2] + b[2]);
-        y += (a[2] - b[2]) * (a[0] + b[0]);
-    }
-    let [x, y] = parts.shown(Point { x, y });
-    let [x, y] = fit::unit([x, y]);
-    [x, -y]
 }

@@ -18,8 +18,12 @@ use world::PaperWorld;
 /// Drawings and sheet copies by the names that a leaf uses.
 pub type Pictures = BTreeMap<String, Bytes>;
 
-/// The name under which every leaf finds the plan.
+/// The name under which every leaf in English finds the plan.
 pub const PLAN: &str = "plan.svg";
+/// The one in Spanish.
+pub const PLAN_ES: &str = "plan.es.svg";
+/// The plan drawn for half a page.
+pub const PLAN_HALF: &str = "plan.half.svg";
 
 /// A paper that was set.
 pub struct SetPaper {
