@@ -3,39 +3,27 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { newBook, open } from './book.js';
-import { NARROW, PHONE, screen, SMALL_PHONE, toPlace } from './screen.js';
+import { HANDS, screenFor, tell } from './hands.js';
+import { toPlace } from './screen.js';
 import { noise, tilted } from './tilt.js';
 import { rectangle, tHouse } from './walks.js';
 
-const HANDS = [
-  { name: '390 x 844', size: PHONE },
-  { name: '360 x 640', size: SMALL_PHONE },
-  { name: '320 x 640', size: NARROW },
-  { name: '390 x 844, text at 200 %', size: PHONE, letters: 2 },
-  { name: '390 x 844, mirror hand', size: PHONE, mirror: true },
-];
-
-for (const { name, size, letters = 1, mirror = false } of HANDS) {
+for (const kind of HANDS) {
+  const { name, size, letters = 1 } = kind;
   test(`a visit by ${name}`, async (t) => {
     const { url, ask } = await open(t, newBook(t));
-    await ask({ ask: 'set', setting: { set: 'mirror_hand', to: mirror } });
-    const seen = await screen(size);
-    await seen.context.addInitScript((times) => {
-      addEventListener('DOMContentLoaded', () => {
-        if (times > 1) document.documentElement.style.fontSize = `${112.5 * times}%`;
-      });
-    }, letters);
+    const seen = await screenFor(kind, ask);
     await seen.page.goto(url);
     const visit = { ...seen, ask, t, name, large: letters > 1, tall: size.height > 800 };
-    const tell = (what, figures) => t.diagnostic(`${what} | ${name} | ${figures}`);
 
-    tell('rectangle', await rectangleIn30Taps(visit));
-    tell('bad keys', await badKeys(visit));
-    tell('swapped digits', await swappedDigits(visit));
-    tell('second reading', await secondReading(visit));
-    tell('pitch', await pitch(visit));
-    tell('leave-site check', await leaveSite(visit));
-    tell('controls', await leastControl(visit));
+    const told = (what, figures) => tell(t, what, name, figures);
+    told('rectangle', await rectangleIn30Taps(visit));
+    told('bad keys', await badKeys(visit));
+    told('swapped digits', await swappedDigits(visit));
+    told('second reading', await secondReading(visit));
+    told('pitch', await pitch(visit));
+    told('leave-site check', await leaveSite(visit));
+    told('controls', await leastControl(visit));
     assert.deepEqual(seen.wrong, []);
     assert.deepEqual([...seen.hosts], ['127.0.0.1']);
   });

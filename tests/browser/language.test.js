@@ -133,7 +133,36 @@ test('most of what the replies say of the pretend house is told in Spanish too',
   }
   const share = 1 - untold.length / all;
   assert.ok(share >= 0.85, `${untold.length} of ${all}: ${[...new Set(untold)].join(' | ')}`);
-  t.diagnostic(`${all - untold.length} of ${all} texts at six places are told in Spanish`);
+  t.diagnostic(
+    `${all - untold.length} of ${all} texts at six places are told in Spanish; not: ${[...new Set(untold)].join(' | ')}`,
+  );
+});
+
+test('a reading is read back in the language of the page, digit by digit', async (t) => {
+  const { url, ask } = await open(t, newBook(t));
+  await ask({ ask: 'set', setting: { set: 'language', to: 'spanish' } });
+  const { job } = await ask({ ask: 'start_job', address: '12 Pretend Lane' });
+  const { page, hand, wrong } = await screen(PHONE);
+  await page.addInitScript(() => {
+    const speak = SpeechSynthesis.prototype.speak;
+    SpeechSynthesis.prototype.speak = function (said) {
+      window.tongue = said.lang;
+      return speak.call(this, said);
+    };
+  });
+  await page.goto(`${url}/#${job}/3`);
+  await hand.tap('Medir');
+  const pad = page.getByRole('group', { name: 'Teclado' });
+  for (const key of ['4', '2', 'pies', '7', 'Fracción', '1/2', 'Anotar'])
+    await hand.tap(pad.getByRole('button', { name: key, exact: true }));
+  await page.locator('[data-value="42 ft 7 1/2 in"]').first().waitFor();
+  await page.waitForFunction(() => window.spoken.length > 0);
+  assert.equal(
+    await page.evaluate(() => window.spoken.at(-1)),
+    'cuatro dos pies, siete pulgadas y media',
+  );
+  assert.equal(await page.evaluate(() => window.tongue), 'es');
+  assert.deepEqual(wrong, []);
 });
 
 test('the night leaf keeps text at 7 to 1 and every line, and stays after a restart of the page', async (t) => {

@@ -189,3 +189,102 @@ test("not got is an answer, and is taken back by one tap", async (t) => {
   await hand.tap("Undo");
   await face.waitFor({ state: "detached" });
 });
+
+test("a gable photographed from the ground is marked by taps and by arrow keys, and gives its pitch with its doubt", async (t) => {
+  // A phone's picture of a gable 20 ft wide in 8 in 12, from 45 ft off and 5.3 ft up, looking up 6°.
+  const [width, height] = [3024, 4032];
+  const focal = (27 / 43.266615) * Math.hypot(width, height);
+  const looksUp = (6 * Math.PI) / 180;
+  const shows = (right, above) => {
+    const into = 45 * Math.cos(looksUp) + above * Math.sin(looksUp);
+    const up = above * Math.cos(looksUp) - 45 * Math.sin(looksUp);
+    return [
+      0.5 + (focal * right) / into / width,
+      0.5 - (focal * up) / into / height,
+    ];
+  };
+  const spots = {
+    "Left eave corner": shows(-10, 4.2),
+    "Top of the gable": shows(0, 4.2 + 80 / 12),
+    "Right eave corner": shows(10, 4.2),
+    "Ground under left": shows(-10, -5.3),
+    "Ground under right": shows(10, -5.3),
+  };
+  const seen = await atFace(t, PHONE, ({ context }) =>
+    context.addInitScript(() => {
+      navigator.mediaDevices.getUserMedia = async () => {
+        const sight = document.createElement("canvas");
+        [sight.width, sight.height] = [3024, 4032];
+        sight.getContext("2d").fillRect(0, 0, 1500, 2000);
+        return sight.captureStream(5);
+      };
+    }),
+  );
+  const { page, hand, region, ask, job } = seen;
+  await ask({ ask: "leg_end", job, leg: 2, end: "gable" });
+  await tilted(t, page, () => 96);
+  await hand.tap("Pitch");
+  await hand.tap(region.getByRole("button", { name: "Plumb photo" }));
+  await page.waitForFunction(
+    () => document.querySelector("dialog video")?.videoWidth === 3024,
+  );
+  await hand.tap("Shutter");
+  const camera = page.getByRole("dialog", { name: "Camera" });
+  await camera.getByText("Photo 1 is kept.").waitFor();
+  await hand.tap(camera.getByRole("button", { name: "Done" }));
+  await hand.tap(region.getByRole("button", { name: "Mark the photo" }));
+  const marking = region.getByRole("group", { name: "Mark the photo" });
+  const image = marking.getByRole("img");
+  await image.waitFor();
+  await page.waitForFunction(
+    () =>
+      document.querySelector('[aria-label="Mark the photo"] img').naturalWidth >
+      0,
+  );
+
+  // Too few marks are refused with the remedy, and nothing is booked.
+  await hand.tap(marking.getByRole("button", { name: "Book it" }));
+  await page
+    .getByRole("status")
+    .filter({ hasText: "mark at least two eave corners" })
+    .waitFor();
+
+  for (const [name, [x, y]] of Object.entries(spots)) {
+    const spot = marking.getByRole("button", { name });
+    await hand.tap(spot);
+    await image.scrollIntoViewIfNeeded();
+    const box = await image.boundingBox();
+    // The top is set by keys alone: from the middle of the picture, in steps of a fiftieth and a
+    // five-hundredth of it.
+    if (name === "Top of the gable") {
+      for (const [share, less, more] of [
+        [x - 0.5, "ArrowLeft", "ArrowRight"],
+        [y - 0.5, "ArrowUp", "ArrowDown"],
+      ]) {
+        const steps = Math.round(Math.abs(share) / 0.002);
+        const key = share < 0 ? less : more;
+        for (let step = 0; step < Math.floor(steps / 10); step += 1)
+          await spot.press(`Shift+${key}`);
+        for (let step = 0; step < steps % 10; step += 1) await spot.press(key);
+      }
+    } else {
+      await page.touchscreen.tap(box.x + x * box.width, box.y + y * box.height);
+    }
+    await spot.getByText("marked", { exact: true }).waitFor();
+  }
+  await picture(page, "pitch-marked");
+  await hand.tap(marking.getByRole("button", { name: "Book it" }));
+  assert.notEqual(await captures(page, 10_000), null);
+  const told = await degrees(region);
+  const truth = (Math.atan(8 / 12) * 180) / Math.PI;
+  assert.ok(Math.abs(told - truth) < 2, `${told} of ${truth}`);
+  assert.match(
+    await region.innerText(),
+    /± \d\.\d°, from marks on one photo\. .*level and tape/,
+  );
+  const { photos, faces } = await ask({ ask: "job", job });
+  assert.equal(photos[0].of, "face 1");
+  assert.match(faces[0].story[0].value, /^\d+\.\d° ± \d\.\d°$/);
+  assert.deepEqual(seen.wrong, []);
+  t.diagnostic(`${told}° of ${truth.toFixed(1)}°, marked on a screen of 390 px`);
+});

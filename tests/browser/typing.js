@@ -5,8 +5,13 @@ import { keysOf } from './screen.js';
 const KEYS = { ft: { key: 'whole' }, in: { key: 'inches' }, 'Book it': { key: 'book_it' } };
 
 /** Types a length of a leg and books it; the job as it then stands. */
-export async function type(ask, job, leg, length, how = 'taped') {
-  const reply = await ask({ ask: 'open_pad', job, thing: { thing: 'leg', leg }, blind: false });
+export function type(ask, job, leg, length, how = 'taped') {
+  return typeThing(ask, job, { thing: 'leg', leg }, length, how);
+}
+
+/** Types a length of any thing and books it; the job as it then stands. */
+export async function typeThing(ask, job, thing, length, how = 'taped') {
+  const reply = await ask({ ask: 'open_pad', job, thing, blind: false });
   let { press } = reply.pad.open;
   if (how !== 'taped') await ask({ ask: 'chip', job, how, followed: 'eave_edge' });
   let last = reply;

@@ -114,6 +114,45 @@ test('a permission is kept with name and time, and nobody home takes the climbin
   await climb.waitFor({ state: 'detached' });
 });
 
+test('a card shows a small picture of what it is about, which a tap shows large', async (t) => {
+  for (const size of [PHONE, NARROW]) {
+    const seen = await begin(t, size);
+    const { page, hand, url, job } = seen;
+    await hand.walk(rectangle('40 ft', '20 ft'));
+    const picture = readFileSync(new URL('../../assets/demo/tape-leg-2.jpg', import.meta.url));
+    for (const [k, of] of ['leg 2', 'face 1'].entries())
+      await fetch(`${url}/photo?${new URLSearchParams({ job, from: 'camera', of })}`, {
+        method: 'POST',
+        body: Buffer.concat([picture, Buffer.from([k])]),
+      });
+    const slope = (await seen.look()).photos.find(({ of }) => of === 'face 1').sha256;
+    await page.reload();
+    await page.locator('nav').waitFor();
+    await toPlace(seen, 'Leave-site check');
+    const card = page.locator('main li[data-thing=pitches]');
+    const small = card.getByRole('button', { name: 'Photo of Pitches' });
+    await small.waitFor();
+    // Of the slope, not of the tape on a leg.
+    assert.deepEqual(await card.locator('img').evaluateAll((all) => all.map(({ src }) => src)), [
+      `${url}/photo/${slope}`,
+    ]);
+    const [thumb, words, whole] = await Promise.all(
+      [small, card.locator('p').first(), card].map((part) => part.boundingBox()),
+    );
+    assert.ok(thumb.width >= 72 && thumb.width <= 90, `${thumb.width} px`);
+    assert.ok(words.x + words.width <= thumb.x, 'the picture is beside the words');
+    assert.ok(whole.height <= size.height / 3, `the card is ${whole.height} px high`);
+
+    await hand.tap(small);
+    const large = page.getByRole('dialog', { name: 'Photo of Pitches' });
+    const image = await large.getByRole('img', { name: 'Photo of Pitches' }).boundingBox();
+    assert.ok(image.width >= size.width * 0.85, `${image.width} px`);
+    await hand.tap(large.getByRole('button', { name: 'Close' }));
+    await large.waitFor({ state: 'detached' });
+    assert.deepEqual(seen.wrong, []);
+  }
+});
+
 test('six gaps are found, each is mended and come back from in two taps, and leaving is one', async (t) => {
   const seen = await begin(t);
   const { page, hand, look } = seen;

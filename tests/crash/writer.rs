@@ -158,6 +158,7 @@ impl Writer {
             of: None,
             from: PhotoFrom::Camera,
             heading: None,
+            tilt: None,
             place: None,
             distance: None,
         }))?;

@@ -1,4 +1,4 @@
-// Where the back camera looks, kept up to date while the camera is open.
+// Where the back camera looks and how the phone is held, kept up to date while the camera is open.
 
 type WithCompass = DeviceOrientationEvent & { webkitCompassHeading?: number };
 
@@ -8,12 +8,14 @@ const KINDS = ['deviceorientationabsolute', 'deviceorientation'] as const;
 export class Compass {
   #absolute: number | null = null;
   #relative: number | null = null;
+  #held: [beta: number, gamma: number] | null = null;
 
   constructor() {
     for (const kind of KINDS) addEventListener(kind, this.#heard);
   }
 
   #heard = (event: WithCompass): void => {
+    if (event.beta !== null && event.gamma !== null) this.#held = [event.beta, event.gamma];
     if (event.webkitCompassHeading !== undefined) this.#absolute = event.webkitCompassHeading;
     else if (event.alpha === null) return;
     else if (event.type === 'deviceorientationabsolute' || event.absolute)
@@ -24,6 +26,14 @@ export class Compass {
   /** Degrees clockwise from north; from where the device began, where it knows no north. */
   get heading(): number | null {
     return this.#absolute ?? this.#relative;
+  }
+
+  /** How the phone is held, `beta,gamma,screen` in degrees, as it feels it; none where it does not. */
+  get tilt(): string | null {
+    return (
+      this.#held &&
+      [...this.#held.map((angle) => angle.toFixed(2)), screen.orientation.angle].join()
+    );
   }
 
   stop(): void {

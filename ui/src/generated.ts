@@ -85,6 +85,10 @@ one_way: boolean,
  */
 zero_error: Said | null, 
 /**
+ * What a slope marked on a photo is good for; none of a slope read otherwise.
+ */
+sighted: Said | null, 
+/**
  * As it is spoken: "two six point six degrees".
  */
 spoken: string, };
@@ -437,6 +441,24 @@ words: string, };
  * Finest fraction that is read.
  */
 export type FractionStep = "eighths" | "quarters";
+
+/**
+ * One thing marked on a photo of a gable end.
+ */
+export type GableMark = { 
+/**
+ * What.
+ */
+of: GableSpot, 
+/**
+ * Where, as shares of the picture's width from its left and of its height from its top.
+ */
+at: [number, number], };
+
+/**
+ * What is marked on a photo of a gable end, left and right as it is looked at.
+ */
+export type GableSpot = "left_eave" | "top" | "right_eave" | "left_ground" | "right_ground";
 
 /**
  * What to beware of at a house.
@@ -1144,7 +1166,23 @@ degrees: number,
 /**
  * Turned end for end.
  */
-reversed: boolean, } | { "by": "same_as", 
+reversed: boolean, } | { "by": "sighted", 
+/**
+ * Angle above level, degrees, positive.
+ */
+degrees: number, 
+/**
+ * One standard deviation, degrees.
+ */
+sigma: number, 
+/**
+ * Entry of the photo.
+ */
+photo: string, 
+/**
+ * Where each thing was marked.
+ */
+marks: Array<GableMark>, } | { "by": "same_as", 
 /**
  * The leg of that face.
  */
@@ -1434,7 +1472,31 @@ read: PitchRead, } | { "ask": "hold_still",
 /**
  * The oldest first.
  */
-looks: Array<LookAt>, } | { "ask": "capture_pitch", 
+looks: Array<LookAt>, } | { "ask": "sight_pitch", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The leg from which the face rises, from 1.
+ */
+leg: number, 
+/**
+ * Entry of the photo.
+ */
+photo: string, 
+/**
+ * Points across and down the picture, upright as it is looked at.
+ */
+size: [number, number], 
+/**
+ * What was marked.
+ */
+marks: Array<GableMark>, 
+/**
+ * Slopes booked before it: the same request said twice books once.
+ */
+after: number, } | { "ask": "capture_pitch", 
 /**
  * Which job.
  */
@@ -2029,6 +2091,10 @@ number: number,
  * Which of its sizes.
  */
 size: SizeOf, } | { "thing": "overhang", 
+/**
+ * The leg.
+ */
+leg: number, } | { "thing": "slope", 
 /**
  * The leg.
  */

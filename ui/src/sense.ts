@@ -1,12 +1,15 @@
 // What the device can do beside showing: speak, sound, stay awake.
 
-/** Speaks one sentence, taking the place of what is being spoken. Text stays on the screen. */
+/**
+ * Speaks one sentence, taking the place of what is being spoken, by a voice of this device for the
+ * language of the page where there is one. Text stays on the screen.
+ */
 export function speak(sentence: string): void {
   if (!('speechSynthesis' in window)) return;
   const said = new SpeechSynthesisUtterance(sentence);
-  // What is spoken comes with the reply, whose sentences are English.
-  said.lang = 'en';
-  const voice = speechSynthesis.getVoices().find((v) => v.localService && v.lang.startsWith('en'));
+  said.lang = document.documentElement.lang;
+  const voices = speechSynthesis.getVoices();
+  const voice = voices.find((v) => v.localService && v.lang.startsWith(said.lang));
   if (voice) said.voice = voice;
   speechSynthesis.cancel();
   speechSynthesis.speak(said);

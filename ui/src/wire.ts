@@ -17,6 +17,8 @@ export type AboutPhoto = {
   of: string | null;
   from: 'camera' | 'file';
   heading: number | null;
+  /** How the phone was held: `beta,gamma,screen`. */
+  tilt?: string | null;
   place?: PhotoPlace;
   distance?: PhotoDistance;
   /** The bytes are no picture but what somebody said. */
@@ -28,6 +30,7 @@ export async function photo(about: AboutPhoto, file: Blob): Promise<Reply> {
   const query = new URLSearchParams({ job: about.job, from: about.from });
   if (about.of) query.set('of', about.of);
   if (about.heading !== null) query.set('heading', about.heading.toFixed(1));
+  if (about.tilt) query.set('tilt', about.tilt);
   if (about.place) query.set('place', about.place);
   if (about.distance) query.set('distance', about.distance);
   if (about.said_aloud) query.set('said_aloud', 'true');

@@ -245,6 +245,7 @@ fn keep(app: &App, job: Uuid, photo: &Pictured, act: usize) -> Result<Box<JobVie
                 of,
                 from: PhotoFrom::File,
                 heading: None,
+                tilt: None,
                 place: None,
                 distance: None,
                 said_aloud: false,

@@ -4,6 +4,7 @@ use crate::reply::Said;
 use crate::view::names;
 use eavebook_core::book::edition::Edition;
 use eavebook_core::settings::SettingFault;
+use eavebook_core::sight::NoSight;
 use eavebook_packet::NotMade;
 use eavebook_store::StoreError;
 use eavebook_sync::PairError;
@@ -125,6 +126,21 @@ pub enum Unfit {
     /// A phone that tells no tilt.
     #[error("This phone tells no tilt. Read the slope by level and tape, or say it was not got.")]
     NoTilt,
+    /// Marks on a photo that tell no pitch.
+    #[error("{}.", names::capital(&.0.to_string()))]
+    NoSight(#[from] NoSight),
+    /// No gable end beside a face.
+    #[error(
+        "Which end of this face is a gable? Say so at that face first: its leg is the width of what \
+         is marked."
+    )]
+    NoGableBeside,
+    /// A gable end whose leg has no length.
+    #[error("Leg {leg} under this gable has no length yet. Read it first.")]
+    NoGableWidth {
+        /// The leg.
+        leg: u32,
+    },
     /// A heading that is none.
     #[error("A compass reads 0 to 360 degrees. Stand before the front and tap again.")]
     NoHeading,
@@ -263,6 +279,9 @@ impl Unfit {
             Unfit::NoSlope { .. } => "no_slope",
             Unfit::NoOtherSlope => "no_other_slope",
             Unfit::NoTilt => "no_tilt",
+            Unfit::NoSight(_) => "no_sight",
+            Unfit::NoGableBeside => "no_gable_beside",
+            Unfit::NoGableWidth { .. } => "no_gable_width",
             Unfit::NoHeading => "no_heading",
             Unfit::NoName => "no_name",
             Unfit::LongNote => "long_note",

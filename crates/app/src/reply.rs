@@ -584,6 +584,8 @@ pub struct CapturedView {
     pub one_way: bool,
     /// "The two ways differ by 1.2°: this phone reads 0.6° high, and their mean is free of it."
     pub zero_error: Option<Said>,
+    /// What a slope marked on a photo is good for; none of a slope read otherwise.
+    pub sighted: Option<Said>,
     /// As it is spoken: "two six point six degrees".
     pub spoken: String,
 }

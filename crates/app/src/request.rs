@@ -3,8 +3,8 @@
 pub use eavebook_core::book::edition::Edition;
 pub use eavebook_core::book::keypad::{FractionStep, Key, Meant};
 use eavebook_core::book::kinds::{
-    DeckKind, EndKind, Followed, HowRead, ItemKind, PhotoWord, PitchRead, SaddleSeen, SeenOver,
-    SendStage, TapeMarks, Thing, Turn, VisitNote,
+    DeckKind, EndKind, Followed, GableMark, HowRead, ItemKind, PhotoWord, PitchRead, SaddleSeen,
+    SeenOver, SendStage, TapeMarks, Thing, Turn, VisitNote,
 };
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -167,6 +167,21 @@ pub enum Request {
     HoldStill {
         /// The oldest first.
         looks: Vec<LookAt>,
+    },
+    /// A slope worked out from marks on a photo of the gable end. Reply: `Job`.
+    SightPitch {
+        /// Which job.
+        job: Uuid,
+        /// The leg from which the face rises, from 1.
+        leg: u32,
+        /// Entry of the photo.
+        photo: Uuid,
+        /// Points across and down the picture, upright as it is looked at.
+        size: [u32; 2],
+        /// What was marked.
+        marks: Vec<GableMark>,
+        /// Slopes booked before it: the same request said twice books once.
+        after: u32,
     },
     /// A slope captured with the phone, from the looks of its last two seconds. Reply: `Job`.
     CapturePitch {

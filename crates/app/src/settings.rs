@@ -3,6 +3,7 @@
 use crate::reply::SettingsView;
 use crate::request::{FractionStep, Language, Leaf, Setting};
 use eavebook_core::book::kinds::{Side, TapeMarks};
+use eavebook_core::units::Tongue;
 use serde::{Deserialize, Serialize};
 
 /// Settings as kept. A field that is missing, or that another version wrote, is as at first.
@@ -41,6 +42,15 @@ impl Settings {
     #[must_use]
     pub fn read(text: &str) -> Settings {
         serde_json::from_str(text).unwrap_or_default()
+    }
+
+    /// In what figures are spoken.
+    #[must_use]
+    pub fn tongue(&self) -> Tongue {
+        match self.language {
+            Language::English => Tongue::English,
+            Language::Spanish => Tongue::Spanish,
+        }
     }
 
     /// As they are kept.

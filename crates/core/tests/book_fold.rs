@@ -452,6 +452,7 @@ fn every_kind_reads_back_as_it_was_written() {
             of: Some(thing),
             from: PhotoFrom::Camera,
             heading: None,
+            tilt: None,
             place: None,
             distance: None,
         }),

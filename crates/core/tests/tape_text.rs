@@ -1,7 +1,7 @@
 //! Tape text to length and back, in every spelling that people write.
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
-use eavebook_core::units::{Length, RoundTo, Tape};
+use eavebook_core::units::{Length, RoundTo, Tape, Tongue, degrees_spoken};
 use proptest::prelude::*;
 
 fn words(text: &str) -> String {
@@ -9,7 +9,11 @@ fn words(text: &str) -> String {
 }
 
 fn spoken(text: &str) -> String {
-    Tape::read(text).unwrap().spoken()
+    Tape::read(text).unwrap().spoken(Tongue::English)
+}
+
+fn dicho(text: &str) -> String {
+    Tape::read(text).unwrap().spoken(Tongue::Spanish)
 }
 
 fn refusal(text: &str) -> String {
@@ -70,6 +74,39 @@ fn the_text_as_read_stays_beside_the_reading() {
     let tape = Tape::read(" 38’-4 2/4” ").unwrap();
     assert_eq!(tape.text(), " 38’-4 2/4” ");
     assert_eq!(tape.words(), "38 ft 4 1/2 in");
+}
+
+#[test]
+fn a_reading_is_spoken_digit_by_digit_in_spanish_too() {
+    assert_eq!(
+        dicho("42' 7 1/2\""),
+        "cuatro dos pies, siete pulgadas y media"
+    );
+    assert_eq!(dicho("40'"), "cuatro cero pies");
+    assert_eq!(dicho("1' 1\""), "un pie, una pulgada");
+    assert_eq!(
+        dicho("38' 11 15/16\""),
+        "tres ocho pies, uno uno pulgadas y uno cinco dieciseisavos"
+    );
+    assert_eq!(dicho("1/2\""), "media pulgada");
+    assert_eq!(dicho("3' 1/8\""), "tres pies, un octavo de pulgada");
+    assert_eq!(dicho("1 1/4\""), "una pulgada y un cuarto");
+    assert_eq!(dicho("5 2/3\""), "cinco pulgadas y dos sobre tres");
+    assert_eq!(dicho("40.3 ft"), "cuatro cero punto tres pies");
+    assert_eq!(dicho("12.25 m"), "uno dos punto dos cinco metros");
+    assert_eq!(dicho("1 cm"), "un centímetro");
+}
+
+#[test]
+fn a_slope_is_spoken_digit_by_digit_to_the_tenth() {
+    assert_eq!(
+        degrees_spoken(26.57, Tongue::English),
+        "two six point six degrees"
+    );
+    assert_eq!(
+        degrees_spoken(26.57, Tongue::Spanish),
+        "dos seis punto seis grados"
+    );
 }
 
 #[test]

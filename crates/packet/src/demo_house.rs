@@ -207,6 +207,7 @@ pub fn photo(kept: &mut Kept, bytes: &[u8], of: Value) -> Kind {
         of: serde_json::from_value(of).ok(),
         from: PhotoFrom::Camera,
         heading: None,
+        tilt: None,
         place: None,
         distance: None,
     })

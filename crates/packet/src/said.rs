@@ -63,6 +63,7 @@ pub fn slope(read: &PitchRead) -> String {
         PitchRead::Number { in_12 } => format!("{in_12} in 12"),
         PitchRead::LevelAndTape { run_in, rise_in } => format!("{rise_in} in rise in {run_in} in"),
         PitchRead::Phone { degrees, .. } => format!("{degrees}°"),
+        PitchRead::Sighted { degrees, .. } => format!("{degrees}°"),
         PitchRead::SameAs { leg } => format!("same as leg {leg}"),
         PitchRead::NotGot => "not got".to_owned(),
     }
@@ -77,6 +78,7 @@ pub fn slope_how(read: &PitchRead) -> &'static str {
             reversed: false, ..
         } => "phone on the slope",
         PitchRead::Phone { reversed: true, .. } => "phone, turned end for end",
+        PitchRead::Sighted { .. } => "marked on a photo from the ground",
         PitchRead::SameAs { .. } => "taken as same, not read",
         PitchRead::NotGot => "looked for, not got",
     }

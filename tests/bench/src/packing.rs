@@ -33,6 +33,7 @@ pub fn run() -> Result<(), Box<dyn Error>> {
             distance: None,
             said_aloud: false,
             heading: None,
+            tilt: None,
         };
         let _ = app.keep_photo(bytes, &about);
     }

@@ -2,6 +2,7 @@ import type {
   EndKind,
   Followed,
   Found,
+  GableSpot,
   HowRead,
   PhotoDistance,
   PhotoPlace,
@@ -52,6 +53,16 @@ const distances: Record<PhotoDistance, string> = {
 };
 
 const threeDistances: PhotoDistance[] = ['whole', 'middle', 'close'];
+
+const gableSpots: GableSpot[] = ['left_eave', 'top', 'right_eave', 'left_ground', 'right_ground'];
+
+const gableSpotNames: Record<GableSpot, string> = {
+  left_eave: 'Left eave corner',
+  top: 'Top of the gable',
+  right_eave: 'Right eave corner',
+  left_ground: 'Ground under left',
+  right_ground: 'Ground under right',
+};
 
 const found: Record<Found, string> = { seen: 'seen', none: 'none', not_looked: 'not looked' };
 
@@ -463,7 +474,22 @@ export const en = {
     denied: 'The phone may not tell its tilt. Read the slope by level and tape.',
     noTilt: 'This device tells no tilt. Read the slope by level and tape.',
     plumbPhoto: 'Plumb photo',
-    plumbHow: 'From the ground, square to the gable: the phone upright, the whole rake in sight.',
+    plumbHow:
+      'From the ground, before the gable: the phone upright, both eave corners, the top and the ground under them in sight. Then mark them.',
+    markPhoto: 'Mark the photo',
+    markHow:
+      'Choose a place, then tap it on the photo, or move its mark by the arrows. Left and right are as you look at it.',
+    spots: gableSpots,
+    spotNames: gableSpotNames,
+    marked: 'marked',
+    notMarked: 'not marked',
+    nearer: 'Nearer',
+    moves: {
+      ArrowLeft: 'Mark to the left',
+      ArrowUp: 'Mark up',
+      ArrowDown: 'Mark down',
+      ArrowRight: 'Mark to the right',
+    },
     notGot: 'Not got',
     gotNothing: 'Booked as not got. The packet will say so.',
     number: 'Rise in 12, by number',

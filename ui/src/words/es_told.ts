@@ -228,6 +228,53 @@ const FIELD_BOOK = {
   'two {}s?': '¿dos veces {}?',
 };
 
+const UNSEEN =
+  'una unidad equivocada o cinta estirada en todas las medidas, un vuelo olvidado en toda la vuelta, ni paredes fuera de escuadra.';
+const UNSEEN_EN =
+  'one wrong unit or a stretched tape on every reading, an overhang left out all round or walls out of square.';
+
+const PLAN = {
+  [`It would not show the same slip on both legs of a pair (legs {} and {}, {} and {} or others), ${UNSEEN_EN}`]: `No se notaría el mismo error en los dos lados de un par (lados {} y {}, {} y {} u otros), ${UNSEEN}`,
+  [`It would not show the same slip on both legs of a pair (legs {} and {}, or {} and {}), ${UNSEEN_EN}`]: `No se notaría el mismo error en los dos lados de un par (lados {} y {}, o {} y {}), ${UNSEEN}`,
+  [`It would not show the same slip on both legs of a pair (legs {} and {}), ${UNSEEN_EN}`]: `No se notaría el mismo error en los dos lados de un par (lados {} y {}), ${UNSEEN}`,
+  [`It would not show the same slip on every reading of a pair, ${UNSEEN_EN}`]: `No se notaría el mismo error en cada medida de un par, ${UNSEEN}`,
+  '{}: {} as drawn, but readings as likely make it {}. The roof is near another shape: order for the longer, or read the legs there again.':
+    '{}: {} como está dibujado, pero con medidas igual de probables serían {}. El techo está cerca de otra forma: pida para el más largo, o mida otra vez los lados de ahí.',
+  'A leg is worked out from the others, so the outline is not checked. Read that leg, or a tie.':
+    'Un lado se calculó de los otros, así que el contorno no está revisado. Mida ese lado, o una diagonal.',
+  'The gable at leg {} stands at an inside corner. Look whether two roofs meet there.':
+    'El gablete del lado {} está en una esquina de adentro. Vea si ahí se juntan dos techos.',
+  'No roof yet. Walk round the house and read its legs.':
+    'Todavía no hay techo. Dé la vuelta a la casa y mida sus lados.',
+  'No roof yet: nothing says how long leg {} is. Read it, or a tie across it.':
+    'Todavía no hay techo: nada dice cuánto mide el lado {}. Mídalo, o una diagonal.',
+  '{} in 12, near {} in 12': '{} en 12, cerca de {} en 12',
+  '{} and {}: both ways read the same.': '{} y {}: de los dos lados lee igual.',
+  '{} and {}: this phone reads {} high, and the mean is free of it.':
+    '{} y {}: este teléfono lee {} de más, y el promedio ya no lo lleva.',
+  '{} and {}: this phone reads {} low, and the mean is free of it.':
+    '{} y {}: este teléfono lee {} de menos, y el promedio ya no lo lleva.',
+  '± {}, from marks on one photo. A pitch from marks on one photo is good to a quarter inch in 12 at best: boards, gutters and the lens are not in it. Read it on the roof or with a level and tape before you order.':
+    '± {}, de marcas en una foto. Una pendiente así vale cuando mucho a un cuarto de pulgada en 12: tablas, canalones y lente no cuentan. Mídala en el techo o con nivel y cinta antes de pedir.',
+  '{} in 12': '{} en 12',
+  'Hold it still.': 'Téngalo quieto.',
+  'It moves. Hold it still, or Capture the mean.': 'Se mueve. Téngalo quieto, o tome el promedio.',
+  'Still.': 'Quieto.',
+  'Exactly 0° all the time: this sensor does not feel the tilt. Read it by level and tape.':
+    '0° exactos todo el tiempo: este sensor no siente la inclinación. Mídala con nivel y cinta.',
+  'This phone tells no tilt. Read the slope by level and tape, or say it was not got.':
+    'Este teléfono no da la inclinación. Mida con nivel y cinta, o diga que no se pudo.',
+  'Which end of this face is a gable? Say so at that face first: its leg is the width of what is marked.':
+    '¿Qué lado de esta agua es un gablete? Dígalo primero en ese lado: es el ancho de lo que se marca.',
+  'Leg {} under this gable has no length yet. Read it first.':
+    'El lado {} bajo este gablete no tiene largo. Mídalo primero.',
+  '{} eave corners and {} ridge ends are marked: mark at least two eave corners and one ridge end or gable top.':
+    'Marcadas: {} esquinas de alero y {} puntas. Marque al menos dos esquinas de alero y una punta.',
+  "The marks leave the pitch open by more than 1 in 12: mark the ground under the corners or a third eave corner, or take the photo from off a corner with the phone's vertical.":
+    'Con esas marcas la pendiente queda abierta por más de 1 en 12: marque el suelo bajo las esquinas, o tome la foto desde una esquina.',
+  'This file is no photo': 'Este archivo no es una foto',
+};
+
 const CHECK = {
   closure: 'cierre',
   pitches: 'pendientes',
@@ -298,7 +345,7 @@ const JOB_FILE = {
 };
 
 export const told = teller(
-  { ...NAMES, ...SEEN, ...FRAME, ...FIELD_BOOK, ...CHECK, ...JOB_FILE },
+  { ...NAMES, ...SEEN, ...FRAME, ...FIELD_BOOK, ...PLAN, ...CHECK, ...JOB_FILE },
   { ft: 'pies', in: 'pulg', 'sq ft': 'pies²' },
   ' y ',
 );

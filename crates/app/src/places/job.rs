@@ -137,7 +137,9 @@ impl Opened {
             {
                 Err(Unfit::NoTie { from, to }.into())
             }
-            Thing::Overhang { leg } if leg == 0 || leg > legs => Err(Unfit::NoLeg { leg }.into()),
+            Thing::Overhang { leg } | Thing::Slope { leg } if leg == 0 || leg > legs => {
+                Err(Unfit::NoLeg { leg }.into())
+            }
             Thing::Item { .. } | Thing::Size { .. } => {
                 let noted = self
                     .book
@@ -154,6 +156,7 @@ impl Opened {
             Thing::Leg { .. }
             | Thing::Tie { .. }
             | Thing::Overhang { .. }
+            | Thing::Slope { .. }
             | Thing::EaveHeight
             | Thing::RidgeHeight
             | Thing::Deck
@@ -175,7 +178,11 @@ impl Opened {
     pub fn check_taped(&self, thing: &Thing) -> Result<(), Refusal> {
         self.check_thing(thing)?;
         match thing {
-            Thing::Item { .. } | Thing::Deck | Thing::Layers | Thing::Change { .. } => {
+            Thing::Item { .. }
+            | Thing::Slope { .. }
+            | Thing::Deck
+            | Thing::Layers
+            | Thing::Change { .. } => {
                 let title = names::capital(&names::name(thing));
                 Err(Unfit::NotTaped { title }.into())
             }

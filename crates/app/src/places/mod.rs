@@ -10,6 +10,7 @@ pub mod pad;
 pub mod photos;
 pub mod plan;
 pub mod send;
+pub mod sight;
 pub mod takeoff;
 pub mod today;
 pub mod visit;
@@ -88,6 +89,24 @@ pub fn answer(book: &mut Book, request: Request) -> Result<Answer, Refusal> {
         Request::LegEnd { job, leg, end } => plan::leg_end(book, job, leg, end),
         Request::Pitch { job, leg, read } => plan::pitch(book, job, leg, read),
         Request::HoldStill { looks } => Ok(Reply::Hold(hold::view(&looks))),
+        Request::SightPitch {
+            job,
+            leg,
+            photo,
+            size,
+            marks,
+            after,
+        } => sight::pitch(
+            book,
+            job,
+            &sight::Marked {
+                leg,
+                photo,
+                size,
+                marks,
+                after,
+            },
+        ),
         Request::CapturePitch {
             job,
             leg,

@@ -7,6 +7,7 @@ use crate::reply::Reply;
 use crate::view::names;
 use eavebook_core::book::kinds::{
     ClipTaken, Kind, PhotoDistance, PhotoFrom, PhotoPlace, PhotoSaid, PhotoTaken, PhotoWord,
+    TiltFelt,
 };
 use eavebook_core::photo::{Shows, walk_photos};
 use eavebook_store::Book;
@@ -28,6 +29,9 @@ pub struct AboutPhoto {
     /// Where the back camera looked, degrees clockwise from north.
     #[serde(default)]
     pub heading: Option<f64>,
+    /// How the phone was held, `beta,gamma,screen` in degrees.
+    #[serde(default)]
+    pub tilt: Option<String>,
     /// What it shows, where somebody said so before the shutter.
     #[serde(default)]
     pub place: Option<PhotoPlace>,
@@ -106,12 +110,24 @@ pub fn keep(book: &mut Book, bytes: &[u8], about: &AboutPhoto) -> Result<Reply, 
             heading: about
                 .heading
                 .filter(|heading| (0.0..=360.0).contains(heading)),
+            tilt: about.tilt.as_deref().and_then(tilt_felt),
             place: about.place,
             distance: about.distance,
         };
         opened.book(book, &Kind::Photo(photo), Vec::new())?;
     }
     job::reply(book, about.job)
+}
+
+/// `80,1.5,0` as how a phone was held; what is no such thing was not felt.
+fn tilt_felt(text: &str) -> Option<TiltFelt> {
+    let mut angles = text.split(',').map(|angle| angle.parse::<f64>().ok());
+    let mut next = || angles.next()?.filter(|angle| angle.abs() <= 360.0);
+    Some(TiltFelt {
+        beta: next()?,
+        gamma: next()?,
+        screen: next()?,
+    })
 }
 
 /// Books a word about photos. Said again, it books nothing.

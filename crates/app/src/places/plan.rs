@@ -98,6 +98,10 @@ fn check(opened: &Opened, leg: u32, read: &PitchRead) -> Result<(), Refusal> {
             format!("{degrees}°"),
             "the phone flat on the slope, between 0° and 75°",
         ),
+        PitchRead::Sighted { degrees, .. } if !slope(in_12(*degrees)) => refuse(
+            format!("{degrees}°"),
+            "marks on a photo of the gable end, between 0° and 75°",
+        ),
         PitchRead::SameAs { leg: other } => {
             let is_leg = *other != leg && opened.check_leg(*other).is_ok();
             let has_slope = opened.book.pitches.iter().any(|pitch| {
@@ -114,6 +118,7 @@ fn check(opened: &Opened, leg: u32, read: &PitchRead) -> Result<(), Refusal> {
         PitchRead::Number { .. }
         | PitchRead::LevelAndTape { .. }
         | PitchRead::Phone { .. }
+        | PitchRead::Sighted { .. }
         | PitchRead::NotGot => Ok(()),
     }
 }

@@ -5,16 +5,19 @@ use crate::reply::{CapturedView, Said};
 use eavebook_core::book::fold::BookedPitch;
 use eavebook_core::book::kinds::PitchRead;
 use eavebook_core::check::degrees;
-use eavebook_core::units::{Angle, Pitch};
+use eavebook_core::sight::SightCaution;
+use eavebook_core::units::{Angle, Pitch, Tongue, degrees_spoken};
 
 /// The last slope that was read of those in force at one face, in display order; none where none
 /// was, or the last thing said is that it was not got or is the same as another.
 #[must_use]
-pub fn view(in_force: &[&BookedPitch]) -> Option<CapturedView> {
+pub fn view(in_force: &[&BookedPitch], tongue: Tongue) -> Option<CapturedView> {
     let last = in_force.last()?;
     let read = match &last.read {
         PitchRead::Number { in_12 } => Pitch::rise_in_12(*in_12).angle().in_degrees(),
-        PitchRead::Phone { .. } | PitchRead::LevelAndTape { .. } => degrees(&last.read)?,
+        PitchRead::Phone { .. } | PitchRead::LevelAndTape { .. } | PitchRead::Sighted { .. } => {
+            degrees(&last.read)?
+        }
         PitchRead::SameAs { .. } | PitchRead::NotGot => return None,
     };
     let pair = other_way(in_force);
@@ -34,8 +37,21 @@ pub fn view(in_force: &[&BookedPitch]) -> Option<CapturedView> {
             }
         ),
         zero_error: pair.map(|first| zero_error(first, read)),
-        spoken: spoken(shown),
+        sighted: sighted(&last.read),
+        spoken: degrees_spoken(shown, tongue),
     })
+}
+
+/// What a slope from a photo is good for, wherever it is shown.
+fn sighted(read: &PitchRead) -> Option<Said> {
+    let PitchRead::Sighted { sigma, .. } = read else {
+        return None;
+    };
+    let words = format!(
+        "± {sigma:.1}°, from marks on one photo. {}",
+        SightCaution::PhotoAlone
+    );
+    Some(names::said("sighted", words))
 }
 
 /// Degrees of the phone's other way, where the last reading turned it end for end.
@@ -55,6 +71,7 @@ fn other_way(in_force: &[&BookedPitch]) -> Option<f64> {
             PitchRead::Phone { .. }
             | PitchRead::Number { .. }
             | PitchRead::LevelAndTape { .. }
+            | PitchRead::Sighted { .. }
             | PitchRead::SameAs { .. }
             | PitchRead::NotGot,
             _,
@@ -76,28 +93,4 @@ fn zero_error(first: f64, second: f64) -> Said {
         )
     };
     names::said("zero_error", words)
-}
-
-/// "two six point six degrees": digits singly.
-fn spoken(degrees: f64) -> String {
-    let signs = format!("{degrees:.1}");
-    let words: Vec<&str> = signs.chars().filter_map(digit).collect();
-    format!("{} degrees", words.join(" "))
-}
-
-fn digit(sign: char) -> Option<&'static str> {
-    Some(match sign {
-        '0' => "zero",
-        '1' => "one",
-        '2' => "two",
-        '3' => "three",
-        '4' => "four",
-        '5' => "five",
-        '6' => "six",
-        '7' => "seven",
-        '8' => "eight",
-        '9' => "nine",
-        '.' => "point",
-        _ => return None,
-    })
 }

@@ -33,6 +33,9 @@ pub struct Parts<'a> {
     pub at: Option<String>,
 }
 
+/// The most photos on one card: it is read in seconds.
+const MOST_PHOTOS: usize = 2;
+
 /// The check as it stands.
 #[must_use]
 pub fn view(parts: &Parts) -> CheckView {
@@ -80,10 +83,16 @@ fn outline(parts: &Parts) -> Option<CheckItem> {
     if seen.laid.walk.closure.state == ClosureState::Closes && seen.suspects().is_empty() {
         return None;
     }
-    let suspect = seen.suspects().first().map(|(thing, _)| thing.clone());
+    let suspects: Vec<Thing> = seen
+        .suspects()
+        .into_iter()
+        .map(|(thing, _)| thing)
+        .collect();
     let next = match here::corner_after(seen.laid, seen.book) {
         Some(after_leg) => NextAct::Corner { after_leg },
-        None => suspect
+        None => suspects
+            .first()
+            .cloned()
             .or_else(|| here::next_reading(seen))
             .map_or(NextAct::Plan, |thing| NextAct::Read { thing }),
     };
@@ -93,7 +102,11 @@ fn outline(parts: &Parts) -> Option<CheckItem> {
         closure::words(seen).en
     };
     let mut card = item("closure", "Closure", words, next);
-    card.photos = newest_of(seen, |thing| matches!(thing, Thing::Leg { .. }));
+    // What the tape said where a slip is looked for; of a line still open no one photo tells.
+    let photos = suspects
+        .iter()
+        .filter_map(|suspect| things::photos(seen, suspect).into_iter().next());
+    card.photos = photos.take(MOST_PHOTOS).collect();
     Some(card)
 }
 
@@ -130,13 +143,11 @@ fn pitches(parts: &Parts) -> impl Iterator<Item = CheckItem> {
         let thing = face.face.thing.clone();
         let words = format!("{}.", told.join(". "));
         let mut card = item("pitches", "Pitches", words, NextAct::Open { thing });
-        // A photo of a slope is taken at the leg from which it rises.
-        let photos = open.iter().flat_map(|(face, _)| {
-            things::photos(parts.seen, &Thing::Leg { leg: face.leg })
-                .into_iter()
-                .next()
-        });
-        card.photos = photos.take(2).collect();
+        // A tape along an eave says nothing of the slope above it.
+        let photos = open
+            .iter()
+            .filter_map(|(face, _)| face.face.photos.first().cloned());
+        card.photos = photos.take(MOST_PHOTOS).collect();
         card
     });
     card.into_iter()
@@ -188,8 +199,8 @@ fn sizes(parts: &Parts) -> impl Iterator<Item = CheckItem> {
         let mut card = item("sizes", "Sizes", words, next);
         card.photos = lacking
             .iter()
-            .flat_map(|item| item.item.photos.first().cloned())
-            .take(2)
+            .filter_map(|item| item.item.photos.first().cloned())
+            .take(MOST_PHOTOS)
             .collect();
         card
     });

@@ -74,12 +74,12 @@ impl Faces<'_> {
                 }),
                 about: self.about(leg),
                 story: self.story(leg, state),
-                photos: Vec::new(),
+                photos: things::photos(self.seen, &Thing::Slope { leg }),
             },
             leg,
             end: said.map(|(_, _, end)| *end),
             pitch: slope.map(figure),
-            captured: captured::view(&self.seen.slopes_in_force(leg)),
+            captured: captured::view(&self.seen.slopes_in_force(leg), self.seen.tongue),
             slopes_before: u32::try_from(self.seen.book.pitches.len()).unwrap_or(u32::MAX),
             same_as: if self.is_sloped(leg) && slope.is_none() {
                 self.others(leg)
@@ -142,6 +142,7 @@ impl Faces<'_> {
             PitchRead::Number { .. }
             | PitchRead::LevelAndTape { .. }
             | PitchRead::Phone { .. }
+            | PitchRead::Sighted { .. }
             | PitchRead::NotGot => None,
         });
         let read = positions(&in_force).len();
@@ -215,6 +216,7 @@ impl Faces<'_> {
                 )
             }
             PitchRead::Phone { degrees, .. } => format!("{degrees:.1}°"),
+            PitchRead::Sighted { degrees, sigma, .. } => format!("{degrees:.1}° ± {sigma:.1}°"),
             PitchRead::SameAs { leg } => format!("as {}", self.name(*leg)),
             PitchRead::NotGot => "not got".to_owned(),
         }
@@ -254,6 +256,7 @@ fn how(read: &PitchRead) -> &'static str {
             reversed: false, ..
         } => "by a phone laid on the slope",
         PitchRead::Phone { reversed: true, .. } => "by a phone turned end for end",
+        PitchRead::Sighted { .. } => "by marks on a photo from the ground",
         PitchRead::SameAs { .. } => "taken over, not read",
         PitchRead::NotGot => "looked for, not got",
     }

@@ -152,6 +152,7 @@ fn size_word(thing: &Thing) -> &'static str {
         Thing::Leg { .. }
         | Thing::Tie { .. }
         | Thing::Item { .. }
+        | Thing::Slope { .. }
         | Thing::Deck
         | Thing::Layers
         | Thing::Change { .. } => "length",

@@ -40,6 +40,9 @@ pub fn thing(name: &str) -> Option<Thing> {
         "overhang" => Some(Thing::Overhang {
             leg: rest.parse().ok()?,
         }),
+        "face" => Some(Thing::Slope {
+            leg: rest.parse().ok()?,
+        }),
         "deck" => {
             let sizes = [
                 DeckSizeOf::Gap,
@@ -178,6 +181,7 @@ mod tests {
             Thing::Leg { leg: 12 },
             Thing::Tie { from: 2, to: 5 },
             Thing::Overhang { leg: 3 },
+            Thing::Slope { leg: 2 },
             Thing::EaveHeight,
             Thing::RidgeHeight,
             Thing::Deck,
@@ -208,7 +212,7 @@ mod tests {
             "leg",
             "leg x",
             "tie 2",
-            "face 3",
+            "wall 3",
             "",
             "leg -1",
             "pipe",

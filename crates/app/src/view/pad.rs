@@ -71,7 +71,10 @@ fn read_back(opened: &Opened, seen: &Seen) -> Option<ReadBackView> {
         reading: entry,
         thing: names::name(&read.thing),
         title: things::title(seen, &read.thing),
-        spoken: tape.as_ref().map_or_else(|_| value.clone(), Tape::spoken),
+        spoken: tape.as_ref().map_or_else(
+            |_| value.clone(),
+            |tape| tape.spoken(opened.settings.tongue()),
+        ),
         value,
         answered: read.read_back,
         dispute: here::dispute(seen, &read.thing),

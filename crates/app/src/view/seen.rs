@@ -5,7 +5,7 @@ use eavebook_core::book::kinds::{Side, TapeMarks, Thing};
 use eavebook_core::book::lay_out::LaidOut;
 use eavebook_core::check::{Proof, ReadAgain, Standing, spanned};
 use eavebook_core::solve::{self, Solved};
-use eavebook_core::units::RoundTo;
+use eavebook_core::units::{RoundTo, Tongue};
 use std::ops::Deref;
 use uuid::Uuid;
 
@@ -21,6 +21,8 @@ pub struct Seen<'a> {
     pub building_on: Side,
     /// How the tape of this device is marked.
     pub tape: TapeMarks,
+    /// In what figures are spoken.
+    pub tongue: Tongue,
 }
 
 /// What a job comes to; none while its line is open, or where its readings make no outline.
@@ -62,6 +64,7 @@ impl<'a> Seen<'a> {
             device: opened.device,
             building_on: walked_on.unwrap_or(opened.settings.building_on()),
             tape: opened.settings.tape(),
+            tongue: opened.settings.tongue(),
         }
     }
 

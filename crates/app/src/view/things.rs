@@ -44,6 +44,7 @@ pub fn title(seen: &Seen, thing: &Thing) -> String {
         Thing::Tie { .. }
         | Thing::Item { .. }
         | Thing::Size { .. }
+        | Thing::Slope { .. }
         | Thing::EaveHeight
         | Thing::RidgeHeight
         | Thing::Deck

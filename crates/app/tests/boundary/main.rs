@@ -20,6 +20,7 @@ mod job_file;
 mod localhost;
 mod on_roof;
 mod photos;
+mod plumb_photo;
 mod pretend_house;
 mod reading_again;
 mod restart;

@@ -1,7 +1,8 @@
-use crate::person::{Person, leg};
+use crate::person::{Person, face, leg};
 use eavebook_app::AboutPhoto;
-use eavebook_app::reply::{Reply, State};
-use eavebook_core::book::kinds::{PhotoFrom, PhotoPlace};
+use eavebook_app::reply::{JobView, Reply, State};
+use eavebook_app::request::Request;
+use eavebook_core::book::kinds::{PhotoFrom, PhotoPlace, PitchRead};
 
 const JPEG: &[u8] = b"\xff\xd8\xff\xe0 a drawn picture";
 
@@ -11,6 +12,7 @@ fn about(person: &Person, of: Option<&str>) -> AboutPhoto {
         of: of.map(str::to_owned),
         from: PhotoFrom::Camera,
         heading: None,
+        tilt: None,
         place: None,
         distance: None,
         said_aloud: false,
@@ -149,4 +151,84 @@ fn a_photo_of_what_stands_on_the_roof_is_one_of_the_roof_and_of_no_side() {
     assert_eq!(job.photos[0].place, Some(PhotoPlace::Roof));
     assert!(job.walk.unplaced.is_empty());
     assert!(job.check.open.iter().any(|card| card.thing == "sides"));
+}
+
+/// The photos on a card of the Leave-site check.
+fn evidence(job: &JobView, card: &str) -> Vec<String> {
+    let mut open = job.check.open.iter();
+    let there = open.find(|item| item.thing == card);
+    there.expect(card).photos.clone()
+}
+
+#[test]
+fn a_photo_of_a_face_is_of_its_slope_and_proves_no_leg() {
+    let person = Person::begins();
+    person.walks("60' out 30' out 60' out 30' out");
+    let Reply::Job(job) = keeps(&person, JPEG, Some("face 3")) else {
+        panic!()
+    };
+    let photo = &job.photos[0];
+    assert_eq!(photo.of.as_deref(), Some("face 3"));
+    assert_eq!(photo.place, Some(PhotoPlace::Roof));
+    assert_eq!(
+        face(&job, 3).face.photos,
+        std::slice::from_ref(&photo.sha256)
+    );
+    assert_eq!(leg(&job, 3).photos, [] as [&str; 0]);
+    assert_eq!(leg(&job, 3).state, State::Agreed);
+    assert_eq!(
+        is_refused(&person, JPEG, Some("face 9")),
+        is_refused(&person, JPEG, Some("leg 9"))
+    );
+}
+
+#[test]
+fn a_slope_read_at_two_places_with_a_photo_is_proved() {
+    let person = Person::begins();
+    person.walks("60' out 30' out 60' out 30' out");
+    for rise_in in [6.0, 6.1] {
+        person.asks(Request::Pitch {
+            job: person.job,
+            leg: 1,
+            read: PitchRead::LevelAndTape {
+                run_in: 12.0,
+                rise_in,
+            },
+        });
+    }
+    assert_eq!(face(&person.looks(), 1).face.state, State::Agreed);
+    keeps(&person, JPEG, Some("face 1"));
+    assert_eq!(face(&person.looks(), 1).face.state, State::Proved);
+    assert_eq!(face(&person.looks(), 3).face.state, State::NotLooked);
+}
+
+#[test]
+fn each_card_of_the_check_shows_photos_of_what_it_is_about_and_of_nothing_else() {
+    let person = Person::begins();
+    person.walks("60' out 30' out 60' out 30' out");
+    keeps(&person, JPEG, Some("leg 1"));
+    assert_eq!(evidence(&person.looks(), "pitches"), [] as [&str; 0]);
+    keeps(&person, b"\xff\xd8\xff\xe0 a slope", Some("face 1"));
+    let job = person.looks();
+    assert_eq!(evidence(&job, "pitches"), [job.photos[0].sha256.clone()]);
+    assert_eq!(evidence(&job, "deck"), [] as [&str; 0]);
+}
+
+#[test]
+fn a_gap_shows_the_tape_of_the_legs_in_question_and_of_no_other() {
+    let person = Person::begins();
+    person.walks("60' out 30' out 60' out 39' out");
+    let job = person.looks();
+    let suspects: Vec<&str> = job
+        .readings
+        .iter()
+        .filter(|view| view.state == State::Suspect)
+        .map(|view| view.thing.as_str())
+        .collect();
+    assert_eq!(suspects, ["leg 4", "leg 2"]);
+    keeps(&person, JPEG, Some("leg 1"));
+    assert_eq!(evidence(&person.looks(), "closure"), [] as [&str; 0]);
+    keeps(&person, b"\xff\xd8\xff\xe0 a tape", Some("leg 4"));
+    let job = person.looks();
+    assert_eq!(evidence(&job, "closure"), [job.photos[0].sha256.clone()]);
 }

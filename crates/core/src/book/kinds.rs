@@ -390,6 +390,18 @@ pub enum PitchRead {
         /// Turned end for end.
         reversed: bool,
     },
+    /// Worked out from marks on a photo of the gable end, taken from the ground. The marks are kept
+    /// beside what came of them, so that it can be worked out again.
+    Sighted {
+        /// Angle above level, degrees, positive.
+        degrees: f64,
+        /// One standard deviation, degrees.
+        sigma: f64,
+        /// Entry of the photo.
+        photo: Uuid,
+        /// Where each thing was marked.
+        marks: Vec<GableMark>,
+    },
     /// Taken as the same as another face, not read.
     SameAs {
         /// The leg of that face.
@@ -430,12 +442,54 @@ pub struct PhotoTaken {
     /// felt it; none where it did not, or for a file.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub heading: Option<f64>,
+    /// How the phone was held at the shutter; none where it felt nothing, or for a file.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tilt: Option<TiltFelt>,
     /// What it shows, where somebody said so before the shutter.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub place: Option<PhotoPlace>,
     /// From how far, where somebody said so before the shutter.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub distance: Option<PhotoDistance>,
+}
+
+/// One thing marked on a photo of a gable end.
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct GableMark {
+    /// What.
+    pub of: GableSpot,
+    /// Where, as shares of the picture's width from its left and of its height from its top.
+    pub at: [f64; 2],
+}
+
+/// What is marked on a photo of a gable end, left and right as it is looked at.
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum GableSpot {
+    /// The lower end of the left rake.
+    LeftEave,
+    /// Where both rakes meet.
+    Top,
+    /// The lower end of the right rake.
+    RightEave,
+    /// The ground straight under the left eave corner.
+    LeftGround,
+    /// The ground straight under the right eave corner.
+    RightGround,
+}
+
+/// How a phone was held at the shutter, as it felt it.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct TiltFelt {
+    /// Turn about the axis across the screen, degrees (W3C Device Orientation).
+    pub beta: f64,
+    /// Turn about the axis up the screen, degrees.
+    pub gamma: f64,
+    /// How far what the screen shows is turned from the phone's own upright: 0, 90, 180 or 270
+    /// degrees (W3C Screen Orientation).
+    pub screen: f64,
 }
 
 /// Where a photo came from.

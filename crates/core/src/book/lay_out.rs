@@ -132,6 +132,7 @@ fn leg_of(thing: &Thing) -> Option<usize> {
         | Thing::Item { .. }
         | Thing::Size { .. }
         | Thing::Overhang { .. }
+        | Thing::Slope { .. }
         | Thing::EaveHeight
         | Thing::RidgeHeight
         | Thing::Deck
@@ -227,6 +228,7 @@ fn reading(read: &BookedReading, legs: usize) -> Option<Reading> {
         Thing::Item { .. }
         | Thing::Size { .. }
         | Thing::Overhang { .. }
+        | Thing::Slope { .. }
         | Thing::EaveHeight
         | Thing::RidgeHeight
         | Thing::Deck
@@ -306,6 +308,10 @@ fn slope(book: &FieldBook, leg: usize, legs: usize) -> Rise {
                 numbers.push(PitchReading::new(pitch.angle(), Way::Number));
                 told = Rise::Pitch(pitch);
             }
+            PitchRead::Sighted { degrees, sigma, .. } => read.push(PitchReading {
+                sigma: Some(Angle::degrees(sigma)),
+                ..PitchReading::new(Angle::degrees(degrees), Way::Sighted)
+            }),
             PitchRead::SameAs { leg } if told == Rise::Unknown => {
                 if let Some(leg) = (leg as usize).checked_sub(1).filter(|leg| *leg < legs) {
                     told = Rise::SameAs(leg);

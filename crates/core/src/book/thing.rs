@@ -41,6 +41,12 @@ pub enum Thing {
         /// The leg.
         leg: u32,
     },
+    /// The face that rises from a leg: what is photographed or said of its slope, which is booked
+    /// as a pitch and never read with a tape alone.
+    Slope {
+        /// The leg.
+        leg: u32,
+    },
     /// How high the eave lies above the ground.
     EaveHeight,
     /// How high the highest ridge lies above the eaves, as it was seen: compared with the computed
@@ -213,6 +219,7 @@ impl Thing {
                 format!("{} {number} {}", item.word(), size.word())
             }
             Thing::Overhang { leg } => format!("overhang {leg}"),
+            Thing::Slope { leg } => format!("face {leg}"),
             Thing::EaveHeight => "eave height".to_owned(),
             Thing::RidgeHeight => "ridge height".to_owned(),
             Thing::Deck => "deck".to_owned(),
@@ -233,6 +240,7 @@ impl Thing {
             | Thing::Tie { .. }
             | Thing::Item { .. }
             | Thing::Overhang { .. }
+            | Thing::Slope { .. }
             | Thing::EaveHeight
             | Thing::RidgeHeight
             | Thing::Deck
@@ -245,7 +253,7 @@ impl Thing {
     #[must_use]
     pub fn leg(&self) -> Option<u32> {
         match self {
-            Thing::Leg { leg } | Thing::Overhang { leg } => Some(*leg),
+            Thing::Leg { leg } | Thing::Overhang { leg } | Thing::Slope { leg } => Some(*leg),
             Thing::Tie { .. }
             | Thing::Item { .. }
             | Thing::Size { .. }
@@ -275,6 +283,7 @@ impl Thing {
             Thing::Item { .. }
             | Thing::Size { .. }
             | Thing::Overhang { .. }
+            | Thing::Slope { .. }
             | Thing::Change { .. } => Scale::Hand,
             Thing::Deck | Thing::DeckSize { .. } | Thing::Layers => Scale::Fine,
         }

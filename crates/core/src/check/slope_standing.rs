@@ -56,8 +56,9 @@ pub(super) fn state(standing: &Standing, leg: u32) -> State {
         0 if standing.settled_slope(leg).is_some() => State::WorkedOut,
         0 => State::NotLooked,
         1 => State::ReadOnce,
-        _ if most - least <= SLOPES_AGREE_DEG => State::Agreed,
-        _ => State::Suspect,
+        _ if most - least > SLOPES_AGREE_DEG => State::Suspect,
+        _ if standing.has_photo(&Thing::Slope { leg }) => State::Proved,
+        _ => State::Agreed,
     };
     standing.at_desk(state, in_force.iter().map(|pitch| pitch.entry))
 }
@@ -66,7 +67,7 @@ pub(super) fn state(standing: &Standing, leg: u32) -> State {
 #[must_use]
 pub fn degrees(read: &PitchRead) -> Option<f64> {
     match read {
-        PitchRead::Phone { degrees, .. } => Some(*degrees),
+        PitchRead::Phone { degrees, .. } | PitchRead::Sighted { degrees, .. } => Some(*degrees),
         PitchRead::LevelAndTape { run_in, rise_in } => Some(
             Pitch::rise_in_12(12.0 * rise_in / run_in)
                 .angle()
@@ -98,6 +99,7 @@ pub fn positions(pitches: &[&BookedPitch]) -> Vec<f64> {
             }
             PitchRead::Number { .. }
             | PitchRead::LevelAndTape { .. }
+            | PitchRead::Sighted { .. }
             | PitchRead::SameAs { .. }
             | PitchRead::NotGot => values.extend(degrees(&pitch.read)),
         }

@@ -269,6 +269,7 @@ impl<'a> Standing<'a> {
             | Thing::Item { .. }
             | Thing::Size { .. }
             | Thing::Overhang { .. }
+            | Thing::Slope { .. }
             | Thing::EaveHeight
             | Thing::RidgeHeight
             | Thing::Deck

@@ -91,6 +91,7 @@ fn place_of(laid: &LaidOut, thing: &Thing) -> Option<PhotoPlace> {
         }
         Thing::Item { .. }
         | Thing::Size { .. }
+        | Thing::Slope { .. }
         | Thing::Deck
         | Thing::DeckSize { .. }
         | Thing::Layers

@@ -1,16 +1,43 @@
 //! A reading as it is spoken back: digits singly, as in radio telephony (ICAO Annex 10 vol. II,
 //! 5.2.1.4), fractions by their names.
 
+use super::spoken_es;
 use super::tape::{Inches, Marks};
 use rust_decimal::Decimal;
 
-pub(super) fn spoken(marks: Marks) -> String {
+/// A language in which figures are spoken.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Tongue {
+    /// English.
+    English,
+    /// Spanish.
+    Spanish,
+}
+
+/// An angle as it is spoken, to the tenth of a degree, digits singly: "two six point six degrees".
+#[must_use]
+pub fn degrees_spoken(degrees: f64, tongue: Tongue) -> String {
+    let figure = format!("{degrees:.1}");
+    match tongue {
+        Tongue::English => format!("{} degrees", singly(&figure, name)),
+        Tongue::Spanish => format!("{} grados", singly(&figure, spoken_es::name)),
+    }
+}
+
+pub(super) fn spoken(marks: Marks, tongue: Tongue) -> String {
+    match tongue {
+        Tongue::English => english(marks),
+        Tongue::Spanish => spoken_es::spanish(marks),
+    }
+}
+
+fn english(marks: Marks) -> String {
     match marks {
         Marks::FeetInches(feet, inches) if inches == Inches::whole(0) => feet_spoken(feet),
         Marks::FeetInches(feet, inches) => {
             format!("{}, {}", feet_spoken(feet), inches_spoken(inches))
         }
-        Marks::Feet(feet) => format!("{} feet", singly(feet)),
+        Marks::Feet(feet) => format!("{} feet", figure(feet)),
         Marks::Inches(inches) => inches_spoken(inches),
         Marks::Metres(amount) => measured(amount, "metre", "metres"),
         Marks::Centimetres(amount) => measured(amount, "centimetre", "centimetres"),
@@ -24,7 +51,7 @@ fn feet_spoken(feet: u32) -> String {
 
 fn measured(amount: Decimal, one: &str, many: &str) -> String {
     let unit = if amount == Decimal::ONE { one } else { many };
-    format!("{} {unit}", singly(amount))
+    format!("{} {unit}", figure(amount))
 }
 
 fn inches_spoken(inches: Inches) -> String {
@@ -51,7 +78,7 @@ fn inches_spoken(inches: Inches) -> String {
             denominator,
         } => format!(
             "{} and {} inches",
-            singly(Decimal::from(whole)),
+            figure(Decimal::from(whole)),
             fraction(numerator, denominator)
         ),
     }
@@ -67,19 +94,24 @@ fn fraction(numerator: u32, denominator: u32) -> String {
         32 => ("a thirty-second", "thirty-seconds"),
         64 => ("a sixty-fourth", "sixty-fourths"),
         _ => {
-            let [above, below] = [numerator, denominator].map(|part| singly(Decimal::from(part)));
+            let [above, below] = [numerator, denominator].map(|part| figure(Decimal::from(part)));
             return format!("{above} over {below}");
         }
     };
     if numerator == 1 {
         one.to_owned()
     } else {
-        format!("{} {many}", singly(Decimal::from(numerator)))
+        format!("{} {many}", figure(Decimal::from(numerator)))
     }
 }
 
-fn singly(number: Decimal) -> String {
-    let names: Vec<&str> = number.to_string().chars().filter_map(name).collect();
+fn figure(number: Decimal) -> String {
+    singly(&number.to_string(), name)
+}
+
+/// The signs of a figure one by one; what has no name is left out.
+pub(super) fn singly(figure: &str, name: impl Fn(char) -> Option<&'static str>) -> String {
+    let names: Vec<&str> = figure.chars().filter_map(name).collect();
     names.join(" ")
 }
 

@@ -1,5 +1,5 @@
 use super::tape_reader;
-use super::{Length, RoundTo, TapeRefusal};
+use super::{Length, RoundTo, TapeRefusal, Tongue};
 use rust_decimal::Decimal;
 
 /// One reading as it was read: the text, and what it says in whole numbers and decimals.
@@ -102,8 +102,8 @@ impl Tape {
 
     /// The reading as it is spoken, digits singly: "four two feet, seven and a half inches".
     #[must_use]
-    pub fn spoken(&self) -> String {
-        super::spoken::spoken(self.marks)
+    pub fn spoken(&self, tongue: Tongue) -> String {
+        super::spoken::spoken(self.marks, tongue)
     }
 }
 

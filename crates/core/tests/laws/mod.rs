@@ -7,7 +7,7 @@ pub use roof::{drains, no_more_than_alone, of_bodies, of_roof, whole};
 
 use eavebook_core::settings::{Blanks, Code, Rates};
 use eavebook_core::survey_file::{self, Refusal};
-use eavebook_core::units::Tape;
+use eavebook_core::units::{Tape, Tongue};
 
 /// Tape text is refused in one short line, or its words are the same reading.
 ///
@@ -26,7 +26,8 @@ pub fn of_tape_text(text: &str) {
                 tape.length().in_feet().to_bits(),
                 "{text:?} reads back as {words:?}"
             );
-            assert!(!tape.spoken().is_empty());
+            assert!(!tape.spoken(Tongue::English).is_empty());
+            assert!(!tape.spoken(Tongue::Spanish).is_empty());
         }
     }
 }
