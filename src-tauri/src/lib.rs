@@ -11,6 +11,7 @@ use eavebook_app::reply::{Reply, Said};
 use eavebook_app::request::Request;
 use eavebook_app::{AboutPhoto, App};
 use std::path::PathBuf;
+use tauri::async_runtime::spawn_blocking;
 use tauri::ipc::{InvokeBody, Request as Incoming, Response};
 use tauri::{Manager, State};
 
@@ -60,13 +61,17 @@ fn open(folder: &std::path::Path) -> Book {
     Book(opened)
 }
 
-/// Carries out one request. Off the thread that draws: a commit waits for the disk.
-#[tauri::command(async)]
-fn command(book: State<'_, Book>, request: Request) -> Reply {
-    match &book.0 {
+/// Carries out one request. On a thread that may wait: a commit waits for the disk, and joining a hub
+/// for the network, by a runtime of its own, which the shell's own threads would not let it have.
+#[tauri::command]
+async fn command(window: tauri::AppHandle, request: Request) -> Result<Reply, String> {
+    let carried_out = move || match &window.state::<Book>().0 {
         Ok(app) => app.handle(request),
         Err(said) => Reply::Refused(said.clone()),
-    }
+    };
+    spawn_blocking(carried_out)
+        .await
+        .map_err(|why| format!("eavebook met a fault of its own ({why}). What was booked stands."))
 }
 
 /// Keeps a photo: its bytes are the body, what it is of stands in a header.

@@ -4,6 +4,7 @@
 //! what was written outlives its process in the system's memory; that is for `synced`.
 
 use crate::kill::{Noise, said_until_killed};
+use crate::size::size;
 use crate::writer;
 use eavebook_core::book::entry::{Entry, Said, sha256_hex};
 use eavebook_core::book::kinds::Kind;
@@ -110,8 +111,8 @@ fn photos_in(entries: &[Entry]) -> impl Iterator<Item = String> {
 fn a_hundred_kills_lose_nothing_that_was_acknowledged() {
     let mut noise = Noise(0x0eaf_eb00_c000_0001);
     let (mut lines, mut rounds) = (0, 0);
-    let full = std::env::var_os("EAVEBOOK_DRILL").is_some_and(|size| size == "full");
-    for _ in 0..if full { 100 } else { 10 } {
+    // Ten kills of a book, then a new one.
+    for _ in 0..size::<u32>("kills", 100, 1000).div_ceil(10) {
         let dir = tempfile::tempdir().unwrap();
         let mut told = Acknowledged::default();
         for _ in 0..10 {

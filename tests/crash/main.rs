@@ -10,6 +10,7 @@ mod noise;
 mod packed;
 mod power;
 mod pressed;
+mod size;
 mod small_disk;
 mod synced;
 

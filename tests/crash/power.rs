@@ -7,6 +7,7 @@
 
 use crate::disk::{self, Call, Disk, Found, Syncs, TRACE};
 use crate::killed::{Acknowledged, faults};
+use crate::size::size;
 use crate::writer;
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -57,8 +58,11 @@ fn the_power_goes_at_every_write_and_nothing_acknowledged_is_lost() {
         println!("NOT RUN: there is no strace here; apt-get install strace");
         return;
     }
-    let full = std::env::var_os("EAVEBOOK_DRILL").is_some_and(|size| size == "full");
-    let (count, seeds) = if full { ("200", 3) } else { ("15", 1) };
+    let (count, seeds) = (
+        size::<u32>("rounds", 15, 200).to_string(),
+        size("seeds", 1, 3),
+    );
+    let count = count.as_str();
     let dir = tempfile::tempdir().unwrap();
     let book = dir.path().join("book");
     let begun = writer(&book, "honest")

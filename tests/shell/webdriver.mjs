@@ -6,6 +6,9 @@ import { setTimeout as pause } from 'node:timers/promises';
 /** How long a thing may take to appear before the test gives up on it. */
 const PATIENCE = 60_000;
 
+/** How the protocol marks an element in what it carries. */
+const ELEMENT = 'element-6066-11e4-a52e-4f735466cecf';
+
 /** Starts the driver that starts windows; `env` reaches the window's program. */
 export async function startDriver(env) {
   const [port, nativePort] = [await freePort(), await freePort()];
@@ -27,11 +30,33 @@ export async function openWindow(driver, application) {
   const find = (xpath) =>
     until(xpath, async () => Object.values(await said('POST', '/element', { using: 'xpath', value: xpath }))[0]);
 
+  const all = (xpath) => said('POST', '/elements', { using: 'xpath', value: xpath });
+
   return {
     /** Waits for an element and gives one of its attributes. */
     attribute: async (xpath, name) => said('GET', `/element/${await find(xpath)}/attribute/${name}`),
+    /** Waits until it is there. */
+    sees: async (xpath) => void (await find(xpath)),
+    /** Makes the window so many pixels wide and high. */
+    resize: (width, height) => said('POST', '/window/rect', { width, height }),
     text: async (xpath) => said('GET', `/element/${await find(xpath)}/text`),
-    click: async (xpath) => said('POST', `/element/${await find(xpath)}/click`, {}),
+    /** Presses what is there. What the foot of the screen covers is moved to its middle first, as by a thumb. */
+    click: (xpath) =>
+      until(`pressing ${xpath}`, async () => {
+        const there = await find(xpath);
+        try {
+          await said('POST', `/element/${there}/click`, {});
+        } catch (covered) {
+          const script = `arguments[0].scrollIntoView({ block: 'center' })`;
+          await said('POST', '/execute/sync', { script, args: [{ [ELEMENT]: there }] });
+          throw covered;
+        }
+        return true;
+      }),
+    /** How many there are now. */
+    count: async (xpath) => (await all(xpath)).length,
+    /** Waits until there is none. */
+    gone: (xpath) => until(`no ${xpath}`, async () => (await all(xpath)).length === 0),
     type: async (xpath, text) => said('POST', `/element/${await find(xpath)}/value`, { text }),
     /** Runs the body of a function in the page; it ends by calling its last argument. */
     run: (script, ...args) => said('POST', '/execute/async', { script, args }),

@@ -39,16 +39,19 @@ pub struct Restore {
     book: PathBuf,
 }
 
-/// Take in what a backup of another field book holds: its entries and photos join those here.
+/// Take in a file carried by hand: its entries and photos join those here.
 ///
-/// The way between two machines that share no network: back up on one, carry the file, bring it in on
-/// the other. Brought twice, it changes nothing more.
+/// It is a backup of another field book, or the firm's packet of a job, which holds its entries and its
+/// photos too. The way between two machines that share no network: make the file on one, carry it,
+/// bring it in on the other. Brought twice, it changes nothing more.
 #[derive(Args)]
 #[command(after_help = "Example:
   eavebook backup monday.book --book my-roofs      on the phone
-  eavebook bring monday.book --book office         on the laptop")]
+  eavebook bring monday.book --book office         on the laptop
+  eavebook bring 12-invented-lane-v1-firm-0123456789ab.zip --book office
+                                                   one job, by its packet")]
 pub struct Bring {
-    /// The backup.
+    /// The backup or packet.
     #[arg(value_name = "FILE")]
     file: PathBuf,
     /// The folder that holds the field book; it is made where it is not there.

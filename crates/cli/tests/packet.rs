@@ -128,3 +128,62 @@ fn what_cannot_be_made_or_proved_is_told_in_one_sentence() {
     let said = one_sentence(&eavebook(&["packet", "--out", &out]));
     assert!(said.contains("--book"), "{said}");
 }
+
+#[test]
+fn the_firms_packet_carried_by_hand_brings_its_job_into_another_book_once() {
+    let book = house();
+    let packet = makes(book.path(), &[]);
+    let office = tempfile::tempdir().unwrap();
+    let bring = |file: &Path| eavebook(&["bring", &text(file), "--book", &text(office.path())]);
+    let said = |out: Output| {
+        assert_eq!(out.status.code(), Some(0), "{out:?}");
+        String::from_utf8(out.stdout).unwrap()
+    };
+    let held = eavebook_packet::carried(&packet).unwrap();
+    let (entries, photos) = (held.entries.len(), held.photos.len());
+    assert!(entries > 20 && photos > 0, "{entries}, {photos}");
+    assert_eq!(
+        said(bring(&packet)),
+        format!("{entries} entries are new here, 0 were here, {photos} photos\n")
+    );
+    assert_eq!(
+        said(bring(&packet)),
+        format!("0 entries are new here, {entries} were here, {photos} photos\n")
+    );
+    // The office makes the same papers of it: entry by entry and photo by photo what was carried.
+    assert_eq!(
+        eavebook_packet::carried(&makes(office.path(), &[])).unwrap(),
+        held
+    );
+}
+
+#[test]
+fn a_packet_that_is_damaged_or_holds_no_book_brings_nothing_and_says_why() {
+    let book = house();
+    let office = tempfile::tempdir().unwrap();
+    let bring = |file: &Path| {
+        one_sentence(&eavebook(&[
+            "bring",
+            &text(file),
+            "--book",
+            &text(office.path()),
+        ]))
+    };
+    let owners = makes(book.path(), &["--edition", "owner"]);
+    assert_eq!(
+        bring(&owners),
+        "nothing was brought: the packet is for \"owner\" and holds no entries: bring the firm's packet of that job"
+    );
+    let firms = makes(book.path(), &[]);
+    let mut bytes = std::fs::read(&firms).unwrap();
+    let middle = bytes.len() / 2;
+    bytes[middle] ^= 1;
+    std::fs::write(&firms, &bytes).unwrap();
+    assert!(bring(&firms).starts_with("nothing was brought: "));
+    bytes.truncate(middle);
+    std::fs::write(&firms, &bytes).unwrap();
+    assert!(bring(&firms).starts_with("nothing was brought: this is no packet, or one cut short"));
+    let out = text(&office.path().join("out"));
+    let none = eavebook(&["packet", "--book", &text(office.path()), "--out", &out]);
+    assert!(one_sentence(&none).starts_with("This book holds no job yet."));
+}

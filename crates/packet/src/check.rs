@@ -85,6 +85,9 @@ pub enum NotProved {
     /// A format of another program or a later version.
     #[error("the packet has the format \"{0}\": open it with a newer eavebook")]
     Format(String),
+    /// Whole, but made for a reader who is not to have the entries.
+    #[error("the packet is for \"{0}\" and holds no entries: bring the firm's packet of that job")]
+    NoBook(String),
 }
 
 impl From<ZipError> for NotProved {

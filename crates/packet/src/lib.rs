@@ -8,6 +8,7 @@
 //! What goes to whom stands as one table in [`edition`].
 
 mod bag;
+mod carried;
 mod cautions;
 mod check;
 mod contents;
@@ -35,6 +36,7 @@ mod typeset;
 mod words;
 mod write;
 
+pub use carried::{Carried, carried};
 pub use check::{NotProved, Proved, check, check_reader};
 pub use contents::{FileRow, Role};
 pub use edition::{Edition, Lang, PaperKind};

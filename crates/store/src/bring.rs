@@ -4,6 +4,7 @@
 use crate::backup::{self, BackupError, arriving};
 use crate::{Appended, Book, DraftAfter, StoreError};
 use eavebook_core::book::clock::Met;
+use eavebook_core::book::entry::Entry;
 use std::path::Path;
 use uuid::Uuid;
 
@@ -48,24 +49,42 @@ impl Book {
                 brought.photos += 1;
             }
         }
-        let mut later = false;
         for job in other.books()? {
-            let entries = other.entries(job)?.whole;
-            if let Some(device) = &mut self.device {
-                for entry in &entries {
-                    if let Met::Followed(hlc) = device.hlc.meet(entry.hlc, wall_ms) {
-                        device.hlc = hlc;
-                    }
-                    later |= (entry.device, entry.incarnation) == (device.id, device.incarnation)
-                        && entry.dseq > device.dseq;
+            let of_job = self.bring_entries(&other.entries(job)?.whole, wall_ms, life)?;
+            brought.entries += of_job.entries;
+            brought.known += of_job.known;
+            brought.conflicts += of_job.conflicts;
+        }
+        Ok(brought)
+    }
+
+    /// Takes in entries that were carried by hand; the photos that they name are to be here by then.
+    /// The rest as [`Book::bring`].
+    ///
+    /// # Errors
+    /// `Full`, `Denied`, `Disk`: none of them came in.
+    pub fn bring_entries(
+        &mut self,
+        entries: &[Entry],
+        wall_ms: u64,
+        life: Uuid,
+    ) -> Result<Brought, StoreError> {
+        let mut later = false;
+        if let Some(device) = &mut self.device {
+            for entry in entries {
+                if let Met::Followed(hlc) = device.hlc.meet(entry.hlc, wall_ms) {
+                    device.hlc = hlc;
                 }
+                later |= (entry.device, entry.incarnation) == (device.id, device.incarnation)
+                    && entry.dseq > device.dseq;
             }
-            for became in self.append(&entries, DraftAfter::AsItIs)? {
-                match became {
-                    Appended::New => brought.entries += 1,
-                    Appended::Known => brought.known += 1,
-                    Appended::IdConflict => brought.conflicts += 1,
-                }
+        }
+        let mut brought = Brought::default();
+        for became in self.append(entries, DraftAfter::AsItIs)? {
+            match became {
+                Appended::New => brought.entries += 1,
+                Appended::Known => brought.known += 1,
+                Appended::IdConflict => brought.conflicts += 1,
             }
         }
         if later {

@@ -21,7 +21,8 @@ cargo xtask COMMAND
   demo    builds, prints what a pretend house comes to, and opens it on localhost
   bench   measures ours beside a peer, all in one run; the last line says how many hold
   growth  measures what a company, a job and a photo cost a hub, and works out what many cost
-  drill   kills, cuts and restores: what must not be lost; a line each (--full: at full size)
+  drill   kills, cuts and restores: what must not be lost; a line each (--full: at full size;
+          --only 4: that drill; --kills 300 and other numbers, which `drill --help` lists)
   stores  runs a command beside a PostgreSQL and an object store of this machine alone
           (`stores COMMAND...`; `stores --files COMMAND...` for the other object store)
   test    sets up this machine and runs every test; the last lines are a table of counts
@@ -36,12 +37,8 @@ fn main() -> ExitCode {
         ["demo"] => ground::Ground::find().and_then(|ground| demo::run(&ground)),
         ["bench"] => ground::Ground::find().and_then(|ground| bench::run(&ground)),
         ["growth"] => ground::Ground::find().and_then(|ground| bench::growth(&ground)),
-        ["drill"] => {
-            ground::Ground::find().and_then(|ground| drill::run(&ground, drill::Size::Small))
-        }
-        ["drill", "--full"] => {
-            ground::Ground::find().and_then(|ground| drill::run(&ground, drill::Size::Full))
-        }
+        ["drill", size @ ..] => drill::Size::of(size)
+            .and_then(|size| ground::Ground::find().and_then(|ground| drill::run(&ground, &size))),
         ["stores", "--files", command @ ..] => ground::Ground::find()
             .and_then(|ground| stores::run(&ground, stores::Objects::Files, command)),
         ["stores", command @ ..] => ground::Ground::find()

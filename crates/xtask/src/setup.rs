@@ -20,8 +20,8 @@ pub const TEST_PACKAGES: [&str; 6] = [
     "python3-venv",
 ];
 
-/// The geometry library beside whose roofs ours are timed.
-pub const BENCH_PACKAGES: [&str; 2] = ["build-essential", "libcgal-dev"];
+/// The geometry library beside whose roofs ours are timed, and the carrier beside which photos are.
+pub const BENCH_PACKAGES: [&str; 3] = ["build-essential", "libcgal-dev", "rsync"];
 
 /// What the shell is compiled against, and a display and a driver to press its buttons.
 pub const SHELL_PACKAGES: [&str; 10] = [

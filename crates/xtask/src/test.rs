@@ -262,9 +262,22 @@ fn fuzz(ground: &Ground) -> Result<Told, Trouble> {
 fn shell(ground: &Ground) -> Result<Told, Trouble> {
     setup::tool(ground, "tauri-driver")?;
     build_programs(ground)?;
-    let drive = ["--", "xvfb-run", "-a", "node", "--test", "drive.mjs"];
+    // A window at a time: each has the whole display.
+    let drive = [
+        "--",
+        "xvfb-run",
+        "-a",
+        "node",
+        "--test",
+        "--test-concurrency=1",
+        "drive.mjs",
+        "rectangle.mjs",
+        "refused_keys.mjs",
+        "copies.mjs",
+    ];
     let mut drive = ground.command("dbus-run-session", "tests/shell", &drive);
     drive.env("EAVEBOOK_SHELL", ground.built(SHELL));
+    drive.env("EAVEBOOK", ground.built("eavebook"));
     all(&mut [drive])
 }
 

@@ -1,5 +1,6 @@
 //! Laws: saying again changes nothing, and a reader of the feed sees every entry exactly once.
 
+use crate::size::size;
 use crate::talk::{Device, Yard};
 use proptest::prelude::*;
 use std::collections::BTreeMap;
@@ -33,8 +34,7 @@ fn follow(device: &Device, limit: usize, done: &AtomicBool) -> Vec<(u64, String)
 fn readers_see_every_entry_exactly_once_and_in_order_while_eight_write() {
     const WRITERS: u64 = 8;
     const BATCH: u64 = 9;
-    let full = std::env::var_os("EAVEBOOK_DRILL").is_some_and(|size| size == "full");
-    let batches: u64 = if full { 1200 } else { 12 };
+    let batches: u64 = size("batches", 12, 1200);
     let yard = Yard::new();
     let done = &AtomicBool::new(false);
     let writers: Vec<Device> = (0..WRITERS).map(|_| yard.device("Ridge")).collect();

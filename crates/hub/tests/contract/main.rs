@@ -18,5 +18,7 @@ mod laws;
 mod pairs;
 mod photos;
 mod pins;
+#[path = "../../../../tests/crash/size.rs"]
+mod size;
 mod stores;
 mod talk;

@@ -1,7 +1,7 @@
 //! kill -9 of a hub at work.
 
 use crate::noise::Noise;
-use crate::size;
+use crate::size::size;
 use crate::work::{Answered, faults, worker};
 use std::io::{BufRead, BufReader};
 use std::process::Stdio;
@@ -10,7 +10,7 @@ use std::time::Duration;
 #[test]
 fn a_hub_killed_at_work_again_and_again_has_all_it_answered_to_have() {
     const SEED: u64 = 20_261_126;
-    let kills = size(12, 1000);
+    let kills = size("kills", 12, 1000);
     let dir = tempfile::tempdir().unwrap();
     let (mut answered, mut noise) = (Answered::default(), Noise(SEED));
     for kill in 0..kills {

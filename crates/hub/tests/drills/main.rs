@@ -16,17 +16,10 @@ mod killed;
 #[path = "../../../../tests/crash/noise.rs"]
 mod noise;
 mod power;
+#[path = "../../../../tests/crash/size.rs"]
+mod size;
 #[path = "../contract/stores.rs"]
 mod stores;
 #[path = "../contract/talk.rs"]
 mod talk;
 mod work;
-
-/// A size of a drill.
-fn size<T>(small: T, full: T) -> T {
-    if std::env::var_os("EAVEBOOK_DRILL").is_some_and(|size| size == "full") {
-        full
-    } else {
-        small
-    }
-}

@@ -1,7 +1,7 @@
 //! The power goes at every write of a hub at work.
 
 use crate::disk::{Call, Disk, Found, Syncs, TRACE, calls};
-use crate::size;
+use crate::size::size;
 use crate::work::{Answered, faults, worker};
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -26,7 +26,7 @@ fn after_cut(files: &BTreeMap<String, Vec<u8>>, answered: &Answered) -> Vec<Stri
 
 #[test]
 fn the_power_goes_at_every_write_of_a_hub_and_nothing_it_answered_is_lost() {
-    let (rounds, seeds) = size((6, 1), (200, 3));
+    let (rounds, seeds) = (size("rounds", 6, 200), size("seeds", 1, 3));
     let dir = tempfile::tempdir().unwrap();
     let begun = worker(dir.path(), 3).stdout(Stdio::null()).status();
     assert!(begun.unwrap().success());

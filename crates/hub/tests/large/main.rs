@@ -9,6 +9,7 @@
 
 #[path = "../contract/backups.rs"]
 mod backups;
+mod cluster;
 #[path = "../contract/conflicts.rs"]
 mod conflicts;
 #[path = "../contract/differences.rs"]
@@ -31,8 +32,11 @@ mod photos;
 #[path = "../contract/pins.rs"]
 mod pins;
 mod replicas;
+#[path = "../../../../tests/crash/size.rs"]
+mod size;
 mod stops;
 mod stores;
 #[path = "../contract/talk.rs"]
 mod talk;
+mod tls;
 mod two;

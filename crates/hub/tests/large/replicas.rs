@@ -1,5 +1,6 @@
 //! Three hubs, sixteen who write, readers who are cut off and begin again where they were.
 
+use crate::size::size;
 use crate::stores;
 use crate::talk::{Device, Yard};
 use crate::two::{beside, second};
@@ -11,15 +12,11 @@ use uuid::Uuid;
 
 const JOB: Uuid = Uuid::from_u128(0xb);
 
-fn full() -> bool {
-    std::env::var_os("EAVEBOOK_DRILL").is_some_and(|size| size == "full")
-}
-
 #[test]
 fn readers_of_three_hubs_see_every_entry_exactly_once_however_often_they_are_cut_off() {
     const WRITERS: usize = 16;
     const BATCH: u64 = 50;
-    let batches: u64 = if full() { 1250 } else { 4 };
+    let batches: u64 = size("batches", 4, 1250);
     let yard = Yard::new();
     let others = ["second", "third"].map(|name| second(&yard, &beside(&yard, name)));
     let hubs = [yard.address(), others[0].address, others[1].address];

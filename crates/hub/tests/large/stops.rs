@@ -1,10 +1,11 @@
 //! The database stops at once, as if its machine lost power to the process, under a hub at work.
 
+use crate::cluster::Cluster;
+use crate::size::size;
 use crate::stores;
 use crate::talk::{Device, Yard};
 use std::collections::BTreeSet;
-use std::path::{Path, PathBuf};
-use std::process::{Command, Stdio};
+use std::path::Path;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::thread;
 use std::time::Duration;
@@ -12,104 +13,16 @@ use uuid::Uuid;
 
 const JOB: Uuid = Uuid::from_u128(0xb);
 
-/// A database of its own, which others do not notice to stop.
-struct Cluster {
-    programs: PathBuf,
-    dir: tempfile::TempDir,
-}
-
-impl Cluster {
-    fn begin() -> Cluster {
-        let programs = stores::named("EAVEBOOK_TEST_POSTGRES_PROGRAMS");
-        let cluster = Cluster {
-            programs: PathBuf::from(programs),
-            dir: tempfile::tempdir().unwrap(),
-        };
-        let dir = cluster.dir.path().to_string_lossy().into_owned();
-        if is_root() {
-            let given = Command::new("chown")
-                .args(["postgres:postgres", &dir])
-                .status();
-            assert!(given.unwrap().success());
-        }
-        cluster.run(
-            "initdb",
-            &["-A", "trust", "-U", "hub", "--locale=C", "--no-sync"],
-        );
-        cluster.start();
-        cluster
-    }
-
-    fn data(&self) -> PathBuf {
-        self.dir.path().join("data")
-    }
-
-    fn run(&self, program: &str, words: &[&str]) {
-        let program = self.programs.join(program);
-        let mut command = if is_root() {
-            let mut command = Command::new("runuser");
-            command.args(["-u", "postgres", "--"]).arg(program);
-            command
-        } else {
-            Command::new(program)
-        };
-        let ended = command
-            .arg("-D")
-            .arg(self.data())
-            .args(words)
-            .current_dir("/")
-            .stdin(Stdio::null())
-            .stdout(Stdio::null())
-            .stderr(Stdio::null())
-            .status()
-            .unwrap();
-        assert!(ended.success(), "{command:?}");
-    }
-
-    fn start(&self) {
-        let how = format!(
-            "-c listen_addresses='' -c unix_socket_directories='{}'",
-            self.dir.path().display()
-        );
-        let log = self.dir.path().join("log");
-        let log = log.to_string_lossy();
-        self.run("pg_ctl", &["-w", "-l", &log, "-o", &how, "start"]);
-    }
-
-    /// Without a checkpoint, without waiting for anybody.
-    fn stop_at_once(&self) {
-        self.run("pg_ctl", &["-m", "immediate", "stop"]);
-    }
-}
-
-impl Drop for Cluster {
-    fn drop(&mut self) {
-        if self.data().join("postmaster.pid").exists() {
-            self.stop_at_once();
-        }
-    }
-}
-
-fn is_root() -> bool {
-    let id = Command::new("id").arg("-u").output().unwrap();
-    String::from_utf8_lossy(&id.stdout).trim() == "0"
-}
-
 /// The hub's folder names this database instead.
 fn move_to(dir: &Path, cluster: &Cluster) {
     let toml = std::fs::read_to_string(dir.join("hub.toml")).unwrap();
     let other = stores::connect(dir);
-    let own = format!(
-        "host={} user=hub dbname=postgres",
-        cluster.dir.path().display()
-    );
-    stores::write(dir, &toml.replace(&other, &own));
+    stores::write(dir, &toml.replace(&other, &cluster.by_socket()));
 }
 
 #[test]
 fn a_database_that_stops_at_once_again_and_again_keeps_what_was_answered_and_the_hub_goes_on() {
-    let full = std::env::var_os("EAVEBOOK_DRILL").is_some_and(|size| size == "full");
-    let stops = if full { 200 } else { 3 };
+    let stops = size("stops", 3, 200);
     let cluster = Cluster::begin();
     let mut yard = Yard::new();
     yard.hub.take().unwrap().stop();
@@ -146,7 +59,7 @@ fn a_database_that_stops_at_once_again_and_again_keeps_what_was_answered_and_the
             thread::sleep(Duration::from_millis(400));
             cluster.stop_at_once();
             thread::sleep(Duration::from_millis(100));
-            cluster.start();
+            cluster.start("");
         }
         thread::sleep(Duration::from_millis(500));
         done.store(true, Ordering::SeqCst);

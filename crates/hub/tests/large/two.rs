@@ -1,5 +1,6 @@
 //! Two hubs over one database and one object store.
 
+use crate::size::size;
 use crate::stores;
 use crate::talk::{Device, Yard, pair};
 use eavebook_core::book::entry::sha256_hex;
@@ -169,8 +170,7 @@ fn serves_when_asked_to() {
 #[test]
 fn one_of_two_hubs_is_killed_again_and_again_and_no_entry_or_photo_is_lost_or_skipped() {
     const WRITERS: usize = 6;
-    let full = std::env::var_os("EAVEBOOK_DRILL").is_some_and(|size| size == "full");
-    let kills = if full { 200 } else { 8 };
+    let kills = size("kills", 8, 200);
     let yard = Yard::new();
     let dir = beside(&yard, "killed");
     let mut killed = Process::begin(&dir);

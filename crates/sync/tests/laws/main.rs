@@ -10,6 +10,8 @@
 
 mod device;
 mod hub;
+#[path = "../../../../tests/crash/size.rs"]
+mod size;
 
 use device::{Books, Device, Merge};
 use eavebook_core::book::entry::Entry;
@@ -18,6 +20,7 @@ use hub::Hub;
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::{RngAlgorithm, TestRng, TestRunner};
+use size::size;
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
@@ -321,13 +324,9 @@ fn run_in(mut world: World, story: &[Happens]) -> Result<(), String> {
     world.holds()
 }
 
-fn full() -> bool {
-    std::env::var_os("EAVEBOOK_DRILL").is_some_and(|size| size == "full")
-}
-
 #[test]
 fn stories_of_five_devices_keep_the_laws() {
-    let stories = if full() { 5000 } else { 40 };
+    let stories = size("stories", 40, 5000);
     let mut runner = TestRunner::deterministic();
     let many = prop::collection::vec(happens(), 40..120);
     let mut happened = 0;
@@ -345,11 +344,13 @@ fn stories_of_five_devices_keep_the_laws() {
 #[test]
 fn many_devices_in_companies_each_of_its_own_seed_keep_the_laws() {
     // A company is a world of its own: devices of two never meet.
-    let (companies, devices, acts) = if full() { (100, 100, 100) } else { (20, 10, 8) };
+    let companies: u16 = size("companies", 20, 100);
+    let devices: usize = size("devices", 10, 100);
+    let acts: usize = size("acts", 8, 100);
     let mut happened = 0;
     for company in 0..companies {
         let mut seed = [0; 32];
-        seed[0] = company;
+        seed[..2].copy_from_slice(&company.to_le_bytes());
         let chance = TestRng::from_seed(RngAlgorithm::ChaCha, &seed);
         let mut runner = TestRunner::new_with_rng(ProptestConfig::default(), chance);
         let photo = prop_oneof![5 => Just(None), 1 => (1_u32..300).prop_map(Some)];

@@ -2,25 +2,18 @@
 //! `EAVEBOOK_DRILL=full`.
 
 use crate::breaks::cut_after;
+use crate::size::size;
 use crate::{IN_STEP, Yard};
 use eavebook_hub::Carries;
 use eavebook_sync::{Client, Standing};
 use std::sync::atomic::Ordering;
 use uuid::Uuid;
 
-fn size(small: usize, full: usize) -> usize {
-    if std::env::var_os("EAVEBOOK_DRILL").is_some_and(|size| size == "full") {
-        full
-    } else {
-        small
-    }
-}
-
 #[test]
 fn a_photo_cut_three_times_is_sent_again_by_at_most_a_part_for_each_cut() {
     const PART: usize = 1 << 20;
     const SEED: u64 = 20_261_127;
-    let uploads = size(12, 1000);
+    let uploads: usize = size("uploads", 12, 1000);
     let yard = Yard::new(Carries::Plain);
     let mut mine = yard.paired("phone");
     let job = Uuid::now_v7();
@@ -73,7 +66,8 @@ fn most_memory() -> Option<u64> {
 
 #[test]
 fn a_long_backlog_arrives_in_little_memory() {
-    let (entries, photos) = (size(4_000, 100_000), size(40, 5_000));
+    let (entries, photos): (usize, usize) =
+        (size("entries", 4_000, 100_000), size("photos", 40, 5_000));
     let yard = Yard::new(Carries::Tls);
     let mut mine = yard.paired("phone");
     let job = Uuid::now_v7();

@@ -8,6 +8,8 @@
 mod breaks;
 mod drills;
 mod keys;
+#[path = "../../../../tests/crash/size.rs"]
+mod size;
 
 use breaks::Breaks;
 use eavebook_core::book::clock::Hlc;

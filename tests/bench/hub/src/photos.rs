@@ -1,4 +1,5 @@
-//! Photos sent in parts by four at once, beside a copy of the same bytes that is synced.
+//! Photos sent in parts by four at once, beside a copy of the same bytes that is synced, and beside
+//! rsync, which carries files whole and proves them by their hashes as we do.
 
 use crate::yard::{Device, Yard, together};
 use crate::{Done, row, timed};
@@ -7,6 +8,8 @@ use eavebook_hub::Carries;
 use eavebook_sync::Method;
 use std::fs::File;
 use std::io::Write;
+use std::path::Path;
+use std::process::Command;
 use std::time::Duration;
 
 const STREAMS: usize = 4;
@@ -22,7 +25,7 @@ pub fn run() -> Done {
         let mut devices: Vec<Device> = (0..STREAMS)
             .map(|_| yard.device("Ridge"))
             .collect::<Result<_, _>>()?;
-        let [mut ours, mut theirs] = [Duration::ZERO; 2];
+        let [mut ours, mut theirs, mut rsyncs] = [Duration::ZERO; 3];
         for round in 0..ROUNDS {
             let photos: Vec<Vec<Vec<u8>>> = (0..STREAMS)
                 .map(|stream| (0..PHOTOS).map(|n| picture(round, stream, n)).collect())
@@ -49,24 +52,56 @@ pub fn run() -> Done {
                 }
                 Ok(())
             })?;
+            let (from, to) = (yard.beside().join("from"), yard.beside().join("to"));
+            lay_out(&from, round, &photos)?;
+            rsyncs += timed(|| rsync(&from, &to))?;
         }
         let mebibytes = (ROUNDS * STREAMS * PHOTOS * SIZE) as f64 / f64::from(1 << 20);
-        let rates = [ours, theirs].map(|took| mebibytes / took.as_secs_f64());
+        let [ours, copied, carried] =
+            [ours, theirs, rsyncs].map(|took| mebibytes / took.as_secs_f64());
         match carries {
             Carries::Plain => {
                 let name = "hub, photos of 4 MiB by 4 at once, plain";
-                row(name, rates, "MiB per s", 0.3);
+                row(name, [ours, copied], "MiB per s", 0.3);
+                let name = "the same beside rsync --fsync, folder to folder";
+                row(name, [ours, carried], "MiB per s", 0.6);
             }
             Carries::Tls => println!(
-                "photos over TLS: {:.0} MiB per s, {:.2} of a copy that is synced",
-                rates[0],
-                rates[0] / rates[1]
+                "photos over TLS: {ours:.0} MiB per s, {:.2} of a copy that is synced, {:.2} of rsync",
+                ours / copied,
+                ours / carried
             ),
         }
         drop(devices);
         yard.hub.stop();
     }
     Ok(())
+}
+
+/// The photos of a turn as files, where rsync finds them.
+fn lay_out(folder: &Path, round: usize, photos: &[Vec<Vec<u8>>]) -> Done {
+    std::fs::create_dir_all(folder)?;
+    for (n, photo) in photos.iter().flatten().enumerate() {
+        std::fs::write(folder.join(format!("{round}-{n}")), photo)?;
+    }
+    Ok(())
+}
+
+/// Those that are not there yet, each on the disk when it ends.
+fn rsync(from: &Path, to: &Path) -> Done {
+    let ended = Command::new("rsync")
+        .args(["--recursive", "--whole-file", "--fsync"])
+        .arg(format!("{}/", from.display()))
+        .arg(to)
+        .status()
+        .map_err(|why| {
+            format!("rsync does not start ({why}): install the Debian package `rsync`")
+        })?;
+    if ended.success() {
+        Ok(())
+    } else {
+        Err(format!("rsync ended with {ended}").into())
+    }
 }
 
 /// Bytes that do not pack.

@@ -12,7 +12,9 @@ use crate::config;
 use crate::error::HubError;
 use crate::problem::Problem;
 use crate::rows::wakes::Wakes;
-use deadpool_postgres::{Manager, ManagerConfig, Object, Pool, RecyclingMethod, Runtime, Timeouts};
+use deadpool_postgres::{
+    Manager, ManagerConfig, Object, Pool, PoolError, RecyclingMethod, Runtime, Timeouts,
+};
 use rustls::pki_types::CertificateDer;
 use rustls::pki_types::pem::PemObject;
 use std::future::Future;
@@ -111,7 +113,7 @@ impl Postgres {
         let (hub_id, epoch) = (Uuid::new_v4().to_string(), Uuid::new_v4().to_string());
         self.runtime.block_on(async {
             let mut client = self.pool.get().await.map_err(|why| HubError::Rows {
-                why: why.to_string(),
+                why: unreached(&why),
             })?;
             let fsync: String = client
                 .query_one("SHOW fsync", &[])
@@ -216,6 +218,15 @@ fn tls(named: &config::Postgres) -> Result<MakeRustlsConnect, String> {
         .with_root_certificates(roots)
         .with_no_client_auth();
     Ok(MakeRustlsConnect::new(config))
+}
+
+/// Why there is no connection: a certificate of a stranger is named as that.
+fn unreached(why: &PoolError) -> String {
+    if let PoolError::Backend(why) = why {
+        said(why)
+    } else {
+        why.to_string()
+    }
 }
 
 /// What the database says, with its reason.
