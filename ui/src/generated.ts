@@ -1019,6 +1019,23 @@ refused: Said | null,
 double: Said | null, };
 
 /**
+ * One piece, by paths as SVG writes them.
+ */
+export type PaintedView = { 
+/**
+ * What it covers.
+ */
+fill: string, 
+/**
+ * Its lines, where they are not all of its rim.
+ */
+lines: string | null, 
+/**
+ * How dark, from 0 to 4.
+ */
+shade: number, };
+
+/**
  * Papers of one sort.
  */
 export type PaperGroup = { 
@@ -1295,7 +1312,7 @@ never: Said, };
 /**
  * One reply.
  */
-export type Reply = { "reply": "today" } & TodayView | { "reply": "job" } & JobView | { "reply": "pad" } & PadView | { "reply": "settings" } & SettingsView | { "reply": "copies" } & CopiesView | { "reply": "invite" } & InviteView | { "reply": "hold" } & HoldView | { "reply": "takeoff" } & TakeoffView | { "reply": "packets" } & PacketsView | { "reply": "refused" } & Said;
+export type Reply = { "reply": "today" } & TodayView | { "reply": "job" } & JobView | { "reply": "pad" } & PadView | { "reply": "settings" } & SettingsView | { "reply": "copies" } & CopiesView | { "reply": "invite" } & InviteView | { "reply": "hold" } & HoldView | { "reply": "solid" } & SolidView | { "reply": "takeoff" } & TakeoffView | { "reply": "packets" } & PacketsView | { "reply": "refused" } & Said;
 
 /**
  * One request.
@@ -1592,7 +1609,15 @@ number: number,
 /**
  * What was seen.
  */
-seen: SaddleSeen, } | { "ask": "takeoff", 
+seen: SaddleSeen, } | { "ask": "solid", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * From where.
+ */
+from: SeenFrom, } | { "ask": "takeoff", 
 /**
  * Which job.
  */
@@ -1707,6 +1732,11 @@ code: string,
  * The sentence in English.
  */
 en: string, };
+
+/**
+ * From where the roof is seen as a solid.
+ */
+export type SeenFrom = "front" | "right" | "back" | "left" | "street_corner";
 
 /**
  * What was seen over a leg.
@@ -1870,6 +1900,56 @@ unit: string,
  * Where the next key goes.
  */
 active: boolean, };
+
+/**
+ * The name of a face on the drawing.
+ */
+export type SolidName = { 
+/**
+ * `Back 2`.
+ */
+name: string, 
+/**
+ * Its middle.
+ */
+at: [number, number], };
+
+/**
+ * The roof as a solid: a picture beside the list of faces, which says all of it in figures.
+ */
+export type SolidView = { 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * From where.
+ */
+from: SeenFrom, 
+/**
+ * Width of the drawing.
+ */
+width: number, 
+/**
+ * Its height.
+ */
+height: number, 
+/**
+ * What is painted, in this order; nothing while there is no roof.
+ */
+painted: Array<PaintedView>, 
+/**
+ * Names of faces on it.
+ */
+names: Array<SolidName>, 
+/**
+ * The faces that are turned to the viewer, in words.
+ */
+faces: Array<string>, 
+/**
+ * Nobody read how high the walls are.
+ */
+walls_supposed: boolean, };
 
 /**
  * How well a thing is known.

@@ -11,6 +11,7 @@ import type {
   Request,
   Said,
   SettingsView,
+  SolidView,
   TakeoffView,
   TodayView,
 } from './generated';
@@ -51,6 +52,8 @@ class Book {
   today = $state<TodayView | null>(null);
   job = $state<JobView | null>(null);
   takeoff = $state<TakeoffView | null>(null);
+  /** The roof as a solid, as last asked for. */
+  solid = $state<SolidView | null>(null);
   settings = $state<SettingsView | null>(null);
   /** Packets of the job in hand, once Job file asked for them. */
   packets = $state<PacketsView | null>(null);
@@ -126,6 +129,9 @@ async function take(send: () => Promise<Reply>): Promise<boolean> {
       return heed(reply.refused);
     case 'takeoff':
       book.takeoff = reply;
+      return true;
+    case 'solid':
+      if (reply.job === book.job?.job) book.solid = reply;
       return true;
     case 'settings':
       book.settings = reply;

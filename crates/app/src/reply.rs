@@ -3,12 +3,14 @@
 
 mod copies;
 mod job_file;
+mod solid;
 mod takeoff;
 mod visit;
 mod walk;
 
 pub use copies::{CopiesView, HubView, InviteView};
 pub use job_file::{PacketView, PacketsView, PaperGroup, PaperView, ReaderView, SendView};
+pub use solid::{PaintedView, SolidName, SolidView};
 pub use takeoff::{LackView, LoadBar, RateView, TakeoffLine, TakeoffPart, TakeoffView, ThingLink};
 pub use visit::{ArriveView, CheckItem, CheckView, TickView};
 pub use walk::{LookView, PhotoState, WalkPart, WalkView, WantedShot};
@@ -41,6 +43,8 @@ pub enum Reply {
     Invite(InviteView),
     /// How still a phone is held.
     Hold(HoldView),
+    /// The roof of one job as a solid.
+    Solid(Box<SolidView>),
     /// The takeoff of one job.
     Takeoff(Box<TakeoffView>),
     /// The packets of a job.

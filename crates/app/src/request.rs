@@ -252,6 +252,13 @@ pub enum Request {
         /// What was seen.
         seen: SaddleSeen,
     },
+    /// The roof as a solid, from one place. Reply: `Solid`.
+    Solid {
+        /// Which job.
+        job: Uuid,
+        /// From where.
+        from: SeenFrom,
+    },
     /// The takeoff and the price of one job. Reply: `Takeoff`.
     Takeoff {
         /// Which job.
@@ -361,6 +368,22 @@ pub enum Setting {
     Language(Language),
     /// Dark on light for the sun, or light on dark for the night.
     Leaf(Leaf),
+}
+
+/// From where the roof is seen as a solid.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum SeenFrom {
+    /// From the street.
+    Front,
+    /// From the side that is right from the street.
+    Right,
+    /// From behind.
+    Back,
+    /// From the side that is left from the street.
+    Left,
+    /// From above the street, over the front's right corner.
+    StreetCorner,
 }
 
 /// A language of the page. What a packet is written in is chosen by its reader.

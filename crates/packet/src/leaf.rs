@@ -53,6 +53,8 @@ pub enum Block {
     Table(Table),
     /// The plan, with what it shows in words.
     Plan { alt: String },
+    /// The roof as a solid, small, with what it shows in words.
+    Solid { alt: String },
     /// A table on the left leaf, the plan on the right.
     Spread { table: Table, alt: String },
     /// Photos in a grid.
@@ -178,6 +180,7 @@ impl Leaf {
                 Block::List { items } => lines.extend(items.iter().map(|item| format!("- {item}"))),
                 Block::Table(table) => lines.extend(table.lines()),
                 Block::Plan { alt } => lines.push(format!("[plan: {alt}]")),
+                Block::Solid { alt } => lines.push(format!("[solid: {alt}]")),
                 Block::Spread { table, alt } => {
                     lines.extend(table.lines());
                     lines.push(format!("[plan: {alt}]"));

@@ -16,7 +16,7 @@ use crate::plan;
 use crate::said::{self, PhotoRow};
 use crate::sheet::{self, NoSheet, Whole};
 use crate::start_here::{Start, start_here};
-use crate::typeset::{self, Letters, NotSet, PLAN, PLAN_ES, PLAN_HALF, Pictures};
+use crate::typeset::{self, Letters, NotSet, PLAN, PLAN_ES, PLAN_HALF, Pictures, SOLID};
 use crate::write::{NotMade, write_whole};
 use eavebook_core::book::digest::digest;
 use eavebook_core::book::entry::sha256_hex;
@@ -121,8 +121,10 @@ pub(crate) fn gather(
         (PLAN_ES, plan::drawn(&parts, job, Lang::Es, Sheet::PAPER)),
         (PLAN_HALF, plan::drawn(&parts, job, Lang::En, Sheet::PHONE)),
     ] {
-        let drawn = typst::foundations::Bytes::from_string(drawn);
-        making.pictures.insert(name.to_owned(), drawn);
+        making.picture(name, drawn);
+    }
+    if let Some(solid) = plan::solid(&parts, job) {
+        making.picture(SOLID, solid);
     }
     let told = Told {
         job,
@@ -168,6 +170,12 @@ struct Making {
 }
 
 impl Making {
+    /// Keeps a drawing for the papers.
+    fn picture(&mut self, name: &str, drawn: String) {
+        let drawn = typst::foundations::Bytes::from_string(drawn);
+        self.pictures.insert(name.to_owned(), drawn);
+    }
+
     /// Adds a file, where its reader is to have it and there is anything in it.
     fn put(&mut self, path: &str, role: Role, title: &str, bytes: Option<Vec<u8>>) {
         if let Some(bytes) = bytes.filter(|_| holds(self.edition, role)) {

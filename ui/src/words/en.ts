@@ -338,6 +338,21 @@ export const en = {
     seen: 'As seen',
     ends,
   },
+  solid: {
+    title: 'Solid view',
+    from: {
+      front: 'Front',
+      right: 'Right',
+      back: 'Back',
+      left: 'Left',
+      street_corner: 'Street corner, from above',
+    },
+    shows: (from: string) => `The roof as a solid: ${from}`,
+    turned: (faces: string) => `Turned this way: ${faces}.`,
+    notMeasured: 'Nothing is measured here: figures stand in the lists.',
+    supposed: 'Walls are drawn 9 ft high, since nobody read the eave height.',
+    none: 'No roof yet.',
+  },
   desk: {
     photo: 'Photo',
     nothingChosen: 'Nothing is chosen. Press n for the next thing that nothing checks.',

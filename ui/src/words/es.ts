@@ -304,6 +304,21 @@ export const es: Words = {
     seen: 'Lo visto',
     ends: { sloped: 'Agua', gable: 'Gablete', wall: 'Pared' },
   },
+  solid: {
+    title: 'Vista en volumen',
+    from: {
+      front: 'Frente',
+      right: 'Derecha',
+      back: 'Atrás',
+      left: 'Izquierda',
+      street_corner: 'Esquina de la calle, desde arriba',
+    },
+    shows: (from: string) => `El techo en volumen: ${from}`,
+    turned: (faces: string) => `Hacia este lado: ${faces}.`,
+    notMeasured: 'Aquí no se mide nada: las medidas están en las listas.',
+    supposed: 'Las paredes se dibujan de 9 pies: nadie midió la altura del alero.',
+    none: 'Todavía no hay techo.',
+  },
   desk: {
     photo: 'Foto',
     nothingChosen: 'No hay nada escogido. La tecla n lleva a lo que nada comprueba.',

@@ -155,6 +155,7 @@ pub fn answer(book: &mut Book, request: Request) -> Result<Answer, Refusal> {
                 consent,
             },
         ),
+        Request::Solid { job, from } => plan::solid(book, job, from),
         Request::Takeoff { job } => takeoff::takeoff(book, job),
         Request::SetRate { job, key, value } => takeoff::set_rate(book, job, &key, &value),
         Request::Deck { job, kind, leg } => on_roof::deck(book, job, kind, leg),

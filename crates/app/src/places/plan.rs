@@ -3,6 +3,8 @@
 use super::job::{self, Opened};
 use crate::refusal::{Refusal, Unfit};
 use crate::reply::Reply;
+use crate::request::SeenFrom;
+use crate::view;
 use eavebook_core::book::kinds::{EndKind, Kind, LegEnd, PitchBooked, PitchRead};
 use eavebook_core::book::story::Subject;
 use eavebook_core::units::Pitch;
@@ -47,6 +49,15 @@ pub fn pitch(book: &mut Book, job: Uuid, leg: u32, read: PitchRead) -> Result<Re
         book_pitch(&opened, book, leg, read)?;
     }
     job::reply(book, job)
+}
+
+/// The roof as a solid, from one place.
+///
+/// # Errors
+/// `NoJob`.
+pub fn solid(book: &Book, job: Uuid, from: SeenFrom) -> Result<Reply, Refusal> {
+    let opened = Opened::read(book, job)?;
+    Ok(Reply::Solid(Box::new(view::solid::view(&opened, from))))
 }
 
 /// Books a slope. A leg that was called an end is a slope from then on; not so where nothing was

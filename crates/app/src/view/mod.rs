@@ -19,6 +19,7 @@ pub mod plan;
 pub mod roof;
 pub mod seen;
 pub mod seen_over;
+pub mod solid;
 pub mod takeoff;
 pub mod things;
 pub mod today;

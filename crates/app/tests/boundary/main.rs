@@ -26,6 +26,7 @@ mod reading_again;
 mod restart;
 mod roof;
 mod roof_seen;
+mod solid;
 mod takeoff;
 mod today;
 mod twice;

@@ -37,5 +37,5 @@ pub use raise::raise;
 pub use refusal::RoofRefusal;
 pub use spread::{Gradient, SlopeGroup, Spread, spread};
 pub use surface::{Edge, EdgeKind, Face, Roof, RoofCaution};
-pub use view::{Part, Piece, SolidView, Viewpoint, solid_view};
-pub use view_svg::solid_svg;
+pub use view::{Part, Piece, SolidView, Viewpoint, WALLS, Walls, ground_under, solid_view};
+pub use view_svg::{Painted, SolidPicture, solid_picture, solid_svg};

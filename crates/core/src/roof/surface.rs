@@ -25,6 +25,29 @@ impl Roof {
         self.faces.iter().map(|face| face.plan_area).sum()
     }
 
+    /// The same roof turned half round in plan: a walk with the building on its right has the front
+    /// at its back.
+    #[must_use]
+    pub fn turned_half(&self) -> Roof {
+        let turned = |[x, y, height]: [f64; 3]| [-x, -y, height];
+        let ring = |ring: &Vec<[f64; 3]>| ring.iter().copied().map(turned).collect();
+        let faces = self.faces.iter().map(|face| Face {
+            polygon: ring(&face.polygon),
+            holes: face.holes.iter().map(ring).collect(),
+            ..face.clone()
+        });
+        let edges = self.edges.iter().map(|edge| Edge {
+            from: turned(edge.from),
+            to: turned(edge.to),
+            ..edge.clone()
+        });
+        Roof {
+            faces: faces.collect(),
+            edges: edges.collect(),
+            cautions: Vec::new(),
+        }
+    }
+
     /// Length of all edges of one kind, feet.
     #[must_use]
     pub fn length_of(&self, kind: EdgeKind) -> f64 {

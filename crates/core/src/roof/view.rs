@@ -12,6 +12,14 @@ use crate::survey::{Place, Point};
 /// Where the house is looked at from. The front is the side of least y, as on the plan.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Viewpoint {
+    /// Square on from the street, a little above the eaves.
+    Front,
+    /// Square on from the side that is right from the street.
+    Right,
+    /// Square on from behind.
+    Back,
+    /// Square on from the side that is left from the street.
+    Left,
     /// From the street, a little to its left, above.
     FrontLeft,
     /// From the street, a little to its right, above.
@@ -25,8 +33,12 @@ pub enum Viewpoint {
 }
 
 impl Viewpoint {
-    /// Every viewpoint there is, in the order in which one walks round the house.
-    pub const ALL: [Viewpoint; 5] = [
+    /// Every viewpoint there is: square on, then over each corner, then from above.
+    pub const ALL: [Viewpoint; 9] = [
+        Viewpoint::Front,
+        Viewpoint::Right,
+        Viewpoint::Back,
+        Viewpoint::Left,
         Viewpoint::FrontLeft,
         Viewpoint::FrontRight,
         Viewpoint::BackRight,
@@ -38,6 +50,10 @@ impl Viewpoint {
     #[must_use]
     pub fn words(self) -> &'static str {
         match self {
+            Viewpoint::Front => "from the front",
+            Viewpoint::Right => "from the right",
+            Viewpoint::Back => "from the back",
+            Viewpoint::Left => "from the left",
             Viewpoint::FrontLeft => "from the front left",
             Viewpoint::FrontRight => "from the front right",
             Viewpoint::BackRight => "from the back right",
@@ -62,6 +78,10 @@ impl Viewpoint {
     /// Toward the viewer in plan, clockwise from the back; and above the horizon. Degrees.
     fn angles(self) -> (f64, f64) {
         match self {
+            Viewpoint::Front => (180.0, 24.0),
+            Viewpoint::Right => (90.0, 24.0),
+            Viewpoint::Back => (0.0, 24.0),
+            Viewpoint::Left => (270.0, 24.0),
             Viewpoint::FrontLeft => (207.0, 38.0),
             Viewpoint::FrontRight => (153.0, 38.0),
             Viewpoint::BackRight => (27.0, 38.0),
@@ -127,6 +147,31 @@ impl Camera {
             dot(self.toward, place),
         ]
     }
+}
+
+/// The ground that a roof is drawn over, feet, and whether anybody read how high its eaves are: where
+/// nobody did, they stand at 0, and walls are drawn [`WALLS`] high.
+#[must_use]
+pub fn ground_under(roof: &Roof) -> (f64, Walls) {
+    let heights = roof.faces.iter().flat_map(|face| &face.polygon);
+    let lowest = heights.map(|at| at[2]).fold(f64::INFINITY, f64::min);
+    if lowest.is_finite() && lowest <= 0.0 {
+        (lowest - WALLS, Walls::Supposed)
+    } else {
+        (0.0, Walls::Read)
+    }
+}
+
+/// Height of walls where nobody read any, feet: one storey.
+pub const WALLS: f64 = 9.0;
+
+/// How the height of the walls in a view came about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Walls {
+    /// Somebody read the height of the eaves.
+    Read,
+    /// Nobody did.
+    Supposed,
 }
 
 /// The solid under a roof as it is seen from one place. `ground` is the height of the ground, feet.

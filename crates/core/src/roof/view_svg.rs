@@ -16,9 +16,36 @@ const TALLEST: f64 = 300.0;
 /// Size of letters.
 const SIZE: f64 = 12.0;
 
-/// The view as the text of an SVG file; `names` are those of the roof's faces, in their order.
+/// The solid laid out on a sheet as wide as a small phone: x to the right, y down, points.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SolidPicture {
+    /// Its width.
+    pub width: f64,
+    /// Its height.
+    pub height: f64,
+    /// Pieces in the order in which they are painted.
+    pub painted: Vec<Painted>,
+    /// The middle of the name of each face that is seen and has room for it, by the face's place.
+    pub names: Vec<(usize, [f64; 2])>,
+}
+
+/// One piece as it is painted, by paths as SVG writes them.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Painted {
+    /// What it covers.
+    pub fill: String,
+    /// Its lines, where they are not all of its rim.
+    pub lines: Option<String>,
+    /// How dark, from 0, which is a wall and white, to 4.
+    pub shade: u8,
+}
+
+/// Greys of a sheet of white paper, by shade.
+const GREYS: [&str; 5] = ["#FFFFFF", "#E6EAED", "#CFD5DA", "#B4BCC3", "#9AA3AB"];
+
+/// The view laid out; `letters` says how long the name of each of the roof's faces is.
 #[must_use]
-pub fn solid_svg(view: &SolidView, roof: &Roof, names: &[String]) -> String {
+pub fn solid_picture(view: &SolidView, letters: &[usize]) -> SolidPicture {
     let places = || {
         view.pieces
             .iter()
@@ -36,7 +63,6 @@ pub fn solid_svg(view: &SolidView, roof: &Roof, names: &[String]) -> String {
     } else {
         (1.0, [0.0, 0.0], 1.0)
     };
-    let height = tall * scale + 2.0 * MARGIN + 1.5 * SIZE;
     let left = (WIDTH - wide.min(WIDTH) * scale) / 2.0;
     let place = |[x, y]: [f64; 2]| {
         [
@@ -52,6 +78,21 @@ pub fn solid_svg(view: &SolidView, roof: &Roof, names: &[String]) -> String {
             piece.rings.iter().map(ring).collect()
         })
         .collect();
+    let pieces = view.pieces.iter().zip(&drawn);
+    SolidPicture {
+        width: WIDTH,
+        height: tall * scale + 2.0 * MARGIN,
+        painted: pieces.map(|(piece, rings)| paint(piece, rings)).collect(),
+        names: name_faces(view, &drawn, letters),
+    }
+}
+
+/// The view as the text of an SVG file; `names` are those of the roof's faces, in their order.
+#[must_use]
+pub fn solid_svg(view: &SolidView, roof: &Roof, names: &[String]) -> String {
+    let letters: Vec<usize> = names.iter().map(|name| name.chars().count()).collect();
+    let picture = solid_picture(view, &letters);
+    let height = picture.height + 1.5 * SIZE;
     let words = view.from.words();
     let mut text = format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {WIDTH} {height:.1}\" role=\"img\">\n\
@@ -59,10 +100,35 @@ pub fn solid_svg(view: &SolidView, roof: &Roof, names: &[String]) -> String {
          <rect width=\"{WIDTH}\" height=\"{height:.1}\" fill=\"#FFFFFF\"/>\n",
         escaped(&described(view, roof, names)),
     );
-    for (piece, rings) in view.pieces.iter().zip(&drawn) {
-        paint(&mut text, piece, rings);
+    let stroke = format!("stroke=\"{INK}\" stroke-width=\"1.2\" stroke-linejoin=\"round\"");
+    for Painted { fill, lines, shade } in &picture.painted {
+        let grey = GREYS[usize::from(*shade).min(GREYS.len() - 1)];
+        let _ = match lines {
+            None => writeln!(
+                text,
+                "<path d=\"{fill}\" fill=\"{grey}\" fill-rule=\"evenodd\" {stroke}/>"
+            ),
+            // A hair of its own white closes the seam.
+            Some(lines) => writeln!(
+                text,
+                "<path d=\"{fill}\" fill=\"{grey}\" stroke=\"{grey}\" stroke-width=\"0.6\"/>\n\
+                 <path d=\"{lines}\" fill=\"none\" {stroke} stroke-linecap=\"round\"/>"
+            ),
+        };
     }
-    name_faces(&mut text, view, &drawn, names);
+    let named = picture
+        .names
+        .iter()
+        .filter_map(|(face, at)| Some((names.get(*face)?, at)));
+    for (name, [x, y]) in named {
+        let _ = writeln!(
+            text,
+            "<text x=\"{x:.1}\" y=\"{:.1}\" text-anchor=\"middle\" font-family=\"{FONT}\" \
+             font-size=\"{SIZE}\" fill=\"{INK}\">{}</text>",
+            y + SIZE * 0.35,
+            escaped(name),
+        );
+    }
     let _ = writeln!(
         text,
         "<text x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"middle\" font-family=\"{FONT}\" \
@@ -96,40 +162,23 @@ fn described(view: &SolidView, roof: &Roof, names: &[String]) -> String {
     )
 }
 
-/// Roof faces in four greys by the light, walls white; holes are left open.
-fn paint(text: &mut String, piece: &Piece, rings: &[Vec<[f64; 2]>]) {
-    let fill = match piece.part {
-        Part::Wall(_) => "#FFFFFF",
-        Part::Face(_) => match (piece.light * 4.0).floor() as u8 {
-            0 => "#9AA3AB",
-            1 => "#B4BCC3",
-            2 => "#CFD5DA",
-            3.. => "#E6EAED",
-        },
+/// Roof faces in four shades by the light, walls without; holes are left open.
+fn paint(piece: &Piece, rings: &[Vec<[f64; 2]>]) -> Painted {
+    let shade = match piece.part {
+        Part::Wall(_) => 0,
+        Part::Face(_) => 4 - (piece.light * 4.0).floor().clamp(0.0, 3.0) as u8,
     };
-    let d: String = rings.iter().map(|ring| path(ring)).collect();
-    let stroke = format!("stroke=\"{INK}\" stroke-width=\"1.2\" stroke-linejoin=\"round\"");
-    if piece.seams.is_empty() {
-        let _ = writeln!(
-            text,
-            "<path d=\"{d}\" fill=\"{fill}\" fill-rule=\"evenodd\" {stroke}/>"
-        );
-        return;
-    }
-    let ring = &rings[0];
+    let ring = rings.first().map(Vec::as_slice).unwrap_or_default();
     let sides = (0..ring.len()).filter(|side| !piece.seams.contains(side));
-    let lines: String = sides
-        .map(|side| {
-            let [[ax, ay], [bx, by]] = [ring[side], ring[(side + 1) % ring.len()]];
-            format!("M{ax:.1} {ay:.1}L{bx:.1} {by:.1}")
-        })
-        .collect();
-    // A hair of its own white closes the seam.
-    let _ = writeln!(
-        text,
-        "<path d=\"{d}\" fill=\"{fill}\" stroke=\"{fill}\" stroke-width=\"0.6\"/>\n\
-         <path d=\"{lines}\" fill=\"none\" {stroke} stroke-linecap=\"round\"/>"
-    );
+    let lines = sides.map(|side| {
+        let [[ax, ay], [bx, by]] = [ring[side], ring[(side + 1) % ring.len()]];
+        format!("M{ax:.1} {ay:.1}L{bx:.1} {by:.1}")
+    });
+    Painted {
+        fill: rings.iter().map(|ring| path(ring)).collect(),
+        lines: (!piece.seams.is_empty()).then(|| lines.collect()),
+        shade,
+    }
 }
 
 fn path(ring: &[[f64; 2]]) -> String {
@@ -140,32 +189,32 @@ fn path(ring: &[[f64; 2]]) -> String {
     steps.collect::<String>() + "Z"
 }
 
-/// The name of each face where it is seen and has room; the largest first.
-fn name_faces(text: &mut String, view: &SolidView, drawn: &[Vec<Vec<[f64; 2]>>], names: &[String]) {
+/// Where the name of each face that is seen has room; the largest first.
+fn name_faces(
+    view: &SolidView,
+    drawn: &[Vec<Vec<[f64; 2]>>],
+    letters: &[usize],
+) -> Vec<(usize, [f64; 2])> {
     let mut order: Vec<usize> = (0..drawn.len()).collect();
     let area = |piece: usize| signed_area(&drawn[piece][0]).abs();
     order.sort_by(|a, b| area(*b).total_cmp(&area(*a)));
     let mut taken: Vec<[f64; 4]> = Vec::new();
+    let mut named = Vec::new();
     for piece in order {
         let Part::Face(face) = view.pieces[piece].part else {
             continue;
         };
-        let Some(name) = names.get(face) else {
+        let Some(letters) = letters.get(face) else {
             continue;
         };
-        let half = [name.chars().count() as f64 * 0.31 * SIZE + 1.0, SIZE / 2.0];
+        let half = [*letters as f64 * 0.31 * SIZE + 1.0, SIZE / 2.0];
         let Some([x, y]) = room(&drawn[piece], &drawn[piece + 1..], half, &taken) else {
             continue;
         };
         taken.push([x - half[0], y - half[1], x + half[0], y + half[1]]);
-        let _ = writeln!(
-            text,
-            "<text x=\"{x:.1}\" y=\"{:.1}\" text-anchor=\"middle\" font-family=\"{FONT}\" \
-             font-size=\"{SIZE}\" fill=\"{INK}\">{}</text>",
-            y + SIZE * 0.35,
-            escaped(name),
-        );
+        named.push((face, [x, y]));
     }
+    named
 }
 
 /// The place in a piece, nearest its middle, about which a box lies in it whole, under nothing that

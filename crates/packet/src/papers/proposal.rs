@@ -24,6 +24,7 @@ pub fn leaf(told: &Told) -> Leaf {
     }
     leaf.blocks.push(told.plan(Lang::En));
     leaf.say(told.area(Lang::En));
+    leaf.blocks.extend(solid(told));
     leaf.under("What would be done", scope(told));
     if let Some(price) = told.job.price {
         leaf.under("What it comes to", amounts(price));
@@ -87,6 +88,22 @@ pub fn leaf(told: &Told) -> Leaf {
         }],
     );
     leaf
+}
+
+/// The roof as a solid, where there is one: a picture for who reads no plan.
+fn solid(told: &Told) -> Option<Block> {
+    let faces: Vec<String> = told
+        .parts
+        .faces
+        .iter()
+        .map(|named| words::face(named, Lang::En))
+        .collect();
+    (!faces.is_empty()).then(|| Block::Solid {
+        alt: format!(
+            "The roof as a solid over the front's right corner, not to be measured. Its faces are {}; the tables give their figures.",
+            words::listed(&faces, Lang::En)
+        ),
+    })
 }
 
 /// What would be done, from the lines of the order.

@@ -14,6 +14,7 @@ use eavebook_core::drawing::{
     EdgeToDraw, FaceToDraw, Ground, Hand, House, Sheet, Words, draw, svg, wall_lines,
 };
 use eavebook_core::photo::front_heading;
+use eavebook_core::roof::{Viewpoint, ground_under, solid_svg, solid_view};
 use eavebook_core::survey::{Place, Point};
 use eavebook_core::units::Length;
 
@@ -24,6 +25,23 @@ pub fn drawn(parts: &Parts, job: &Job, lang: Lang, sheet: Sheet) -> String {
     let drawing = draw(&house(parts, job, lang), &words_in(lang), sheet);
     let title = format!("{title}: {address}");
     svg(&drawing, &title, &described(parts, lang), Ground::Paper)
+}
+
+/// The roof as a solid over the front's right corner, as an SVG file; none while there is none.
+pub fn solid(parts: &Parts, job: &Job) -> Option<String> {
+    let roof = job.solved?.roof.as_ref().ok()?;
+    let roof = match parts.shown(Point { x: 1.0, y: 0.0 }) {
+        [x, _] if x < 0.0 => roof.turned_half(),
+        [_, _] => roof.clone(),
+    };
+    let names: Vec<String> = parts
+        .faces
+        .iter()
+        .map(|named| words::face(named, Lang::En))
+        .collect();
+    let (ground, _) = ground_under(&roof);
+    let view = solid_view(&roof, ground, Viewpoint::FrontRight);
+    (!roof.faces.is_empty()).then(|| solid_svg(&view, &roof, &names))
 }
 
 fn words_in(lang: Lang) -> Words {

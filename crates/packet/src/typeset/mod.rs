@@ -22,6 +22,8 @@ pub type Pictures = BTreeMap<String, Bytes>;
 pub const PLAN: &str = "plan.svg";
 /// The one in Spanish.
 pub const PLAN_ES: &str = "plan.es.svg";
+/// The roof as a solid.
+pub const SOLID: &str = "solid.svg";
 /// The plan drawn for half a page.
 pub const PLAN_HALF: &str = "plan.half.svg";
 
