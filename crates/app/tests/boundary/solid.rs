@@ -53,10 +53,11 @@ fn from_each_side_its_own_face_is_turned_to_the_viewer_and_the_opposite_one_is_n
         );
         assert!(view.walls_supposed, "nobody read the eave height");
     }
+    // The right end is narrow from there: its name may find no room, the list of faces has it.
     let corner = solid(&person, SeenFrom::StreetCorner);
-    let named: Vec<&str> = corner.names.iter().map(|one| one.name.as_str()).collect();
-    assert!(
-        named.contains(&"Front") && named.contains(&"Right"),
-        "{named:?}"
-    );
+    for own in ["Front", "Right"] {
+        let seen = corner.faces.iter().any(|face| face == own);
+        assert!(seen, "{:?}", corner.faces);
+    }
+    assert!(corner.names.iter().any(|one| one.name == "Front"));
 }
