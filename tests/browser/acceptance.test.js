@@ -5,7 +5,7 @@ import { test } from 'node:test';
 import { newBook, open } from './book.js';
 import { HANDS, screenFor, tell } from './hands.js';
 import { toPlace } from './screen.js';
-import { noise, tilted } from './tilt.js';
+import { answeredLate, noise, tilted } from './tilt.js';
 import { rectangle, tHouse } from './walks.js';
 
 for (const kind of HANDS) {
@@ -192,10 +192,12 @@ async function pitch({ page, hand, t }) {
   const region = page.getByRole('region', { name: 'Pitch', exact: true });
   const captured = region.and(page.locator('[data-state=captured]'));
   await captured.waitFor();
-  const [took, late] = await page.evaluate(() => [
+  const [took, stood, until] = await page.evaluate(() => [
     window.captured[0] - window.waiting[0],
     window.captured[1] - window.waiting[1],
+    window.captured[0],
   ]);
+  const late = stood + (await answeredLate(page, until));
   assert.ok(took >= 1700 && took <= 2300 + late, `${took} ms, ${late} ms of them kept from work`);
   lies = -1;
   await hand.tap(region.getByRole('button', { name: 'Flip and repeat' }));

@@ -33,3 +33,19 @@ export function noise(seed) {
   return () =>
     Math.sqrt(-2 * Math.log(share())) * Math.cos(2 * Math.PI * share());
 }
+
+/**
+ * How long the last two answers of the program before `until` took over what they take where nothing
+ * else runs, ms: the look that found the phone still, and the booking. A busy machine gives them late.
+ */
+export const answeredLate = (page, until) =>
+  page.evaluate((until) => {
+    const asked = performance.getEntriesByType("resource");
+    const commands = asked.filter(
+      ({ name, startTime }) => name.endsWith("/command") && startTime < until,
+    );
+    const over = commands
+      .slice(-2)
+      .map(({ duration }) => Math.max(0, duration - 60));
+    return over.reduce((sum, late) => sum + late, 0);
+  }, until);
