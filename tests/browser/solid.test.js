@@ -22,7 +22,7 @@ for (const { name, size, letters } of SCREENS) {
       });
     }, letters);
     await page.goto(url);
-    XX
+    await hand.openFirstStop();
     await toPlace(seen, 'Plan');
     const solid = page.getByRole('region', { name: 'Solid view' });
     const buttons = solid.getByRole('button');
