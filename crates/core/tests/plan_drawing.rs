@@ -19,7 +19,7 @@ fn house(bodies: &[BodyShape], roof: &Roof) -> House {
 fn drawn_houses() -> Vec<(&'static str, House)> {
     let houses = twelve().into_iter().map(|(name, bodies, walls)| {
         let roof = raise(&bodies, &walls);
-        let roof = roof.unwrap_or_else(|refusal| panic!("{name}: {refusal}"));
+        let roof = roof.unwrap_or_else(|refusal| unreachable!("{name}: {refusal}"));
         let mut house = house(&bodies, &roof);
         if ["rectangle", "ell", "two heights"].contains(&name) {
             let overhangs = vec![Some(1.5); bodies[0].corners.len()];

@@ -494,12 +494,8 @@ fn deck(seen: &Seen, job: Uuid) -> ItemView {
     )
 }
 
-fn eave_height(seen: &Seen) -> ItemView {
-    let thing = Thing::EaveHeight;
-    let about = match seen.in_force(&thing).len() {
-        0 => "nobody read how high the eaves lie: work is priced as from the ground".to_owned(),
-        count => names::times(count),
-    };
+/// One height, which is its own only size.
+fn height(seen: &Seen, thing: Thing, about: String) -> ItemView {
     item_view(
         seen,
         &Shown {
@@ -514,6 +510,15 @@ fn eave_height(seen: &Seen) -> ItemView {
     )
 }
 
+fn eave_height(seen: &Seen) -> ItemView {
+    let thing = Thing::EaveHeight;
+    let about = match seen.in_force(&thing).len() {
+        0 => "nobody read how high the eaves lie: work is priced as from the ground".to_owned(),
+        count => names::times(count),
+    };
+    height(seen, thing, about)
+}
+
 /// The ridge as it was seen over the eaves; not there until somebody read it, since no roof needs
 /// it.
 fn ridge_height(seen: &Seen) -> Option<ItemView> {
@@ -526,16 +531,5 @@ fn ridge_height(seen: &Seen) -> Option<ItemView> {
         (_, 0) => "no reading of it stands".to_owned(),
         (_, count) => names::times(count),
     };
-    Some(item_view(
-        seen,
-        &Shown {
-            state: seen.state(&thing),
-            sizes: vec![thing.clone()],
-            thing,
-            value: None,
-            about,
-            told: Vec::new(),
-            asks: Vec::new(),
-        },
-    ))
+    Some(height(seen, thing, about))
 }

@@ -25,6 +25,12 @@ fn said(job: &JobView) -> Vec<&str> {
     job.cautions.iter().map(|said| said.en.as_str()).collect()
 }
 
+/// What comes of each thing seen over a leg.
+fn codes(job: &JobView, leg: u32) -> Vec<&str> {
+    let judged = face(job, leg).seen.judged.iter();
+    judged.map(|said| said.code.as_str()).collect()
+}
+
 fn speaks_of_what_was_seen(job: &JobView) -> bool {
     let mut codes = job.cautions.iter().map(|said| said.code.as_str());
     codes.any(|code| code.starts_with("seen_"))
@@ -76,12 +82,7 @@ fn what_was_seen_as_it_is_drawn_agrees_and_asks_for_no_second_visit() {
     let person = hip_roof();
     taps(&person, 2, "A slope");
     let job = taps(&person, 2, "1 face");
-    let codes: Vec<&str> = face(&job, 2)
-        .seen
-        .judged
-        .iter()
-        .map(|said| said.code.as_str())
-        .collect();
+    let codes = codes(&job, 2);
     assert_eq!(codes, ["seen_agrees", "seen_agrees"]);
     assert!(!speaks_of_what_was_seen(&job));
     assert!(job.check.open.iter().all(|card| card.thing != "roof seen"));
@@ -93,12 +94,7 @@ fn the_later_look_over_a_leg_stands_in_the_place_of_the_earlier_and_both_can_be_
     taps(&person, 2, "A gable");
     taps(&person, 2, "2 faces");
     let job = taps(&person, 2, "A slope");
-    let codes: Vec<&str> = face(&job, 2)
-        .seen
-        .judged
-        .iter()
-        .map(|said| said.code.as_str())
-        .collect();
+    let codes = codes(&job, 2);
     assert_eq!(
         codes,
         ["seen_flagged", "seen_agrees"],

@@ -320,7 +320,7 @@ fn spots(face: &FaceToDraw, above: &[Above], paper: &Paper) -> Vec<[f64; 2]> {
     let high = [0, 1].map(|axis| bound(axis, f64::max, f64::NEG_INFINITY));
     let steps = |axis: usize| {
         let points = (high[axis] - low[axis]) * paper.scale();
-        (points / STEP).min(GRID).max(1.0).ceil()
+        (points / STEP).clamp(1.0, GRID).ceil()
     };
     let grid = |axis: usize| {
         let steps = steps(axis);
