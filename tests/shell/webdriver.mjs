@@ -16,10 +16,13 @@ export async function startDriver(env) {
   const driver = spawn('tauri-driver', words.map(String), {
     env: { ...process.env, ...env },
     stdio: ['ignore', 'inherit', 'inherit'],
+    // A group of its own: a window that outlived its driver would hold the output open, and whoever
+    // reads that would wait for ever.
+    detached: true,
   });
   const address = `http://127.0.0.1:${port}`;
   await until('the driver answers', async () => (await fetch(`${address}/status`)).ok);
-  return { address, stop: () => driver.kill() };
+  return { address, stop: () => process.kill(-driver.pid, 'SIGKILL') };
 }
 
 /** Opens a window of the program and gives what can be done in it. */
