@@ -1,5 +1,6 @@
 //! The hub beside a bare store, turn by turn in one run: prints rows, which `cargo xtask bench`
-//! judges. With the word `growth`: what a company, a job and a photo cost, and what many cost.
+//! judges. With the word `growth`: what a company, a job and a photo cost, and what many cost. With
+//! the name of another part: that one alone.
 //!
 //! PostgreSQL and the object store are asked where `cargo xtask stores` says that they are.
 
@@ -16,13 +17,24 @@ use std::time::{Duration, Instant};
 type Done = Result<(), Box<dyn Error>>;
 
 fn main() -> Done {
-    if std::env::args().nth(1).as_deref() == Some("growth") {
-        return growth::run();
+    let parts: [(&str, fn() -> Done); 4] = [
+        ("merging", merging::run),
+        ("pushing", pushing::run),
+        ("photos", photos::run),
+        ("database", database::run),
+    ];
+    match std::env::args().nth(1).as_deref() {
+        None => parts.iter().try_for_each(|(_, run)| run()),
+        Some("growth") => growth::run(),
+        Some(named) => match parts.iter().find(|(name, _)| *name == named) {
+            Some((_, run)) => run(),
+            None => Err(format!(
+                "{named} is no part: growth, {}",
+                parts.map(|(name, _)| name).join(", ")
+            )
+            .into()),
+        },
     }
-    merging::run()?;
-    pushing::run()?;
-    photos::run()?;
-    database::run()
 }
 
 /// Prints one comparison: `at least` so many times the peer's figure.

@@ -14,7 +14,7 @@ use crate::{limits, now};
 use deadpool_postgres::Transaction;
 use eavebook_core::book::digest::SetDigest;
 use futures_util::TryStreamExt;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::pin::pin;
 use tokio::sync::watch;
 use tokio_postgres::Row;
@@ -428,6 +428,29 @@ struct New<'a> {
     entry: Vec<&'a [u8]>,
 }
 
+/// Counts that are not above the last of their life, a column each: each may be one that is taken.
+#[derive(Default)]
+struct Again {
+    device: Vec<Uuid>,
+    incarnation: Vec<Uuid>,
+    dseq: Vec<i64>,
+}
+
+/// The last count of some lives, as far as they are known. A step along the index for each: looked
+/// for by a join, a young table without statistics would be read whole.
+const LAST_OF_LIVES: &str = "
+    SELECT life.device, life.incarnation, last.dseq
+    FROM unnest($2::uuid[], $3::uuid[]) AS life (device, incarnation)
+    CROSS JOIN LATERAL (
+        SELECT e.dseq FROM entries e
+        WHERE e.company = $1 AND e.device = life.device AND e.incarnation = life.incarnation
+        ORDER BY e.dseq DESC LIMIT 1
+    ) last";
+
+fn life(fit: &Fit) -> (Uuid, Uuid) {
+    (fit.entry.device, fit.entry.incarnation)
+}
+
 /// Keeps what is fit. Returns the head after it and each one's fate.
 ///
 /// The company's row is held first, and what is there is looked up in a statement after that, which
@@ -443,18 +466,30 @@ async fn keep_all(
     let look = change
         .prepare_cached("SELECT id, entry FROM entries WHERE company = $1 AND id = ANY ($2)")
         .await?;
+    let counted = change.prepare_cached(LAST_OF_LIVES).await?;
     let ids: Vec<Uuid> = entries.iter().map(|fit| fit.entry.id).collect();
+    let lives: BTreeSet<(Uuid, Uuid)> = entries.iter().map(life).collect();
+    let (devices, incarnations): (Vec<Uuid>, Vec<Uuid>) = lives.into_iter().unzip();
     let asks: [&(dyn ToSql + Sync); 1] = [&company];
     let more: [&(dyn ToSql + Sync); 2] = [&company, &ids];
+    let lives: [&(dyn ToSql + Sync); 3] = [&company, &devices, &incarnations];
     // Sent together, done one after the other.
-    let (held, there) =
-        tokio::try_join!(change.query_opt(&hold, &asks), change.query(&look, &more))?;
+    let (held, there, counted) = tokio::try_join!(
+        change.query_opt(&hold, &asks),
+        change.query(&look, &more),
+        change.query(&counted, &lives)
+    )?;
     let (mut head, mut digest) = head(held.as_ref())?;
+    let mut last: BTreeMap<(Uuid, Uuid), i64> = BTreeMap::new();
+    for row in &counted {
+        last.insert((row.try_get(0)?, row.try_get(1)?), row.try_get(2)?);
+    }
     let mut texts: BTreeMap<Uuid, Vec<u8>> = BTreeMap::new();
     for row in &there {
         texts.insert(row.try_get(0)?, row.try_get(1)?);
     }
     let (mut new, mut fates, mut taken) = (New::default(), Vec::new(), Vec::new());
+    let mut again = Again::default();
     for fit in entries {
         let entry = &fit.entry;
         let status = match texts.get(&entry.id) {
@@ -470,7 +505,17 @@ async fn keep_all(
             new.book.push(entry.book);
             new.device.push(entry.device);
             new.incarnation.push(entry.incarnation);
-            new.dseq.push(signed(entry.dseq));
+            let dseq = signed(entry.dseq);
+            new.dseq.push(dseq);
+            let last = last.entry(life(fit)).or_insert(i64::MIN);
+            // A count above the last of its life is no other's.
+            if dseq > *last {
+                *last = dseq;
+            } else {
+                again.device.push(entry.device);
+                again.incarnation.push(entry.incarnation);
+                again.dseq.push(dseq);
+            }
             new.sha256.push(&entry.sha256);
             new.entry.push(fit.text.as_bytes());
         } else if status == Status::IdConflict {
@@ -488,6 +533,9 @@ async fn keep_all(
     }
     if !new.seq.is_empty() {
         add(change, company, &new, (head, digest)).await?;
+    }
+    if !again.dseq.is_empty() {
+        mark_twice(change, company, &again).await?;
     }
     Ok((head, fates))
 }
@@ -509,17 +557,6 @@ async fn add(
     let number = change
         .prepare_cached("UPDATE companies SET seq = $2, count = $3, sum = $4 WHERE id = $1")
         .await?;
-    // One count of one life in two entries: two phones hold one identity.
-    let twice = change
-        .prepare_cached(
-            "UPDATE devices SET duplicate = TRUE WHERE company = $1 AND NOT duplicate AND device IN (
-                 SELECT e.device FROM entries e
-                 JOIN unnest($2::uuid[], $3::uuid[], $4::bigint[]) AS n (device, incarnation, dseq)
-                     ON e.device = n.device AND e.incarnation = n.incarnation AND e.dseq = n.dseq
-                 WHERE e.company = $1
-                 GROUP BY e.device, e.incarnation, e.dseq HAVING count(DISTINCT e.id) > 1)",
-        )
-        .await?;
     let (head, entries, sum) = (signed(head), signed(digest.count), digest.hex());
     let rows: [&(dyn ToSql + Sync); 9] = [
         &company,
@@ -533,11 +570,23 @@ async fn add(
         &new.entry,
     ];
     let numbers: [&(dyn ToSql + Sync); 4] = [&company, &head, &entries, &sum];
-    let lives: [&(dyn ToSql + Sync); 4] = [&company, &new.device, &new.incarnation, &new.dseq];
     tokio::try_join!(
         change.execute(&insert, &rows),
-        change.execute(&number, &numbers),
-        change.execute(&twice, &lives)
+        change.execute(&number, &numbers)
     )?;
+    Ok(())
+}
+
+/// One count of one life in two entries: two phones hold one identity.
+async fn mark_twice(change: &Transaction<'_>, company: i64, again: &Again) -> Result<(), Amiss> {
+    let sql = "UPDATE devices SET duplicate = TRUE WHERE company = $1 AND NOT duplicate AND device IN (
+                   SELECT e.device FROM entries e
+                   JOIN unnest($2::uuid[], $3::uuid[], $4::bigint[]) AS n (device, incarnation, dseq)
+                       ON e.device = n.device AND e.incarnation = n.incarnation AND e.dseq = n.dseq
+                   WHERE e.company = $1
+                   GROUP BY e.device, e.incarnation, e.dseq HAVING count(DISTINCT e.id) > 1)";
+    let sql = change.prepare_cached(sql).await?;
+    let asks: [&(dyn ToSql + Sync); 4] = [&company, &again.device, &again.incarnation, &again.dseq];
+    change.execute(&sql, &asks).await?;
     Ok(())
 }

@@ -143,8 +143,9 @@ pub(crate) struct Sqlite {
     wakes: Wakes,
 }
 
-/// Readers that stay open between requests.
-const READERS: usize = 8;
+/// Readers that stay open between requests. One that is opened for a request alone costs more than
+/// what it reads: the file is opened, its tables read, each question parsed anew.
+const READERS: usize = 32;
 
 impl Sqlite {
     /// Opens the file of a hub that is to serve, or begins one.

@@ -49,13 +49,19 @@ fn apart<T>(
     conn: &Connection,
     work: impl FnOnce(&Connection) -> Result<T, Problem>,
 ) -> Result<T, Problem> {
-    conn.execute_batch("SAVEPOINT one")?;
+    say(conn, "SAVEPOINT one")?;
     let told = work(conn);
     if told.is_err() {
-        conn.execute_batch("ROLLBACK TO one")?;
+        say(conn, "ROLLBACK TO one")?;
     }
-    conn.execute_batch("RELEASE one")?;
+    say(conn, "RELEASE one")?;
     told
+}
+
+/// Parsed once, not for each request.
+fn say(conn: &Connection, sql: &str) -> Result<(), Problem> {
+    conn.prepare_cached(sql)?.execute([])?;
+    Ok(())
 }
 
 /// What the thread does at its end.
