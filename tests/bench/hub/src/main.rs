@@ -16,8 +16,11 @@ use std::time::{Duration, Instant};
 
 type Done = Result<(), Box<dyn Error>>;
 
+/// A part by its name.
+type Part = (&'static str, fn() -> Done);
+
 fn main() -> Done {
-    let parts: [(&str, fn() -> Done); 4] = [
+    let parts: [Part; 4] = [
         ("merging", merging::run),
         ("pushing", pushing::run),
         ("photos", photos::run),
