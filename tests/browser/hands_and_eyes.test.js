@@ -94,7 +94,9 @@ function leastKey(width, cold) {
 
 // Every control in sight, with its name and box; a label counts for its input.
 const controls = (page) =>
-  page.evaluate(() => {
+  page.evaluate(async () => {
+    // Letters of the fallback, before ours are there, take another room.
+    await document.fonts.ready;
     const shown = (box) => box.width > 1 && box.height > 1;
     return [...document.querySelectorAll('button, input, select, a[href]')]
       .map((control) => control.closest('label:has(input[type=radio])') ?? control)
