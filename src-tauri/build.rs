@@ -6,6 +6,8 @@ fn main() {
         "photo",
         "kept_photo",
         "save_packet_file",
+        "carry_in",
+        "save_copy",
     ]);
     let attributes = tauri_build::Attributes::new().app_manifest(commands);
     if let Err(why) = tauri_build::try_build(attributes) {

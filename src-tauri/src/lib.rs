@@ -1,15 +1,17 @@
 //! The window on a phone or desktop: the page of `ui` around the boundary of `eavebook_app`.
 //!
-//! Four commands and no logic. The page may call these and nothing else of the machine: see
+//! Six commands and no logic. The page may call these and nothing else of the machine: see
 //! `capabilities`.
 #![cfg_attr(
     mobile,
     allow(unsafe_code, reason = "the entry point is an exported symbol")
 )]
 
+use eavebook_app::App;
+use eavebook_app::refusal::Unfit;
 use eavebook_app::reply::{Reply, Said};
 use eavebook_app::request::Request;
-use eavebook_app::{AboutPhoto, App};
+use serde::de::DeserializeOwned;
 use std::path::PathBuf;
 use tauri::async_runtime::spawn_blocking;
 use tauri::ipc::{InvokeBody, Request as Incoming, Response};
@@ -18,7 +20,7 @@ use tauri::{Manager, State};
 /// The open field book, or why it cannot be opened: the page says so at its first request.
 struct Book(Result<App, Said>);
 
-/// The header in which a photo says what it is of, written as in an address.
+/// The header in which bytes say what they are of, written as in an address.
 const ABOUT: &str = "eavebook-about";
 
 /// Opens the window; returns when it is closed.
@@ -33,7 +35,9 @@ pub fn run() {
             command,
             photo,
             kept_photo,
-            save_packet_file
+            save_packet_file,
+            carry_in,
+            save_copy
         ])
         .run(tauri::generate_context!());
     if let Err(why) = ran {
@@ -83,10 +87,7 @@ fn photo(book: State<'_, Book>, incoming: Incoming<'_>) -> Reply {
     };
     match (bytes(incoming.body()), about(&incoming)) {
         (Some(bytes), Some(about)) => app.keep_photo(&bytes, &about),
-        (_, _) => Reply::Refused(said(
-            "photo_cut_off",
-            "The photo broke off on its way, and nothing was kept. Send it again.".to_owned(),
-        )),
+        (_, _) => Reply::Refused(Unfit::PhotoCutOff.said()),
     }
 }
 
@@ -106,13 +107,37 @@ fn save_packet_file(
     packet: String,
     path: Option<String>,
 ) -> Result<Said, String> {
-    let folder = window
-        .path()
-        .download_dir()
-        .or_else(|_| window.path().document_dir())
-        .map_err(|why| format!("This device names no folder for what is saved ({why})."))?;
+    let folder = folder_for_saved(&window)?;
     let app = book.0.as_ref().map_err(|said| said.en.clone())?;
     Ok(app.save_packet_file(&packet, path.as_deref(), &folder))
+}
+
+/// Saves a copy of the whole book where the system keeps what is saved, and says where.
+#[tauri::command(async)]
+fn save_copy(window: tauri::AppHandle, book: State<'_, Book>) -> Result<Said, String> {
+    let folder = folder_for_saved(&window)?;
+    let app = book.0.as_ref().map_err(|said| said.en.clone())?;
+    Ok(app.save_copy(&folder))
+}
+
+fn folder_for_saved(window: &tauri::AppHandle) -> Result<PathBuf, String> {
+    let path = window.path();
+    path.download_dir()
+        .or_else(|_| path.document_dir())
+        .map_err(|why| format!("This device names no folder for what is saved ({why})."))
+}
+
+/// Takes a piece of a file that is carried in by hand, as [`photo`] takes a photo.
+#[tauri::command(async)]
+fn carry_in(book: State<'_, Book>, incoming: Incoming<'_>) -> Reply {
+    let app = match &book.0 {
+        Ok(app) => app,
+        Err(said) => return Reply::Refused(said.clone()),
+    };
+    match (bytes(incoming.body()), about(&incoming)) {
+        (Some(piece), Some(about)) => app.carry_in(&piece, about),
+        (_, _) => Reply::Refused(Unfit::FileCutOff.said()),
+    }
 }
 
 /// A photo's bytes. Android hands a body over as a list of numbers, every other system as it is.
@@ -123,7 +148,7 @@ fn bytes(body: &InvokeBody) -> Option<Vec<u8>> {
     }
 }
 
-fn about(incoming: &Incoming<'_>) -> Option<AboutPhoto> {
+fn about<T: DeserializeOwned>(incoming: &Incoming<'_>) -> Option<T> {
     let text = incoming.headers().get(ABOUT)?.to_str().ok()?;
     serde_urlencoded::from_str(text).ok()
 }

@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
+import { join as path } from 'node:path';
 import { hub, newBook, open, openShared } from './book.js';
-import { picture, screen } from './screen.js';
+import { picture, screen, toPlace } from './screen.js';
 
 const ALONE = '1 copy: this phone only';
 const TWO = '2 copies: this phone, hub';
@@ -69,7 +70,10 @@ test('two books, a hub killed in the middle, one leg read on both: both stand, o
   await join(two.page, two.hand, await yard.typed());
   await says(two.page, TWO);
   await two.page.goto(second.url);
-  await two.page.getByRole('list', { name: 'Stops' }).waitFor({ timeout: 2000 }).catch(() => {});
+  await two.page
+    .getByRole('list', { name: 'Stops' })
+    .waitFor({ timeout: 2000 })
+    .catch(() => {});
   const { stops } = await second.ask({ ask: 'today' });
   const job = stops.find((stop) => stop.address === '12 Pretend Lane').job;
   await two.page.goto(`${second.url}/#${job}/3`);
@@ -108,6 +112,66 @@ test('two books, a hub killed in the middle, one leg read on both: both stand, o
 
   assert.deepEqual([one.wrong, two.wrong], [[], []]);
   assert.deepEqual([...one.hosts, ...two.hosts], ['127.0.0.1', '127.0.0.1']);
+});
+
+// Opens Settings and brings what is of copies there into sight.
+async function settingsOf({ page, hand }) {
+  await hand.unfold();
+  await hand.tap(
+    page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: 'Settings' }),
+  );
+  return page.getByRole('dialog', { name: 'Settings' });
+}
+
+test('a copy saved on one device is carried by hand into a book that is open, and the page shows what came', async (t) => {
+  const phone = await open(t, newBook(t));
+  const one = await screen();
+  await one.page.goto(phone.url);
+  await one.hand.start('12 Pretend Lane');
+  await one.hand.tap('Read');
+  await one.hand.book('40 ft');
+  await one.hand.tap('Outside corner');
+  await one.hand.tap('Put keypad away');
+  const { stops } = await phone.ask({ ask: 'today' });
+  const photo = new Uint8Array(6_000_000).fill(9);
+  photo.set([0xff, 0xd8, 0xff, 0xe0]);
+  await fetch(`${phone.url}/photo?job=${stops[0].job}&from=file`, { method: 'POST', body: photo });
+  const from = await settingsOf(one);
+  const [file] = await Promise.all([
+    one.page.waitForEvent('download'),
+    one.hand.tap(from.getByRole('button', { name: 'Save a copy of this book' })),
+  ]);
+  assert.match(file.suggestedFilename(), /^field-book-[\d-]{17}\.book$/);
+  const saved = path(newBook(t), file.suggestedFilename());
+  await file.saveAs(saved);
+  await from.getByText(/holds 4 entries, 1 photo, 0 packets\. It is a second copy once/).waitFor();
+  await from.getByText('Carried by hand').evaluate((there) => there.scrollIntoView());
+  await picture(one.page, 'copy-saved');
+
+  const office = await open(t, newBook(t));
+  const two = await screen({ width: 1280, height: 800 });
+  await two.page.goto(office.url);
+  await two.hand.start('A job of the office');
+  const into = await settingsOf(two);
+  const bring = async (which) => into.getByLabel('Bring in a file').setInputFiles(which);
+  await bring({ name: 'a.jpg', mimeType: 'image/jpeg', buffer: Buffer.from(photo) });
+  await into
+    .getByText(/^This file is no whole backup \(it does not begin as a backup does\)/)
+    .waitFor();
+  assert.equal((await office.ask({ ask: 'today' })).stops.length, 1);
+  await bring(saved);
+  await into.getByText('Brought in: 4 entries and 1 photo of 12 Pretend Lane.').waitFor();
+  await into.getByText('Carried by hand').evaluate((there) => there.scrollIntoView());
+  await picture(two.page, 'brought-in');
+  await bring(saved);
+  await into
+    .getByText('Nothing new: 4 entries and 1 photo of 12 Pretend Lane were here already.')
+    .waitFor();
+  await two.hand.tap(into.getByRole('button', { name: 'Close' }));
+  await toPlace(two, 'Today');
+  await two.hand.tap(two.page.getByRole('button', { name: /12 Pretend Lane/ }).first());
+  await two.page.locator('li[data-thing="leg 1"][data-value="40 ft"]').waitFor();
+  assert.deepEqual([one.wrong, two.wrong], [[], []]);
 });
 
 test('a link that is none is refused in words, and nothing is joined', async (t) => {

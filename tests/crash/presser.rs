@@ -74,6 +74,8 @@ fn whole(reply: Reply) -> Result<JobView, Box<dyn Error>> {
         | Reply::Hold(_)
         | Reply::Copies(_)
         | Reply::Invite(_)
+        | Reply::Carried(_)
+        | Reply::BookCopy(_)
         | Reply::Packets(_)
         | Reply::Refused(_) => Err(format!("{reply:?}").into()),
     }

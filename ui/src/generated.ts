@@ -65,6 +65,23 @@ title: string,
 choices: Array<ChoiceView>, };
 
 /**
+ * A copy of the whole book as one file, to be fetched once.
+ */
+export type BookCopyView = { 
+/**
+ * Where it is fetched.
+ */
+file: string, 
+/**
+ * What it is to be called.
+ */
+name: string, 
+/**
+ * What it holds.
+ */
+said: Said, };
+
+/**
  * A slope just read.
  */
 export type CapturedView = { 
@@ -92,6 +109,15 @@ sighted: Said | null,
  * As it is spoken: "two six point six degrees".
  */
 spoken: string, };
+
+/**
+ * How a file is, that is carried in by hand.
+ */
+export type CarriedView = { 
+/**
+ * What it brought; none while more of it is to come.
+ */
+said: Said | null, };
 
 /**
  * What turned up once the old roof was off, and what the next one needs.
@@ -1312,7 +1338,7 @@ never: Said, };
 /**
  * One reply.
  */
-export type Reply = { "reply": "today" } & TodayView | { "reply": "job" } & JobView | { "reply": "pad" } & PadView | { "reply": "settings" } & SettingsView | { "reply": "copies" } & CopiesView | { "reply": "invite" } & InviteView | { "reply": "hold" } & HoldView | { "reply": "solid" } & SolidView | { "reply": "takeoff" } & TakeoffView | { "reply": "packets" } & PacketsView | { "reply": "refused" } & Said;
+export type Reply = { "reply": "today" } & TodayView | { "reply": "job" } & JobView | { "reply": "pad" } & PadView | { "reply": "settings" } & SettingsView | { "reply": "copies" } & CopiesView | { "reply": "invite" } & InviteView | { "reply": "carried" } & CarriedView | { "reply": "book_copy" } & BookCopyView | { "reply": "hold" } & HoldView | { "reply": "solid" } & SolidView | { "reply": "takeoff" } & TakeoffView | { "reply": "packets" } & PacketsView | { "reply": "refused" } & Said;
 
 /**
  * One request.

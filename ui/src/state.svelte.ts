@@ -1,6 +1,7 @@
 // The last reply, and where the person is. All that is true about a job comes from a reply.
 import { MediaQuery } from 'svelte/reactivity';
 import type {
+  BookCopyView,
   CopiesView,
   InviteView,
   JobView,
@@ -15,7 +16,7 @@ import type {
   TakeoffView,
   TodayView,
 } from './generated';
-import { command, NoAnswer, photo, type AboutPhoto } from './wire';
+import { carryIn, command, makeCopy, NoAnswer, photo, type AboutPhoto } from './wire';
 import { words } from './words';
 
 export const PLACES = [
@@ -61,6 +62,10 @@ class Book {
   copies = $state<CopiesView | null>(null);
   /** What lets one more device join, while it is shown. */
   invite = $state<InviteView | null>(null);
+  /** What a file carried in by hand brought; none while more of it is to come. */
+  carried = $state<Said | null>(null);
+  /** A copy of the whole book that was made, to be fetched. */
+  copy = $state<BookCopyView | null>(null);
   place = $state<Place>('Today');
   /** The thing whose region is open: `leg 4`. */
   chosen = $state<string | null>(null);
@@ -146,6 +151,12 @@ async function take(send: () => Promise<Reply>): Promise<boolean> {
     case 'invite':
       book.invite = reply;
       return true;
+    case 'carried':
+      book.carried = reply.said;
+      return true;
+    case 'book_copy':
+      book.copy = reply;
+      return true;
     // Asked for many times a second where a phone is held still, and drawn there.
     case 'hold':
       return true;
@@ -228,6 +239,30 @@ export function openCamera(shot: Shot): void {
 /** Keeps what was said aloud of a thing, or of nothing named. */
 export function keepClip(job: string, of: string | null, sound: Blob): Promise<boolean> {
   return keepPhoto({ job, of, from: 'file', heading: null, said_aloud: true }, sound);
+}
+
+/** Bytes of a file that go at a time: a file may be larger than what memory there is. */
+const PIECE = 4 << 20;
+
+/** Carries a file in by hand and shows what came with it. Null: it was refused or not answered. */
+export async function carry(whole: File): Promise<Said | null> {
+  const file = crypto.randomUUID();
+  let at = 0;
+  do {
+    const piece = whole.slice(at, at + PIECE);
+    const about = { file, at, whole: whole.size };
+    if (!(await take(() => carryIn(about, piece)))) return null;
+    at += piece.size;
+  } while (at < whole.size);
+  const { job } = book;
+  await ask({ ask: 'today' });
+  if (job) await ask({ ask: 'job', job: job.job });
+  return book.carried;
+}
+
+/** Has a copy of the whole book made. Null: it was refused or not answered. */
+export async function copyBook(): Promise<BookCopyView | null> {
+  return (await take(makeCopy)) ? book.copy : null;
 }
 
 /** Keeps a photo beside the book, with what was known at its shutter. */

@@ -1,4 +1,4 @@
-// The only door out: every request leaves by `command`, every photo by `photo`.
+// The only door out: every request leaves by `command`, every photo by `photo`, every file by `carryIn`.
 import { invoke, isTauri } from '@tauri-apps/api/core';
 import type { PhotoDistance, PhotoPlace, Reply, Request, Said } from './generated';
 
@@ -39,6 +39,34 @@ export async function photo(about: AboutPhoto, file: Blob): Promise<Reply> {
     return invokeOr<Reply>('photo', bytes, { 'eavebook-about': query.toString() });
   }
   return post(`/photo?${query}`, file, file.type || 'application/octet-stream');
+}
+
+/** What goes with a piece of a file that is carried in: bytes before it, bytes of the whole. */
+export type AboutPiece = { file: string; at: number; whole: number };
+
+/** Sends one piece of a file that is carried in by hand. Throws `NoAnswer`. */
+export async function carryIn({ file, at, whole }: AboutPiece, piece: Blob): Promise<Reply> {
+  const query = new URLSearchParams({ file, at: String(at), whole: String(whole) });
+  if (isTauri()) {
+    const bytes = new Uint8Array(await piece.arrayBuffer());
+    return invokeOr<Reply>('carry_in', bytes, { 'eavebook-about': query.toString() });
+  }
+  return post(`/carried?${query}`, piece, 'application/octet-stream');
+}
+
+/** Has a copy of the whole book made, to be fetched from its address. Throws `NoAnswer`. */
+export function makeCopy(): Promise<Reply> {
+  return post('/copy', '', 'application/octet-stream');
+}
+
+/** Where a copy of the whole book is fetched from, once. */
+export function copyAddress(file: string): string {
+  return `/copy/${file}`;
+}
+
+/** Saves a copy of the whole book where the system keeps what is saved: says where. Throws `NoAnswer`. */
+export function saveCopy(): Promise<Said> {
+  return invokeOr<Said>('save_copy', {});
 }
 
 /** Where a kept photo can be shown from. Throws `NoAnswer`. */

@@ -3,39 +3,17 @@
 use crate::refusal::Refusal;
 use crate::reply::{InviteView, Reply};
 use crate::{App, held, stamp, view};
-use eavebook_packet::{NotProved, carried, file_in};
-use eavebook_store::{BackupError, Brought, Pairing, StoreError};
+use eavebook_store::{Pairing, StoreError};
 use eavebook_sync::{
     Client, Invitation, Link, LinkError, OfBook, PairError, Runs, Standing, Wake, ask_to_join,
 };
 use qrcode::{Color, EcLevel, QrCode};
 use std::fmt::Write;
-use std::fs::File;
-use std::io::Read;
-use std::path::Path;
 use std::sync::Arc;
 use std::thread;
-use uuid::Uuid;
 
 /// Units left empty around a QR code (ISO/IEC 18004).
 const QUIET: usize = 4;
-
-/// A photo in a packet that is larger is not unpacked, bytes.
-const LONGEST_PHOTO: u64 = 64 << 20;
-
-/// Why a file carried by hand was not taken in.
-#[derive(Debug, thiserror::Error)]
-pub enum NotBrought {
-    /// A backup.
-    #[error(transparent)]
-    Backup(#[from] BackupError),
-    /// A packet.
-    #[error("nothing was brought: {0}")]
-    Packet(#[from] NotProved),
-    /// The book.
-    #[error(transparent)]
-    Store(#[from] StoreError),
-}
 
 /// A hub on this machine, which other devices can join.
 pub trait Shares: std::fmt::Debug + Send + Sync {
@@ -68,29 +46,6 @@ impl App {
             return Err(StoreError::NoDevice { dir }.into());
         };
         ask_to_join(invitation, device.id, &device.name)?.keep(&mut held(&self.book))
-    }
-
-    /// Takes in a file carried by hand: a backup of another book, or the firm's packet of a job. Which
-    /// it is, its first bytes say.
-    ///
-    /// # Errors
-    /// Damaged or of another sort: nothing was changed. The disk: what came is kept.
-    pub fn bring(&self, file: &Path) -> Result<Brought, NotBrought> {
-        if !is_packet(file) {
-            return Ok(held(&self.book).bring(file, stamp::now_ms(), Uuid::new_v4())?);
-        }
-        let carried = carried(file)?;
-        // Photos first: what an entry names is on the disk before it.
-        for path in &carried.photos {
-            let bytes = file_in(file, path, LONGEST_PHOTO)?;
-            held(&self.book).put_photo(&mut bytes.as_slice())?;
-        }
-        let mut book = held(&self.book);
-        let brought = book.bring_entries(&carried.entries, stamp::now_ms(), Uuid::new_v4())?;
-        Ok(Brought {
-            photos: carried.photos.len() as u64,
-            ..brought
-        })
     }
 
     /// The pairing, where there is one.
@@ -199,10 +154,3 @@ impl App {
 /// What only a person can mend; a hub out of reach is a matter of time and shown by what waits.
 const TWO_ALIKE: &str = "two devices book under one identity: pair this one again with a new link \
                          from the hub's keeper";
-
-/// Whether a file begins as a zip does. One that cannot be read is none: who opens it says why.
-fn is_packet(file: &Path) -> bool {
-    let mut first = [0; 4];
-    let read = File::open(file).and_then(|mut file| file.read_exact(&mut first));
-    read.is_ok() && first == *b"PK\x03\x04"
-}

@@ -137,6 +137,8 @@ fn job_of(reply: Reply, act: usize) -> Result<Box<JobView>, DemoError> {
         | Reply::Hold(_)
         | Reply::Copies(_)
         | Reply::Invite(_)
+        | Reply::Carried(_)
+        | Reply::BookCopy(_)
         | Reply::Packets(_) => Err(DemoError::Refused {
             act,
             said: names::said("no_job_reply", "No job came back. Build the program again."),
@@ -161,6 +163,8 @@ fn type_in(app: &App, job: Uuid, taped: &Taped, act: usize) -> Result<Box<JobVie
         | Reply::Hold(_)
         | Reply::Copies(_)
         | Reply::Invite(_)
+        | Reply::Carried(_)
+        | Reply::BookCopy(_)
         | Reply::Packets(_)
         | Reply::Refused(_) => 0,
     };
@@ -198,6 +202,8 @@ fn job_or_pad(reply: Reply, act: usize) -> Result<(), DemoError> {
         | Reply::Hold(_)
         | Reply::Copies(_)
         | Reply::Invite(_)
+        | Reply::Carried(_)
+        | Reply::BookCopy(_)
         | Reply::Packets(_) => Ok(()),
     }
 }

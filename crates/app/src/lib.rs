@@ -1,5 +1,6 @@
 //! The one boundary: requests in, replies out; used by the shell and by localhost.
 
+pub mod carried;
 pub mod copies;
 pub mod demo;
 pub mod draft;
@@ -16,14 +17,16 @@ pub mod stamp;
 pub mod typescript;
 pub mod view;
 
+pub use carried::{AboutPiece, LARGEST_PIECE, NotBrought};
 pub use copies::{Invites, Shares};
 pub use eavebook_store::{BackedUp, BackupError, Pairing, StoreError, backup, restore, verify};
 pub use eavebook_sync::{Invitation, PairError};
 pub use photo::LARGEST_PHOTO;
 pub use places::photos::{AboutPhoto, KeptPhoto};
 
+use carried::OnTheirWay;
 use eavebook_core::book::edition::Edition;
-use eavebook_store::{Book, Packets, Photos};
+use eavebook_store::{Book, CarriedFiles, Packets, Photos};
 use eavebook_sync::Wake;
 use packet_files::PacketFile;
 use places::Answer;
@@ -45,9 +48,11 @@ pub struct App {
     wake: Mutex<Arc<Wake>>,
     /// The hub on this machine, where it is one.
     shares: Mutex<Option<Box<dyn Shares>>>,
-    /// Both lie beside the book and are asked without its lock.
+    /// They lie beside the book and are asked without its lock.
     photos: Photos,
     packets: Packets,
+    carried: CarriedFiles,
+    on_their_way: Mutex<OnTheirWay>,
     /// Held while a packet is made: of two askers the second finds what the first made.
     making: Mutex<()>,
 }
@@ -64,9 +69,12 @@ impl App {
         }
         book.sweep(stamp::a_day_ago())?;
         job_file::sweep(&book)?;
+        book.carried_files().empty()?;
         Ok(App {
             photos: book.photos(),
             packets: book.packets(),
+            carried: book.carried_files(),
+            on_their_way: Mutex::default(),
             book: Arc::new(Mutex::new(book)),
             wake: Mutex::default(),
             shares: Mutex::default(),

@@ -8,7 +8,7 @@ use crate::places::photos::too_large;
 use crate::refusal::Unfit;
 use crate::reply::Reply;
 use crate::request::Request;
-use crate::{AboutPhoto, App, LARGEST_PHOTO, page};
+use crate::{AboutPhoto, AboutPiece, App, LARGEST_PHOTO, LARGEST_PIECE, page};
 use axum::body::{Body, Bytes};
 use axum::extract::{DefaultBodyLimit, Path, Query, Request as Incoming, State};
 use axum::http::{HeaderMap, HeaderName, HeaderValue, StatusCode, header};
@@ -16,9 +16,11 @@ use axum::middleware::{self, Next};
 use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
 use axum::{Json, Router};
-use std::io::Write;
+use futures_util::stream::try_unfold;
+use std::io::{Read, Write};
 use std::net::{Ipv4Addr, SocketAddr};
 use std::sync::Arc;
+use uuid::Uuid;
 
 /// A request is a few hundred bytes; a body past this is none.
 const LARGEST_COMMAND: usize = 64 * 1024;
@@ -87,6 +89,12 @@ pub fn router(app: Arc<App>, port: u16) -> Router {
         )
         .route("/photo", post(take_photo))
         .route("/photo/{sha256}", get(photo))
+        .route(
+            "/carried",
+            post(carry_in).layer(DefaultBodyLimit::max(LARGEST_PIECE)),
+        )
+        .route("/copy", post(make_copy))
+        .route("/copy/{file}", get(copy))
         .route("/packet/{id}", get(packet))
         .route("/packet/{id}/{*path}", get(paper))
         .fallback(get(static_file))
@@ -237,6 +245,49 @@ async fn photo(State(app): State<Arc<App>>, Path(sha256): Path<String>) -> Respo
         ),
     ];
     (headers, kept.bytes).into_response()
+}
+
+/// A piece of a file that is carried in by hand.
+async fn carry_in(
+    State(app): State<Arc<App>>,
+    Query(about): Query<AboutPiece>,
+    piece: Bytes,
+) -> Response {
+    reply(move || app.carry_in(&piece, about)).await
+}
+
+async fn make_copy(State(app): State<Arc<App>>) -> Response {
+    reply(move || app.make_copy()).await
+}
+
+/// Bytes of a copy that are read at a time.
+const READ_AT_A_TIME: usize = 256 * 1024;
+
+/// A copy of the whole book, to be saved, as it is read: it may be larger than what memory there is.
+async fn copy(State(app): State<Arc<App>>, Path(file): Path<Uuid>) -> Response {
+    let taken = tokio::task::spawn_blocking(move || {
+        let file = app.take_copy(file)?;
+        Some((file.metadata().ok()?.len(), file))
+    });
+    let Ok(Some((length, file))) = taken.await else {
+        let words = "This copy was fetched already, or another was made. Save it again.\n";
+        return (StatusCode::NOT_FOUND, words).into_response();
+    };
+    let pieces = try_unfold(file, async |mut file| {
+        let read = tokio::task::spawn_blocking(move || {
+            let mut piece = vec![0; READ_AT_A_TIME];
+            let read = file.read(&mut piece)?;
+            piece.truncate(read);
+            std::io::Result::Ok((read > 0).then(|| (Bytes::from(piece), file)))
+        });
+        read.await.map_err(std::io::Error::other)?
+    });
+    let headers = [
+        (header::CONTENT_TYPE, "application/octet-stream".to_owned()),
+        (header::CONTENT_DISPOSITION, "attachment".to_owned()),
+        (header::CONTENT_LENGTH, length.to_string()),
+    ];
+    (headers, Body::from_stream(pieces)).into_response()
 }
 
 /// A whole packet, to be saved.

@@ -1,12 +1,13 @@
 //! Why something was not done, as a sentence for a person.
 
+use crate::carried::NotBrought;
 use crate::reply::Said;
 use crate::view::names;
 use eavebook_core::book::edition::Edition;
 use eavebook_core::settings::SettingFault;
 use eavebook_core::sight::NoSight;
 use eavebook_packet::NotMade;
-use eavebook_store::StoreError;
+use eavebook_store::{BackupError, StoreError};
 use eavebook_sync::PairError;
 
 /// Why a request changed nothing. Its text names the thing and the remedy.
@@ -27,6 +28,12 @@ pub enum Refusal {
     /// No hub was joined.
     #[error("{}.", names::capital(&.0.to_string()))]
     Pair(#[from] PairError),
+    /// A file carried by hand was not taken in.
+    #[error("{}", sentence(.0))]
+    NotBrought(#[from] NotBrought),
+    /// No copy of the book was made.
+    #[error("{}", sentence(.0))]
+    NotCopied(#[from] BackupError),
     /// The hub of this machine let nobody in.
     #[error("{}.", names::capital(.0))]
     NotInvited(String),
@@ -171,6 +178,9 @@ pub enum Unfit {
     /// A photo that broke off.
     #[error("The photo broke off on its way, and nothing was kept. Send it again.")]
     PhotoCutOff,
+    /// A file carried by hand that broke off.
+    #[error("The file broke off on its way, and nothing was brought. Bring it in again.")]
+    FileCutOff,
     /// A key that does nothing here, with the sentence of the keypad.
     #[error("{en}")]
     Key {
@@ -245,6 +255,8 @@ impl Refusal {
             Refusal::Ask(why) => return why.said(),
             Refusal::Packet(_) => "packet_not_made",
             Refusal::Pair(_) => "not_joined",
+            Refusal::NotBrought(_) => "not_brought",
+            Refusal::NotCopied(_) => "not_copied",
             Refusal::NotInvited(_) => "not_invited",
         };
         Said {
@@ -290,6 +302,7 @@ impl Unfit {
             Unfit::NoSuchPhoto => "no_such_photo",
             Unfit::PhotoTooLarge { .. } => "photo_too_large",
             Unfit::PhotoCutOff => "photo_cut_off",
+            Unfit::FileCutOff => "file_cut_off",
             Unfit::Key { code, .. } => code,
             Unfit::NoJobs => "no_jobs",
             Unfit::NoSound => "no_sound",

@@ -40,6 +40,12 @@ pub fn moment() -> String {
     Local::now().to_rfc3339_opts(SecondsFormat::Secs, false)
 }
 
+/// What a copy of the whole book is called: by the second, so that none is called as another.
+#[must_use]
+pub fn name_of_copy() -> String {
+    format!("field-book-{}.book", Local::now().format("%Y-%m-%d-%H%M%S"))
+}
+
 /// A fresh name for a job.
 #[must_use]
 pub fn job() -> Uuid {

@@ -2,7 +2,8 @@
 
 use crate::refusal::Refusal;
 use clap::Args;
-use eavebook_app::{App, BackedUp, backup, restore, verify};
+use eavebook_app::view::copies::holds;
+use eavebook_app::{App, backup, restore, verify};
 use std::fmt::Display;
 use std::path::PathBuf;
 
@@ -63,22 +64,11 @@ fn refuse(why: impl Display) -> Refusal {
     Refusal::new(&why.to_string())
 }
 
-fn words(held: BackedUp) -> String {
-    let lacking = match held.lacking {
-        0 => String::new(),
-        lacking => format!("; {lacking} photos were not on the disk and are in no copy of it"),
-    };
-    format!(
-        "{} entries, {} photos, {} packets{lacking}",
-        held.entries, held.photos, held.packets
-    )
-}
-
 impl Backup {
     /// Makes the file.
     pub fn run(self) -> Result<(), Refusal> {
         let held = backup(&self.book, &self.file).map_err(refuse)?;
-        println!("{} holds {}", self.file.display(), words(held));
+        println!("{} holds {}", self.file.display(), holds(held));
         Ok(())
     }
 }
@@ -87,7 +77,7 @@ impl Verify {
     /// Proves the file.
     pub fn run(self) -> Result<(), Refusal> {
         let held = verify(&self.file).map_err(refuse)?;
-        println!("{} is whole: {}", self.file.display(), words(held));
+        println!("{} is whole: {}", self.file.display(), holds(held));
         Ok(())
     }
 }
@@ -96,7 +86,7 @@ impl Restore {
     /// Makes the folder.
     pub fn run(self) -> Result<(), Refusal> {
         let held = restore(&self.file, &self.book).map_err(refuse)?;
-        println!("{} holds {} again", self.book.display(), words(held));
+        println!("{} is back and holds {}", self.book.display(), holds(held));
         Ok(())
     }
 }
@@ -105,17 +95,7 @@ impl Bring {
     /// Takes it in.
     pub fn run(self) -> Result<(), Refusal> {
         let app = App::open(&self.book).map_err(refuse)?;
-        let brought = app.bring(&self.file).map_err(refuse)?;
-        let conflicts = match brought.conflicts {
-            0 => String::new(),
-            conflicts => {
-                format!("; {conflicts} have an id that is taken, both are kept: look at them")
-            }
-        };
-        println!(
-            "{} entries are new here, {} were here, {} photos{conflicts}",
-            brought.entries, brought.known, brought.photos
-        );
+        println!("{}", app.bring(&self.file).map_err(refuse)?.en);
         Ok(())
     }
 }

@@ -5,6 +5,9 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
 use tempfile::TempDir;
 
+/// Of the pretend house.
+const ADDRESS: &str = "The pretend house, 14 Invented Lane";
+
 fn eavebook(words: &[&str]) -> Output {
     Command::new(env!("CARGO_BIN_EXE_eavebook"))
         .args(words)
@@ -144,11 +147,13 @@ fn the_firms_packet_carried_by_hand_brings_its_job_into_another_book_once() {
     assert!(entries > 20 && photos > 0, "{entries}, {photos}");
     assert_eq!(
         said(bring(&packet)),
-        format!("{entries} entries are new here, 0 were here, {photos} photos\n")
+        format!("Brought in: {entries} entries and {photos} photos of {ADDRESS}.\n")
     );
     assert_eq!(
         said(bring(&packet)),
-        format!("0 entries are new here, {entries} were here, {photos} photos\n")
+        format!(
+            "Nothing new: {entries} entries and {photos} photos of {ADDRESS} were here already.\n"
+        )
     );
     // The office makes the same papers of it: entry by entry and photo by photo what was carried.
     assert_eq!(

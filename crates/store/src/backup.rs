@@ -276,7 +276,7 @@ pub fn restore(file: &Path, dir: &Path) -> Result<BackedUp, BackupError> {
     restored
 }
 
-pub(crate) fn arriving(path: &Path, more: &str) -> PathBuf {
+fn arriving(path: &Path, more: &str) -> PathBuf {
     let mut name = path.as_os_str().to_owned();
     name.push(format!(".{}{more}", std::process::id()));
     PathBuf::from(name)

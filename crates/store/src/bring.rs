@@ -1,15 +1,19 @@
-//! A backup carried by hand: its entries and photos join those that are here, as if they had come
+//! A file carried by hand: its entries and photos join those that are here, as if they had come
 //! over a network. It is the way between two machines that share none.
 
-use crate::backup::{self, BackupError, arriving};
+use crate::backup::{self, BackupError};
+use crate::carried::Emptied;
 use crate::{Appended, Book, DraftAfter, StoreError};
 use eavebook_core::book::clock::Met;
 use eavebook_core::book::entry::Entry;
+use std::collections::BTreeSet;
+use std::fs::File;
+use std::io::Read;
 use std::path::Path;
 use uuid::Uuid;
 
 /// What a file carried by hand brought.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Brought {
     /// Entries that were not here.
     pub entries: u64,
@@ -17,58 +21,100 @@ pub struct Brought {
     pub known: u64,
     /// Entries whose id is taken by another content: both are kept, and shown.
     pub conflicts: u64,
-    /// Photos in the file, here now.
+    /// Photos that were not here.
     pub photos: u64,
+    /// Photos that were here.
+    pub known_photos: u64,
+    /// The jobs that the entries of the file are of.
+    pub jobs: BTreeSet<Uuid>,
+}
+
+/// A backup of a field book, proved whole and unpacked, to be brought into another. What was
+/// unpacked goes away with it.
+#[derive(Debug)]
+pub struct Carried {
+    /// Before `_beside` in this list, so that it closes first.
+    book: Book,
+    _beside: Emptied,
+}
+
+impl Carried {
+    /// Proves a backup and unpacks it into a new folder. No other book is needed for it.
+    ///
+    /// # Errors
+    /// `Damaged` for a file that is no whole backup, `Store` of that folder.
+    pub fn prove(file: &Path, beside: &Path) -> Result<Carried, BackupError> {
+        backup::prove(file)?;
+        let emptied = Emptied(beside.to_path_buf());
+        backup::build(file, beside)?;
+        Ok(Carried {
+            book: Book::open(beside)?,
+            _beside: emptied,
+        })
+    }
+
+    /// Its photos, each to be read. Those that the book itself lacked are not among them.
+    ///
+    /// # Errors
+    /// `Damaged`, `Disk`.
+    pub fn photos(&self) -> Result<impl Iterator<Item = File>, StoreError> {
+        let read = || {
+            let sql = "SELECT sha256 FROM photos ORDER BY sha256";
+            let mut query = self.book.entries.prepare_cached(sql)?;
+            let names = query.query_map([], |row| row.get(0))?;
+            names.collect::<rusqlite::Result<Vec<String>>>()
+        };
+        let names = read().map_err(|why| self.book.sqlite(why))?;
+        let photos = self.book.photos();
+        Ok(names
+            .into_iter()
+            .filter_map(move |name| photos.open(&name).ok()))
+    }
+
+    /// Its entries, job by job.
+    ///
+    /// # Errors
+    /// `Damaged`, `Disk`.
+    pub fn jobs(&self) -> Result<impl Iterator<Item = Result<Vec<Entry>, StoreError>>, StoreError> {
+        let jobs = self.book.books()?;
+        Ok(jobs
+            .into_iter()
+            .map(|job| Ok(self.book.entries(job)?.whole)))
+    }
 }
 
 impl Book {
-    /// Takes in what a backup of another book holds: the union of both sets. Said twice, it changes
-    /// nothing more. Nothing of it counts as sent to a hub. `wall_ms`: milliseconds since 1970, for
-    /// this device's clock, which follows but for stamps far ahead; `life`: a fresh id, for a new life
-    /// of this store where the file holds later counts of it.
+    /// Takes in a photo that was carried by hand, before the entries that name it.
     ///
     /// # Errors
-    /// `Damaged` for a file that is no whole backup: nothing was changed. `Store`: what came before
-    /// it is kept, and the rest comes with the next try.
-    pub fn bring(&mut self, file: &Path, wall_ms: u64, life: Uuid) -> Result<Brought, BackupError> {
-        backup::prove(file)?;
-        let beside = arriving(&self.at.0.join("carried"), ".arriving");
-        let brought = backup::build(file, &beside)
-            .and_then(|_| Ok(self.join(&Book::open(&beside)?, wall_ms, life)?));
-        // Made here a moment ago, out of the backup.
-        let _ = std::fs::remove_dir_all(&beside);
-        brought
+    /// `Full`, `Denied`, `Disk`: it was not kept.
+    pub fn bring_photo(
+        &mut self,
+        bytes: &mut dyn Read,
+        brought: &mut Brought,
+    ) -> Result<(), StoreError> {
+        match self.lay_photo(bytes)?.1 {
+            Appended::New => brought.photos += 1,
+            Appended::Known | Appended::IdConflict => brought.known_photos += 1,
+        }
+        Ok(())
     }
 
-    fn join(&mut self, other: &Book, wall_ms: u64, life: Uuid) -> Result<Brought, StoreError> {
-        let mut brought = Brought::default();
-        // Photos first: what an entry names is on the disk before it.
-        for sha256 in other.photos_kept()? {
-            if let Ok(mut file) = other.photo(&sha256) {
-                self.put_photo(&mut file)?;
-                brought.photos += 1;
-            }
-        }
-        for job in other.books()? {
-            let of_job = self.bring_entries(&other.entries(job)?.whole, wall_ms, life)?;
-            brought.entries += of_job.entries;
-            brought.known += of_job.known;
-            brought.conflicts += of_job.conflicts;
-        }
-        Ok(brought)
-    }
-
-    /// Takes in entries that were carried by hand; the photos that they name are to be here by then.
-    /// The rest as [`Book::bring`].
+    /// Takes in entries that were carried by hand: the union of both sets. Said twice, it changes
+    /// nothing more. Nothing of it counts as sent to a hub. The photos that they name are to be here
+    /// by then. `wall_ms`: milliseconds since 1970, for this device's clock, which follows but for
+    /// stamps far ahead; `life`: a fresh id, for a new life of this store where there are later counts
+    /// of it among them.
     ///
     /// # Errors
     /// `Full`, `Denied`, `Disk`: none of them came in.
     pub fn bring_entries(
         &mut self,
         entries: &[Entry],
+        brought: &mut Brought,
         wall_ms: u64,
         life: Uuid,
-    ) -> Result<Brought, StoreError> {
+    ) -> Result<(), StoreError> {
         let mut later = false;
         if let Some(device) = &mut self.device {
             for entry in entries {
@@ -79,7 +125,6 @@ impl Book {
                     && entry.dseq > device.dseq;
             }
         }
-        let mut brought = Brought::default();
         for became in self.append(entries, DraftAfter::AsItIs)? {
             match became {
                 Appended::New => brought.entries += 1,
@@ -87,19 +132,10 @@ impl Book {
                 Appended::IdConflict => brought.conflicts += 1,
             }
         }
+        brought.jobs.extend(entries.iter().map(|entry| entry.book));
         if later {
             self.begin_life(life)?;
         }
-        Ok(brought)
-    }
-
-    fn photos_kept(&self) -> Result<Vec<String>, StoreError> {
-        let read = || {
-            let sql = "SELECT sha256 FROM photos ORDER BY sha256";
-            let mut query = self.entries.prepare_cached(sql)?;
-            let names = query.query_map([], |row| row.get(0))?;
-            names.collect::<rusqlite::Result<Vec<String>>>()
-        };
-        read().map_err(|why| self.sqlite(why))
+        Ok(())
     }
 }

@@ -1,7 +1,8 @@
 //! The field book in SQLite, photos as files beside it.
 //!
 //! A folder holds `book.sqlite` with its log, `photos/` with a file per photo named by its
-//! SHA-256, `packets/` with a file per packet made, and `book.lock`. What is acknowledged is on the disk: an entry when
+//! SHA-256, `packets/` with a file per packet made, `carried/` while a file is carried in or out by
+//! hand, and `book.lock`. What is acknowledged is on the disk: an entry when
 //! [`Book::append`] returns, a photo when [`Book::put_photo`] returns, a half-typed reading (which
 //! outlives a kill, not a power cut) when [`Book::keep_draft`] returns. Nothing derived is stored:
 //! every figure is folded from the entries anew.
@@ -9,6 +10,7 @@
 mod arrivals;
 mod backup;
 mod bring;
+mod carried;
 mod connect;
 mod device;
 mod drafts;
@@ -24,7 +26,8 @@ mod shared;
 
 pub use arrivals::Comes;
 pub use backup::{BackedUp, BackupError, backup, restore, verify};
-pub use bring::Brought;
+pub use bring::{Brought, Carried};
+pub use carried::{CameSoFar, CarriedFiles};
 pub use device::{Device, Turn};
 pub use drafts::DraftAfter;
 pub use entries::{Appended, Entries};

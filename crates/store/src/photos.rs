@@ -1,7 +1,7 @@
 //! Photos: files named by their SHA-256, on the disk before anything refers to them.
 
 use crate::error::{At, StoreError};
-use crate::{Book, sync_dir};
+use crate::{Appended, Book, sync_dir};
 use sha2::{Digest, Sha256};
 use std::fs::{File, OpenOptions};
 use std::io::{ErrorKind, Read, Write};
@@ -71,12 +71,25 @@ impl Book {
     /// # Errors
     /// `Full`, `Denied`, `Disk`: nothing was kept.
     pub fn put_photo(&mut self, bytes: &mut dyn Read) -> Result<Photo, StoreError> {
+        self.lay_photo(bytes).map(|(photo, _)| photo)
+    }
+
+    /// Keeps a photo as it comes; tells also whether its file was here.
+    pub(crate) fn lay_photo(
+        &mut self,
+        bytes: &mut dyn Read,
+    ) -> Result<(Photo, Appended), StoreError> {
         let folder = self.at.0.join(FOLDER);
+        let mut became = Appended::New;
         let (mut file, arriving) = arriving(&self.at, &folder)?;
         let kept = write_and_hash(bytes, &mut file)
             .and_then(|photo| file.sync_all().map(|()| photo))
             .and_then(|photo| {
-                std::fs::rename(&arriving, folder.join(&photo.sha256))?;
+                let whole = folder.join(&photo.sha256);
+                if whole.exists() {
+                    became = Appended::Known;
+                }
+                std::fs::rename(&arriving, whole)?;
                 sync_dir(&folder)?;
                 Ok(photo)
             });
@@ -86,7 +99,7 @@ impl Book {
             self.at.io(&folder, why)
         })?;
         self.photo_is_kept(&photo)?;
-        Ok(photo)
+        Ok((photo, became))
     }
 
     /// The row of a photo whose file is on the disk.

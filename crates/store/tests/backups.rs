@@ -2,7 +2,9 @@
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 use eavebook_core::book::clock::Hlc;
-use eavebook_store::{Book, Device, backup, restore, verify};
+use eavebook_store::{
+    BackupError, Book, Brought, CameSoFar, Carried, Device, backup, restore, verify,
+};
 use std::path::{Path, PathBuf};
 use uuid::Uuid;
 
@@ -46,6 +48,23 @@ impl Places {
 
     fn back(&self) -> PathBuf {
         self.dir.path().join("back")
+    }
+
+    /// Takes the file into a book, photos before entries, as whoever brings it does.
+    fn bring(&self, book: &mut Book, life: Uuid) -> Result<Brought, BackupError> {
+        let carried = Carried::prove(&self.file, &self.unpacked())?;
+        let mut brought = Brought::default();
+        for mut photo in carried.photos()? {
+            book.bring_photo(&mut photo, &mut brought)?;
+        }
+        for entries in carried.jobs()? {
+            book.bring_entries(&entries?, &mut brought, NOW, life)?;
+        }
+        Ok(brought)
+    }
+
+    fn unpacked(&self) -> PathBuf {
+        self.dir.path().join("unpacked")
     }
 }
 
@@ -140,29 +159,24 @@ fn a_backup_carried_by_hand_joins_another_book_and_brought_twice_it_changes_noth
     other.set_device(an_office()).unwrap();
     other.meet("hub", "epoch").unwrap();
     let life = Uuid::from_u128(77);
-    let brought = other.bring(&places.file, NOW, life).unwrap();
-    assert_eq!(
-        (
-            brought.entries,
-            brought.known,
-            brought.conflicts,
-            brought.photos
-        ),
-        (86, 0, 0, 1)
-    );
+    let brought = places.bring(&mut other, life).unwrap();
+    let counts = |brought: &Brought| {
+        let Brought { entries, known, .. } = *brought;
+        let photos = (brought.photos, brought.known_photos);
+        (entries, known, brought.conflicts, photos)
+    };
+    assert_eq!(counts(&brought), (86, 0, 0, (1, 0)));
+    let jobs: Vec<Uuid> = brought.jobs.into_iter().collect();
+    assert_eq!(jobs, places.book.books().unwrap());
     assert_eq!(said(&other), said(&places.book));
     other.photo(&places.photo).unwrap();
     // Carried by hand is not sent to a hub: all of it waits for that.
     assert_eq!(other.waiting(1000, 1 << 20).unwrap().len(), 86);
-    let again = other.bring(&places.file, NOW, life).unwrap();
-    assert_eq!((again.entries, again.known, again.conflicts), (0, 86, 0));
+    let again = places.bring(&mut other, life).unwrap();
+    assert_eq!(counts(&again), (0, 86, 0, (0, 1)));
     assert_eq!(said(&other), said(&places.book));
     assert_eq!(other.device().unwrap().incarnation, an_office().incarnation);
-    let left = std::fs::read_dir(other.dir()).unwrap();
-    assert!(
-        left.map(Result::unwrap)
-            .all(|one| !one.file_name().to_string_lossy().starts_with("carried"))
-    );
+    assert!(!places.unpacked().exists());
 }
 
 #[test]
@@ -178,12 +192,10 @@ fn a_book_that_is_behind_its_own_backup_begins_another_life_when_it_brings_it_in
         })
         .unwrap();
     let life = Uuid::from_u128(78);
-    behind.bring(&places.file, NOW, life).unwrap();
+    places.bring(&mut behind, life).unwrap();
     assert_eq!(behind.device().unwrap().incarnation, life);
     // Brought again, the file holds no later count of the new life.
-    behind
-        .bring(&places.file, NOW, Uuid::from_u128(79))
-        .unwrap();
+    places.bring(&mut behind, Uuid::from_u128(79)).unwrap();
     assert_eq!(behind.device().unwrap().incarnation, life);
 }
 
@@ -196,8 +208,9 @@ fn a_damaged_backup_brings_nothing() {
     bytes[middle] ^= 1;
     std::fs::write(&places.file, bytes).unwrap();
     let mut other = Book::open(&places.dir.path().join("office")).unwrap();
-    let told = other.bring(&places.file, NOW, Uuid::nil()).unwrap_err();
+    let told = places.bring(&mut other, Uuid::nil()).unwrap_err();
     assert!(told.to_string().contains("is no whole backup"), "{told}");
+    assert!(!places.unpacked().exists());
     assert_eq!(said(&other), Vec::<String>::new());
 }
 
@@ -213,4 +226,24 @@ fn an_office() -> Device {
         dseq: 0,
         hlc: Hlc::default(),
     }
+}
+
+#[test]
+fn a_file_comes_in_piece_by_piece_and_one_with_a_hole_is_not_kept() {
+    let dir = tempfile::tempdir().unwrap();
+    let book = Book::open(dir.path()).unwrap();
+    let (files, id) = (book.carried_files(), Uuid::from_u128(9));
+    let there = || std::fs::read(dir.path().join("carried").join(id.to_string())).ok();
+    assert_eq!(files.comes(id, b"0123", 0, 10).unwrap(), CameSoFar::InPart);
+    // Its reply was lost, so it comes again.
+    assert_eq!(files.comes(id, b"0123", 0, 10).unwrap(), CameSoFar::InPart);
+    assert_eq!(files.comes(id, b"4567", 4, 10).unwrap(), CameSoFar::InPart);
+    assert_eq!(files.comes(id, b"89", 8, 10).unwrap(), CameSoFar::All);
+    assert_eq!(there().unwrap(), b"0123456789");
+    assert_eq!(files.comes(id, b"cd", 12, 14).unwrap(), CameSoFar::Gap);
+    assert_eq!(there(), None);
+    assert_eq!(files.comes(id, b"", 0, 0).unwrap(), CameSoFar::All);
+    files.empty().unwrap();
+    assert!(!dir.path().join("carried").exists());
+    files.empty().unwrap();
 }

@@ -140,6 +140,15 @@ export const en = {
       'Once, within ten minutes: on the other device, in Settings, give this link or type the line below it.',
     qr: 'The link as a QR code',
   },
+  byHand: {
+    title: 'Carried by hand',
+    how: 'Without a network: save a copy of this book here, carry the file, bring it in on the other machine. The firm’s packet of a job can be brought in too.',
+    save: 'Save a copy of this book',
+    saving: 'Saving a copy…',
+    bringIn: 'Bring in a file',
+    bringing: 'Bringing it in…',
+    notSaved: 'No copy was saved. Save it again.',
+  },
   today: {
     title: 'Today',
     stops: 'Stops',

@@ -92,6 +92,15 @@ export const es: Words = {
       'Una vez, antes de diez minutos: en el otro aparato, en Ajustes, dé este enlace o escriba la línea de abajo.',
     qr: 'El enlace como código QR',
   },
+  byHand: {
+    title: 'Llevado a mano',
+    how: 'Sin red: guarde aquí una copia de esta libreta, lleve el archivo y tráigalo en la otra máquina. También se puede traer el paquete de la compañía.',
+    save: 'Guardar una copia de esta libreta',
+    saving: 'Guardando una copia…',
+    bringIn: 'Traer un archivo',
+    bringing: 'Trayéndolo…',
+    notSaved: 'No se guardó ninguna copia. Guárdela otra vez.',
+  },
   today: {
     title: 'Hoy',
     stops: 'Paradas',

@@ -344,8 +344,49 @@ const JOB_FILE = {
   '{} open': '{} abiertas',
 };
 
+const BY_HAND = {
+  '{} entries': '{} apuntes',
+  '1 entry': '1 apunte',
+  '{} photos': '{} fotos',
+  '1 photo': '1 foto',
+  '{} packets': '{} paquetes',
+  '1 packet': '1 paquete',
+  '{} jobs: {}; and others': '{} trabajos: {}; y otros',
+  '{} jobs: {}': '{} trabajos: {}',
+  'Nothing new: {} of {} were here already.': 'Nada nuevo: {} de {} ya estaban aquí.',
+  'Brought in: {} of {}. {} were here already.': 'Llegaron: {} de {}. {} ya estaban aquí.',
+  'Brought in: {} of {}.': 'Llegaron: {} de {}.',
+  'That book is empty: nothing came.': 'Esa libreta está vacía: no llegó nada.',
+  '{} entries have an id that is taken: both are kept, look at them':
+    '{} apuntes llevan un número ya ocupado: quedan los dos, véalos',
+  '1 entry has an id that is taken: both are kept, look at them':
+    '1 apunte lleva un número ya ocupado: quedan los dos, véalos',
+  '{} were here already.': '{} ya estaban aquí.',
+  '{} holds {}, {}, {}. {} photos were not on the disk and in no copy of it. It is a second copy once it lies on another machine.':
+    '{} lleva {}, {}, {}. {} fotos no estaban en el disco y no van en la copia. Será otra copia cuando esté en otra máquina.',
+  '{} holds {}, {}, {}. 1 photo was not on the disk and in no copy of it. It is a second copy once it lies on another machine.':
+    '{} lleva {}, {}, {}. 1 foto no estaba en el disco y no va en la copia. Será otra copia cuando esté en otra máquina.',
+  '{} holds {}, {}, {}. It is a second copy once it lies on another machine.':
+    '{} lleva {}, {}, {}. Será otra copia cuando esté en otra máquina.',
+  'This file is no whole backup ({}): nothing was restored; take another copy of it.':
+    'Este archivo no es una copia entera ({}): no se trajo nada; tome otra copia de él.',
+  'it does not begin as a backup does': 'no empieza como una copia',
+  'its bytes are not those that were written': 'no es lo que se escribió',
+  'Nothing was brought: {}.': 'No se trajo nada: {}.',
+  'the packet is for "{}" and holds no entries: bring the firm\'s packet of that job':
+    'el paquete es para "{}" y no lleva apuntes: traiga el paquete de la compañía de ese trabajo',
+  'this is no packet, or one cut short ({}): get it again whole':
+    'no es un paquete, o está cortado ({}): consígalo otra vez entero',
+  '{} is not as it was packed: get the packet again':
+    '{} no está como se empacó: consiga otra vez el paquete',
+  'The file broke off on its way, and nothing was brought. Bring it in again.':
+    'El archivo se cortó en el camino y no se trajo nada. Tráigalo otra vez.',
+  'The disk that holds {} is full and nothing of this was kept: free some space, then do it again.':
+    'El disco de {} está lleno y nada de esto se guardó: haga lugar y hágalo otra vez.',
+};
+
 export const told = teller(
-  { ...NAMES, ...SEEN, ...FRAME, ...FIELD_BOOK, ...PLAN, ...CHECK, ...JOB_FILE },
+  { ...NAMES, ...SEEN, ...FRAME, ...FIELD_BOOK, ...PLAN, ...CHECK, ...JOB_FILE, ...BY_HAND },
   { ft: 'pies', in: 'pulg', 'sq ft': 'pies²' },
   ' y ',
 );

@@ -3,6 +3,7 @@
 use super::Said;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
+use uuid::Uuid;
 
 /// Where copies are.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
@@ -17,6 +18,24 @@ pub struct CopiesView {
     pub shares: bool,
     /// "Room for about 900 photos.", where the disk says; under 50 it warns.
     pub room: Option<Said>,
+}
+
+/// How a file is, that is carried in by hand.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct CarriedView {
+    /// What it brought; none while more of it is to come.
+    pub said: Option<Said>,
+}
+
+/// A copy of the whole book as one file, to be fetched once.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct BookCopyView {
+    /// Where it is fetched.
+    pub file: Uuid,
+    /// What it is to be called.
+    pub name: String,
+    /// What it holds.
+    pub said: Said,
 }
 
 /// A hub in words.

@@ -4,7 +4,8 @@ use super::names;
 use super::takeoff::figures::number;
 use crate::refusal::Refusal;
 use crate::reply::{CopiesView, HubView, Reply, Said};
-use eavebook_store::{Book, Copies};
+use eavebook_store::{BackedUp, Book, Brought, Copies};
+use std::fmt::Display;
 use uuid::Uuid;
 
 /// How copies stand now.
@@ -57,6 +58,86 @@ pub fn words(copies: Copies, of_hub: Option<&str>) -> Said {
         words.push_str(&names::capital(why));
     }
     names::said(code, words)
+}
+
+/// What a file carried by hand brought. `addresses`: of the first of its jobs.
+#[must_use]
+pub fn brought(brought: &Brought, addresses: &[String]) -> Said {
+    let of = match (brought.jobs.len(), addresses) {
+        (0, _) => {
+            return names::said(
+                "brought_none",
+                "That book is empty: nothing came.".to_owned(),
+            );
+        }
+        (1, [address]) => address.clone(),
+        (jobs, _) => {
+            let others = if jobs > addresses.len() {
+                "; and others"
+            } else {
+                ""
+            };
+            format!("{jobs} jobs: {}{others}", addresses.join("; "))
+        }
+    };
+    let both = |entries, photos| match photos {
+        0 => counted(entries, "entry", "entries"),
+        photos => format!(
+            "{} and {}",
+            counted(entries, "entry", "entries"),
+            counted(photos, "photo", "photos")
+        ),
+    };
+    let (new, known) = (
+        both(brought.entries, brought.photos),
+        both(brought.known, brought.known_photos),
+    );
+    let nothing_new = brought.entries + brought.photos + brought.conflicts == 0;
+    let nothing_known = brought.known + brought.known_photos == 0;
+    let mut words = match (nothing_new, nothing_known) {
+        (true, _) => format!("Nothing new: {known} of {of} were here already."),
+        (false, true) => format!("Brought in: {new} of {of}."),
+        (false, false) => format!("Brought in: {new} of {of}. {known} were here already."),
+    };
+    if brought.conflicts > 0 {
+        let conflicts = counted(brought.conflicts, "entry has", "entries have");
+        words.push_str(&format!(
+            " {conflicts} an id that is taken: both are kept, look at them."
+        ));
+    }
+    names::said("brought", words)
+}
+
+/// What a copy of the whole book holds. `file`: its name, or where it lies.
+#[must_use]
+pub fn copied(file: &dyn Display, held: BackedUp) -> Said {
+    let holds = holds(held);
+    let words =
+        format!("{file} holds {holds} It is a second copy once it lies on another machine.");
+    names::said("copied", words)
+}
+
+/// "86 entries, 1 photo, 2 packets.", and what no copy has.
+#[must_use]
+pub fn holds(held: BackedUp) -> String {
+    let lacking = match held.lacking {
+        0 => String::new(),
+        lacking => {
+            let lacking = counted(lacking, "photo was", "photos were");
+            format!(" {lacking} not on the disk and in no copy of it.")
+        }
+    };
+    format!(
+        "{}, {}, {}.{lacking}",
+        counted(held.entries, "entry", "entries"),
+        counted(held.photos, "photo", "photos"),
+        counted(held.packets, "packet", "packets")
+    )
+}
+
+fn counted(count: u64, one: &str, many: &str) -> String {
+    let word = if count == 1 { one } else { many };
+    format!("{count} {word}")
 }
 
 /// A photo of 12 megapixels, bytes: as large as phones write them (common practice).

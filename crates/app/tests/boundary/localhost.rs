@@ -61,6 +61,24 @@ impl Served {
         }
     }
 
+    /// The bytes of a file, as long as its head says.
+    fn fetches(&self, path: &str) -> Vec<u8> {
+        let mut stream = TcpStream::connect(("127.0.0.1", self.port)).unwrap();
+        let asked = format!(
+            "GET {path} HTTP/1.1\r\nHost: 127.0.0.1:{}\r\nConnection: close\r\n\r\n",
+            self.port
+        );
+        stream.write_all(asked.as_bytes()).unwrap();
+        let mut bytes = Vec::new();
+        stream.read_to_end(&mut bytes).unwrap();
+        let end = bytes.windows(4).position(|four| four == b"\r\n\r\n");
+        let body = bytes.split_off(end.unwrap() + 4);
+        let head = String::from_utf8(bytes).unwrap().to_lowercase();
+        let length = format!("content-length: {}\r\n", body.len());
+        assert!(head.contains(&length), "{head}");
+        body
+    }
+
     fn command(&self, body: &str) -> Answer {
         self.sends(
             "POST /command",
@@ -211,6 +229,40 @@ fn a_photo_names_its_thing_in_the_address() {
         "{}",
         refused.body
     );
+}
+
+#[test]
+fn a_copy_of_the_book_goes_out_whole_and_comes_back_in_piece_by_piece() {
+    let phone = served();
+    phone.begins();
+    let made = phone.sends("POST /copy", &[], b"");
+    let made: serde_json::Value = serde_json::from_str(&made.body).unwrap();
+    let file = made["file"].as_str().unwrap();
+    let fetched = phone.fetches(&format!("/copy/{file}"));
+    assert!(fetched.starts_with(b"eavebook-book-backup/1\n"));
+    let again = phone.sends(&format!("GET /copy/{file}"), &[], b"");
+    assert_eq!(again.status, 404, "{}", again.body);
+    assert!(again.body.contains("Save it again."), "{}", again.body);
+
+    let office = served();
+    let id = "0196a5e0-0000-4000-8000-000000000001";
+    let mut told = String::new();
+    for (at, piece) in fetched.chunks(50_000).enumerate() {
+        let (at, whole) = (at * 50_000, fetched.len());
+        let first = format!("POST /carried?file={id}&at={at}&whole={whole}");
+        let answer = office.sends(&first, &[], piece);
+        assert_eq!(answer.status, 200, "{}", answer.body);
+        told = answer.body;
+    }
+    assert!(
+        told.contains("Brought in: 1 entry of 7 Invented Street."),
+        "{told}"
+    );
+    let today = office.command(r#"{"ask": "today"}"#);
+    assert!(today.body.contains("7 Invented Street"), "{}", today.body);
+    let foreign = ["Origin: http://elsewhere.example"];
+    assert_eq!(office.sends("POST /copy", &foreign, b"").status, 403);
+    assert_eq!(office.sends("POST /carried", &foreign, b"").status, 403);
 }
 
 #[test]

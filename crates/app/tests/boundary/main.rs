@@ -15,6 +15,7 @@
 mod person;
 
 mod capture;
+mod carried;
 mod changes;
 mod job_file;
 mod localhost;
