@@ -8,6 +8,7 @@ fn main() {
         "save_packet_file",
         "carry_in",
         "save_copy",
+        "read_square",
     ]);
     let attributes = tauri_build::Attributes::new().app_manifest(commands);
     if let Err(why) = tauri_build::try_build(attributes) {

@@ -1,6 +1,6 @@
 //! The window on a phone or desktop: the page of `ui` around the boundary of `eavebook_app`.
 //!
-//! Six commands and no logic. The page may call these and nothing else of the machine: see
+//! Seven commands and no logic. The page may call these and nothing else of the machine: see
 //! `capabilities`.
 #![cfg_attr(
     mobile,
@@ -37,7 +37,8 @@ pub fn run() {
             kept_photo,
             save_packet_file,
             carry_in,
-            save_copy
+            save_copy,
+            read_square
         ])
         .run(tauri::generate_context!());
     if let Err(why) = ran {
@@ -118,6 +119,16 @@ fn save_copy(window: tauri::AppHandle, book: State<'_, Book>) -> Result<Said, St
     let folder = folder_for_saved(&window)?;
     let app = book.0.as_ref().map_err(|said| said.en.clone())?;
     Ok(app.save_copy(&folder))
+}
+
+/// Reads the link of a hub off a photo of its square.
+#[tauri::command(async)]
+fn read_square(book: State<'_, Book>, incoming: Incoming<'_>) -> Reply {
+    match (&book.0, bytes(incoming.body())) {
+        (Err(said), _) => Reply::Refused(said.clone()),
+        (Ok(app), Some(photo)) => app.read_square(&photo),
+        (Ok(_), None) => Reply::Refused(Unfit::PhotoCutOff.said()),
+    }
 }
 
 fn folder_for_saved(window: &tauri::AppHandle) -> Result<PathBuf, String> {

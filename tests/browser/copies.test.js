@@ -174,6 +174,41 @@ test('a copy saved on one device is carried by hand into a book that is open, an
   assert.deepEqual([one.wrong, two.wrong], [[], []]);
 });
 
+test('a photo of the square puts its link into the field, and only Join joins', async (t) => {
+  const laptop = await openShared(t, newBook(t));
+  const wide = await screen({ width: 1280, height: 800 });
+  await wide.page.goto(laptop.url);
+  await wide.hand.start('12 Pretend Lane');
+  const shown = await settingsOf(wide);
+  await wide.hand.tap(shown.getByRole('button', { name: 'Let one more device join' }));
+  const square = shown.getByRole('img', { name: 'The link as a QR code' });
+  await square.evaluate((code) => code.scrollIntoView());
+  const taken = await square.screenshot();
+  const link = await shown.locator('p.link').innerText();
+
+  const phone = await open(t, newBook(t));
+  const one = await screen();
+  await one.page.goto(phone.url);
+  await one.hand.start('A job of the phone');
+  const settings = await settingsOf(one);
+  const photo = settings.getByLabel('Take a photo of the square');
+  const field = settings.getByRole('textbox', { name: /Link of a hub/ });
+  assert.equal(await photo.getAttribute('capture'), 'environment');
+  const blank = await one.page.screenshot({ clip: { x: 0, y: 0, width: 90, height: 60 } });
+  await photo.setInputFiles({ name: 'no.png', mimeType: 'image/png', buffer: blank });
+  await settings.getByText(/^No square is found on this photo\. .* type the line below/).waitFor();
+  assert.equal(await field.inputValue(), '');
+  await photo.setInputFiles({ name: 'it.png', mimeType: 'image/png', buffer: taken });
+  await settings.getByText('The link is in the field. Look at it, then Join.').waitFor();
+  assert.equal(await field.inputValue(), link);
+  await field.evaluate((there) => there.scrollIntoView());
+  await picture(one.page, 'square-read');
+  assert.equal((await phone.ask({ ask: 'copies', job: null })).hub, null);
+  await one.hand.tap(settings.getByRole('button', { name: 'Join', exact: true }));
+  await settings.getByText(/^In step with /).waitFor();
+  assert.deepEqual(one.wrong, []);
+});
+
 test('a link that is none is refused in words, and nothing is joined', async (t) => {
   const { url, ask } = await open(t, newBook(t));
   const { page, hand } = await screen();

@@ -74,6 +74,7 @@ fn whole(reply: Reply) -> Result<JobView, Box<dyn Error>> {
         | Reply::Hold(_)
         | Reply::Copies(_)
         | Reply::Invite(_)
+        | Reply::Square(_)
         | Reply::Carried(_)
         | Reply::BookCopy(_)
         | Reply::Packets(_)

@@ -1338,7 +1338,7 @@ never: Said, };
 /**
  * One reply.
  */
-export type Reply = { "reply": "today" } & TodayView | { "reply": "job" } & JobView | { "reply": "pad" } & PadView | { "reply": "settings" } & SettingsView | { "reply": "copies" } & CopiesView | { "reply": "invite" } & InviteView | { "reply": "carried" } & CarriedView | { "reply": "book_copy" } & BookCopyView | { "reply": "hold" } & HoldView | { "reply": "solid" } & SolidView | { "reply": "takeoff" } & TakeoffView | { "reply": "packets" } & PacketsView | { "reply": "refused" } & Said;
+export type Reply = { "reply": "today" } & TodayView | { "reply": "job" } & JobView | { "reply": "pad" } & PadView | { "reply": "settings" } & SettingsView | { "reply": "copies" } & CopiesView | { "reply": "invite" } & InviteView | { "reply": "square" } & SquareView | { "reply": "carried" } & CarriedView | { "reply": "book_copy" } & BookCopyView | { "reply": "hold" } & HoldView | { "reply": "solid" } & SolidView | { "reply": "takeoff" } & TakeoffView | { "reply": "packets" } & PacketsView | { "reply": "refused" } & Said;
 
 /**
  * One request.
@@ -1976,6 +1976,15 @@ faces: Array<string>,
  * Nobody read how high the walls are.
  */
 walls_supposed: boolean, };
+
+/**
+ * What a photo of a hub's square says.
+ */
+export type SquareView = { 
+/**
+ * The link, to be looked at before it is used.
+ */
+link: string, };
 
 /**
  * How well a thing is known.

@@ -16,7 +16,7 @@ import type {
   TakeoffView,
   TodayView,
 } from './generated';
-import { carryIn, command, makeCopy, NoAnswer, photo, type AboutPhoto } from './wire';
+import { carryIn, command, makeCopy, NoAnswer, photo, readSquare, type AboutPhoto } from './wire';
 import { words } from './words';
 
 export const PLACES = [
@@ -62,6 +62,8 @@ class Book {
   copies = $state<CopiesView | null>(null);
   /** What lets one more device join, while it is shown. */
   invite = $state<InviteView | null>(null);
+  /** The link that a photo of a square said last. */
+  square = $state<string | null>(null);
   /** What a file carried in by hand brought; none while more of it is to come. */
   carried = $state<Said | null>(null);
   /** A copy of the whole book that was made, to be fetched. */
@@ -151,6 +153,9 @@ async function take(send: () => Promise<Reply>): Promise<boolean> {
     case 'invite':
       book.invite = reply;
       return true;
+    case 'square':
+      book.square = reply.link;
+      return true;
     case 'carried':
       book.carried = reply.said;
       return true;
@@ -239,6 +244,11 @@ export function openCamera(shot: Shot): void {
 /** Keeps what was said aloud of a thing, or of nothing named. */
 export function keepClip(job: string, of: string | null, sound: Blob): Promise<boolean> {
   return keepPhoto({ job, of, from: 'file', heading: null, said_aloud: true }, sound);
+}
+
+/** The link of a hub off a photo of its square. Null: it was refused or not answered. */
+export async function linkOnPhoto(file: File): Promise<string | null> {
+  return (await take(() => readSquare(file))) ? book.square : null;
 }
 
 /** Bytes of a file that go at a time: a file may be larger than what memory there is. */

@@ -69,6 +69,14 @@ export function saveCopy(): Promise<Said> {
   return invokeOr<Said>('save_copy', {});
 }
 
+/** Has the link of a hub read off a photo of its square. Throws `NoAnswer`. */
+export async function readSquare(file: Blob): Promise<Reply> {
+  if (isTauri()) {
+    return invokeOr<Reply>('read_square', new Uint8Array(await file.arrayBuffer()));
+  }
+  return post('/square', file, file.type || 'application/octet-stream');
+}
+
 /** Where a kept photo can be shown from. Throws `NoAnswer`. */
 export async function photoAddress(sha256: string): Promise<string> {
   if (!isTauri()) return `/photo/${sha256}`;

@@ -1,8 +1,11 @@
 //! Copies on another machine: joining a hub, and keeping in step with it beside all other work.
 
-use crate::refusal::Refusal;
-use crate::reply::{InviteView, Reply};
-use crate::{App, held, stamp, view};
+use crate::photo::LARGEST_PHOTO;
+use crate::places::photos::too_large;
+use crate::refusal::{Refusal, Unfit};
+use crate::reply::{InviteView, Reply, SquareView};
+use crate::{App, held, said, stamp, unbroken, view};
+use eavebook_packet::picture::squares;
 use eavebook_store::{Pairing, StoreError};
 use eavebook_sync::{
     Client, Invitation, Link, LinkError, OfBook, PairError, Runs, Standing, Wake, ask_to_join,
@@ -87,6 +90,12 @@ impl App {
         self.asked(|book| view::copies::reply(book, None))
     }
 
+    /// Reads the link of a hub off a photo of its square. Nothing is joined by it.
+    #[must_use]
+    pub fn read_square(&self, photo: &[u8]) -> Reply {
+        said(unbroken(|| square(photo)))
+    }
+
     /// Lets one more device join the hub of this machine.
     pub(crate) fn invite(&self) -> Result<Reply, Refusal> {
         let none =
@@ -149,6 +158,26 @@ impl App {
             .map_err(|why| LinkError::System(why.to_string()))?;
         Ok(())
     }
+}
+
+/// A link is looked at before it is used: a longer one, or one with signs that nobody can tell apart by
+/// looking, is none of ours.
+const LONGEST_LINK: usize = 400;
+
+fn square(photo: &[u8]) -> Result<Reply, Refusal> {
+    if photo.len() > LARGEST_PHOTO {
+        return Err(too_large(photo.len()).into());
+    }
+    let told = squares(photo).map_err(|_| Unfit::SquareNotSeen)?;
+    if told.is_empty() {
+        return Err(Unfit::NoSquare.into());
+    }
+    let ours = |text: &String| {
+        let plain = text.len() <= LONGEST_LINK && text.bytes().all(|sign| sign.is_ascii_graphic());
+        plain && text.contains('#') && Invitation::read(text).is_ok()
+    };
+    let link = told.into_iter().find(ours).ok_or(Unfit::OtherSquare)?;
+    Ok(Reply::Square(SquareView { link }))
 }
 
 /// What only a person can mend; a hub out of reach is a matter of time and shown by what waits.

@@ -137,6 +137,7 @@ fn job_of(reply: Reply, act: usize) -> Result<Box<JobView>, DemoError> {
         | Reply::Hold(_)
         | Reply::Copies(_)
         | Reply::Invite(_)
+        | Reply::Square(_)
         | Reply::Carried(_)
         | Reply::BookCopy(_)
         | Reply::Packets(_) => Err(DemoError::Refused {
@@ -163,6 +164,7 @@ fn type_in(app: &App, job: Uuid, taped: &Taped, act: usize) -> Result<Box<JobVie
         | Reply::Hold(_)
         | Reply::Copies(_)
         | Reply::Invite(_)
+        | Reply::Square(_)
         | Reply::Carried(_)
         | Reply::BookCopy(_)
         | Reply::Packets(_)
@@ -202,6 +204,7 @@ fn job_or_pad(reply: Reply, act: usize) -> Result<(), DemoError> {
         | Reply::Hold(_)
         | Reply::Copies(_)
         | Reply::Invite(_)
+        | Reply::Square(_)
         | Reply::Carried(_)
         | Reply::BookCopy(_)
         | Reply::Packets(_) => Ok(()),

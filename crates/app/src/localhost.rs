@@ -89,6 +89,7 @@ pub fn router(app: Arc<App>, port: u16) -> Router {
         )
         .route("/photo", post(take_photo))
         .route("/photo/{sha256}", get(photo))
+        .route("/square", post(read_square))
         .route(
             "/carried",
             post(carry_in).layer(DefaultBodyLimit::max(LARGEST_PIECE)),
@@ -205,6 +206,13 @@ async fn take_photo(
 ) -> Response {
     match gather(body).await {
         Ok(bytes) => reply(move || app.keep_photo(&bytes, &about)).await,
+        Err(refused) => Json(Reply::Refused(refused.said())).into_response(),
+    }
+}
+
+async fn read_square(State(app): State<Arc<App>>, body: Body) -> Response {
+    match gather(body).await {
+        Ok(bytes) => reply(move || app.read_square(&bytes)).await,
         Err(refused) => Json(Reply::Refused(refused.said())).into_response(),
     }
 }

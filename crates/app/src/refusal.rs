@@ -178,6 +178,24 @@ pub enum Unfit {
     /// A photo that broke off.
     #[error("The photo broke off on its way, and nothing was kept. Send it again.")]
     PhotoCutOff,
+    /// A photo without a square on it.
+    #[error(
+        "No square is found on this photo. Hold the camera straight before it, so near that it fills \
+         half the picture, and take it again; or type the line below the square."
+    )]
+    NoSquare,
+    /// A square that is no hub's.
+    #[error(
+        "The square on this photo is no link of a hub. Take the one that the other machine shows in \
+         its Settings, by Let one more device join."
+    )]
+    OtherSquare,
+    /// A picture that cannot be looked at.
+    #[error(
+        "This picture cannot be looked at here. Take it again as a JPEG, or type the line below the \
+         square."
+    )]
+    SquareNotSeen,
     /// A file carried by hand that broke off.
     #[error("The file broke off on its way, and nothing was brought. Bring it in again.")]
     FileCutOff,
@@ -303,6 +321,9 @@ impl Unfit {
             Unfit::PhotoTooLarge { .. } => "photo_too_large",
             Unfit::PhotoCutOff => "photo_cut_off",
             Unfit::FileCutOff => "file_cut_off",
+            Unfit::NoSquare => "no_square",
+            Unfit::OtherSquare => "other_square",
+            Unfit::SquareNotSeen => "square_not_seen",
             Unfit::Key { code, .. } => code,
             Unfit::NoJobs => "no_jobs",
             Unfit::NoSound => "no_sound",

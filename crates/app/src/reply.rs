@@ -8,7 +8,7 @@ mod takeoff;
 mod visit;
 mod walk;
 
-pub use copies::{BookCopyView, CarriedView, CopiesView, HubView, InviteView};
+pub use copies::{BookCopyView, CarriedView, CopiesView, HubView, InviteView, SquareView};
 pub use job_file::{PacketView, PacketsView, PaperGroup, PaperView, ReaderView, SendView};
 pub use solid::{PaintedView, SolidName, SolidView};
 pub use takeoff::{LackView, LoadBar, RateView, TakeoffLine, TakeoffPart, TakeoffView, ThingLink};
@@ -41,6 +41,8 @@ pub enum Reply {
     Copies(CopiesView),
     /// What lets one more device join.
     Invite(InviteView),
+    /// What a photo of a hub's square says.
+    Square(SquareView),
     /// A file that is carried in by hand.
     Carried(CarriedView),
     /// A copy of the whole book.

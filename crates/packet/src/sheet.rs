@@ -66,19 +66,21 @@ enum Kind {
 
 /// Makes the sheet copy of a photo.
 pub fn sheet(photo: &[u8]) -> Result<Sheet, NoSheet> {
-    let kind = kind(photo)?;
-    if kind == Kind::WebP && !chunks_fit(photo) {
-        return Err(NoSheet::Broken);
-    }
-    let points = decode(photo)?;
-    let turned = turn(reduce(points)?, orientation(photo));
-    let jpeg = encode(&turned)?;
-    let whole = if kind == Kind::Jpeg && !has_end(photo) {
+    let jpeg = encode(&upright(photo)?)?;
+    let whole = if kind(photo)? == Kind::Jpeg && !has_end(photo) {
         Whole::CutShort
     } else {
         Whole::Yes
     };
     Ok(Sheet { jpeg, whole })
+}
+
+/// The points of a photo as it is looked at, reduced to a sheet copy's size.
+pub(crate) fn upright(photo: &[u8]) -> Result<RgbImage, NoSheet> {
+    if kind(photo)? == Kind::WebP && !chunks_fit(photo) {
+        return Err(NoSheet::Broken);
+    }
+    Ok(turn(reduce(decode(photo)?)?, orientation(photo)))
 }
 
 /// How the name of an original ends, by its first bytes: a file's own name proves nothing.

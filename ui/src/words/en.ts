@@ -134,6 +134,9 @@ export const en = {
     link: 'Link of a hub, or its address, code and key',
     join: 'Join',
     joining: 'Joining…',
+    square: 'Take a photo of the square',
+    reading: 'Reading the square…',
+    read: 'The link is in the field. Look at it, then Join.',
     shares: 'Phones on the network of this machine can send their copies here, without internet.',
     letJoin: 'Let one more device join',
     howToJoin:

@@ -86,6 +86,9 @@ export const es: Words = {
     link: 'Enlace de una central, o su dirección, código y llave',
     join: 'Unirse',
     joining: 'Uniéndose…',
+    square: 'Tomar una foto del cuadro',
+    reading: 'Leyendo el cuadro…',
+    read: 'El enlace está en el campo. Mírelo y luego Unirse.',
     shares: 'Los teléfonos de esta red pueden mandar aquí sus copias, sin internet.',
     letJoin: 'Dejar que se una otro aparato',
     howToJoin:

@@ -379,6 +379,12 @@ const BY_HAND = {
     'no es un paquete, o está cortado ({}): consígalo otra vez entero',
   '{} is not as it was packed: get the packet again':
     '{} no está como se empacó: consiga otra vez el paquete',
+  'No square is found on this photo. Hold the camera straight before it, so near that it fills half the picture, and take it again; or type the line below the square.':
+    'En esta foto no se halla el cuadro. Ponga la cámara de frente, tan cerca que llene media foto, y tómela otra vez; o escriba la línea de abajo del cuadro.',
+  'The square on this photo is no link of a hub. Take the one that the other machine shows in its Settings, by Let one more device join.':
+    'El cuadro de esta foto no es enlace de una central. Tome el que la otra máquina muestra en Ajustes, en Dejar que se una otro aparato.',
+  'This picture cannot be looked at here. Take it again as a JPEG, or type the line below the square.':
+    'Esta imagen no se puede ver aquí. Tómela otra vez en JPEG, o escriba la línea de abajo del cuadro.',
   'The file broke off on its way, and nothing was brought. Bring it in again.':
     'El archivo se cortó en el camino y no se trajo nada. Tráigalo otra vez.',
   'The disk that holds {} is full and nothing of this was kept: free some space, then do it again.':

@@ -20,6 +20,13 @@ pub struct CopiesView {
     pub room: Option<Said>,
 }
 
+/// What a photo of a hub's square says.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct SquareView {
+    /// The link, to be looked at before it is used.
+    pub link: String,
+}
+
 /// How a file is, that is carried in by hand.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
 pub struct CarriedView {

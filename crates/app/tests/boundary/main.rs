@@ -28,6 +28,7 @@ mod restart;
 mod roof;
 mod roof_seen;
 mod solid;
+mod square;
 mod takeoff;
 mod today;
 mod twice;

@@ -6,10 +6,12 @@ mod camera_data;
 mod heif;
 mod kind;
 mod moment;
+mod square;
 mod told;
 
 pub use camera_data::{CameraData, Direction, OffsetFrom, Position};
 pub use kind::PictureKind;
+pub use square::squares;
 pub use told::{Outcome, Told, tell};
 
 /// The longest file that is looked into: 200 MiB.
