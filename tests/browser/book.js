@@ -1,6 +1,6 @@
 // The real program over a book of its own, started, asked and killed.
-import { spawn } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { execFileSync, spawn } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, readlinkSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -26,8 +26,8 @@ export function openShared(t, folder) {
 }
 
 /**
- * A hub on a free port, which it keeps. Gives `link()`, `typed()`, `kill()` and `start()` after a
- * kill.
+ * A hub on a free port, which it keeps. Gives `link(author)`, `typed(author)` for who will book on the
+ * device that joins by it, `kill()` and `start()` after a kill.
  */
 export async function hub(t, folder) {
   let program = null;
@@ -45,17 +45,19 @@ export async function hub(t, folder) {
   };
   t.after(() => program.kill('SIGKILL'));
   await start();
-  const codes = async () => {
-    const asks = spawn(PROGRAM, ['hub', 'code', '--company', 'Pretend Roofs', '--dir', folder]);
+  const codes = async (author) => {
+    const who = author ? ['--author', author] : [];
+    const names = ['--company', 'Pretend Roofs', ...who];
+    const asks = spawn(PROGRAM, ['hub', 'code', ...names, '--dir', folder]);
     const [, typed, link] = await said(asks, /^(\S+)\n(\S+)\n/);
     return { typed, link };
   };
   return {
     start,
     kill,
-    link: async () => (await codes()).link,
-    typed: async () => {
-      const { typed, link } = await codes();
+    link: async (author) => (await codes(author)).link,
+    typed: async (author) => {
+      const { typed, link } = await codes(author);
       return `${listen} ${typed} ${/pin=(.{12})/.exec(link)[1]}`;
     },
   };
@@ -70,7 +72,35 @@ async function opened(t, more) {
   };
   t.after(kill);
   const url = await address(program);
-  return { url, kill, ended, ask: (request) => ask(url, request) };
+  return { url, kill, ended, pid: program.pid, ask: (request) => ask(url, request) };
+}
+
+/** Addresses of other machines that a program is connected to: in hex, as the system lists them. */
+export function farEnds(pid) {
+  const sockets = new Set(
+    readdirSync(`/proc/${pid}/fd`).flatMap((fd) => {
+      try {
+        return /^socket:\[(\d+)\]$/.exec(readlinkSync(`/proc/${pid}/fd/${fd}`))?.[1] ?? [];
+      } catch {
+        return [];
+      }
+    }),
+  );
+  const rows = ['tcp', 'tcp6', 'udp', 'udp6'].flatMap((kind) =>
+    readFileSync(`/proc/${pid}/net/${kind}`, 'utf8').split('\n').slice(1),
+  );
+  const ends = rows.map((row) => row.trim().split(/\s+/));
+  // Nobody yet, or this machine: 127.0.0.1, as it is and within an address of version 6.
+  const near = /^(0+|0100007F|0+FFFF00000100007F|0+01000000):/;
+  return ends.filter((end) => sockets.has(end[9]) && !near.test(end[2])).map((end) => end[2]);
+}
+
+/** How many entries a book holds, and how many photos: proved by a copy of it, which may be open. */
+export function holds(t, folder) {
+  const file = join(newBook(t), 'copy.book');
+  const told = execFileSync(PROGRAM, ['backup', file, '--book', folder], { encoding: 'utf8' });
+  const [, entries, photos] = /holds (\d+) entr\S+, (\d+) photo/.exec(told);
+  return { entries: Number(entries), photos: Number(photos) };
 }
 
 /** Adds the pretend house to a book. */

@@ -1,8 +1,10 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
+import { readdirSync, statSync } from 'node:fs';
 import { join as path } from 'node:path';
-import { hub, newBook, open, openShared } from './book.js';
+import { farEnds, holds, hub, newBook, open, openShared } from './book.js';
 import { picture, screen, toPlace } from './screen.js';
+import { visit } from './whole_visit.js';
 
 const ALONE = '1 copy: this phone only';
 const TWO = '2 copies: this phone, hub';
@@ -110,6 +112,209 @@ test('two books, a hub killed in the middle, one leg read on both: both stand, o
     .and(two.page.locator('[data-state="struck"]'))
     .waitFor({ timeout: PATIENCE });
 
+  assert.deepEqual([one.wrong, two.wrong], [[], []]);
+  assert.deepEqual([...one.hosts, ...two.hosts], ['127.0.0.1', '127.0.0.1']);
+});
+
+// A finger that does a visit as it comes.
+const finger = (hand) => ({
+  act: () => {},
+  press: (target) => hand.tap(target),
+  write: (target, words) => target.fill(words),
+  figures: async (pad, digits) => {
+    for (const digit of digits)
+      await hand.tap(pad.getByRole('button', { name: digit, exact: true }));
+  },
+});
+
+// What the page said of copies, each time that it said something else, and what was refused.
+async function listenTo({ page, context }) {
+  const heard = { copies: [], refused: [] };
+  await context.exposeFunction('copiesSaid', (words) => {
+    if (words && heard.copies.at(-1) !== words) heard.copies.push(words);
+  });
+  await context.addInitScript(() => {
+    const look = () => {
+      const said = document.querySelector('[role=status][aria-label=Copies]');
+      if (said) window.copiesSaid(said.innerText.trim());
+    };
+    new MutationObserver(look).observe(document, {
+      subtree: true,
+      childList: true,
+      characterData: true,
+    });
+  });
+  page.on('response', async (answer) => {
+    if (!answer.url().endsWith('/command')) return;
+    const told = await answer.json().catch(() => null);
+    const refused = told?.reply === 'refused' ? told : told?.refused;
+    if (refused) heard.refused.push(refused.en);
+  });
+  return heard;
+}
+
+// Bytes in a folder and all under it; what goes away meanwhile counts nothing.
+function size(folder) {
+  return readdirSync(folder, { withFileTypes: true }).reduce((sum, file) => {
+    const at = path(folder, file.name);
+    try {
+      return sum + (file.isDirectory() ? size(at) : statSync(at).size);
+    } catch {
+      return sum;
+    }
+  }, 0);
+}
+
+async function until(holdsNow) {
+  for (let look = 0; look < PATIENCE / 50; look += 1) {
+    if (await holdsNow()) return true;
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+  return false;
+}
+
+const PHOTOS = 16;
+
+async function keepPhotos(url, job) {
+  for (let number = 0; number < PHOTOS; number += 1) {
+    const photo = new Uint8Array(3_000_000).fill(number);
+    photo.set([0xff, 0xd8, 0xff, 0xe0]);
+    const kept = await fetch(`${url}/photo?job=${job}&from=file`, { method: 'POST', body: photo });
+    assert.equal((await kept.json()).reply, 'job');
+  }
+}
+
+test('a whole job from a cold start without a network, then two who read one leg: nothing is lost, doubled or called sent', async (t) => {
+  const [books, yardBook] = [[newBook(t), newBook(t)], newBook(t)];
+  let first = await open(t, books[0]);
+  const one = await screen();
+  const heard = await listenTo(one);
+  await one.page.goto(first.url);
+  await visit(one.page, finger(one.hand));
+
+  // Send, without a way to send: the file is handed to the person, and the packet waits.
+  const sending = one.page.getByRole('list', { name: 'Sent and waiting' }).getByRole('listitem');
+  await one.page.getByRole('textbox', { name: 'To' }).fill('the owner');
+  await Promise.all([one.page.waitForEvent('download'), one.hand.tap('Send')]);
+  await sending.getByText(/Waiting to send since/).waitFor();
+  await says(one.page, ALONE);
+  assert.deepEqual(farEnds(first.pid), [], 'the program asked another machine');
+
+  // Killed and begun again, still without a network, all of it stands and still waits.
+  await one.page.goto('about:blank');
+  await first.kill();
+  first = await open(t, books[0]);
+  await one.page.goto(first.url);
+  const { stops } = await first.ask({ ask: 'today' });
+  const { job } = stops[0];
+  await keepPhotos(first.url, job);
+  await one.page.goto(`${first.url}/#${job}/7`);
+  await one.page.reload();
+  await sending.getByText(/Waiting to send since/).waitFor();
+  await says(one.page, ALONE);
+  assert.deepEqual(farEnds(first.pid), [], 'the program asked another machine');
+  assert.deepEqual(new Set(heard.copies), new Set([ALONE]));
+  assert.deepEqual(heard.refused, []);
+
+  // A hub comes, and dies with some of the photos on its disk and some not.
+  const yard = await hub(t, yardBook);
+  const empty = size(yardBook);
+  const joined = join(one.page, one.hand, await yard.link('A. Walker'));
+  assert.ok(await until(() => size(yardBook) > empty + 7_000_000), 'no photo came to the hub');
+  await yard.kill();
+  await joined;
+  await says(one.page, 'Waiting to send: ');
+  await toPlace(one, 'Job file');
+  await sending.getByText(/Waiting to send since/).waitFor();
+  await picture(one.page, 'hub-killed-in-the-middle');
+  await yard.start();
+  await says(one.page, TWO);
+  // A copy at the hub is no packet with its reader: that waits until a person says otherwise.
+  await sending.getByText(/Waiting to send since/).waitFor();
+  const numbers = heard.copies.flatMap((words) => /: (\d+), on this/.exec(words)?.[1] ?? []);
+  assert.equal(heard.copies[0], ALONE);
+  assert.equal(heard.copies.at(-1), TWO);
+  assert.ok(
+    numbers.length > 0 && heard.copies.slice(1, -1).every((words) => /^Waiting/.test(words)),
+  );
+  assert.ok(Number(numbers.at(-1)) > 0, numbers.join(' '));
+
+  // Another device joins, and has the job with its photos.
+  const second = await open(t, books[1]);
+  const two = await screen();
+  const heardToo = await listenTo(two);
+  await two.page.goto(second.url);
+  await two.hand.start('A job of its own');
+  await join(two.page, two.hand, await yard.typed('B. Person'));
+  const there = async () => (await second.ask({ ask: 'copies', job })).copies.en === TWO;
+  assert.ok(await until(there), 'the job did not come whole');
+  for (const [phone, { url }] of [
+    [one, first],
+    [two, second],
+  ]) {
+    await phone.page.goto(`${url}/#${job}/3`);
+    await phone.page.reload();
+    await phone.page.locator('li[data-thing="leg 1"]').waitFor();
+    await says(phone.page, TWO);
+  }
+
+  // No network once more: both read leg 1, which had been 42 ft.
+  await yard.kill();
+  await readAgain(one.page, one.hand, '41 ft');
+  await readAgain(two.page, two.hand, '43 ft');
+  for (const { page } of [one, two]) await says(page, 'Waiting to send: 1');
+  await yard.start();
+  for (const { page } of [one, two]) await says(page, TWO);
+
+  // Each value stands once on both, with the device that read it, and who.
+  const called = [];
+  for (const { ask } of [first, second]) called.push((await ask({ ask: 'copies', job })).called);
+  assert.ok(called.every((name) => /^device [0-9a-f]{4}$/.test(name)) && called[0] !== called[1]);
+  const item = (page, value) =>
+    page.getByRole('region', { name: 'Story' }).locator(`li[data-value="${value}"]`);
+  const whose = [
+    { '41 ft': 'this phone', '43 ft': `${called[1]}, B. Person` },
+    { '41 ft': `${called[0]}, A. Walker`, '43 ft': 'this phone' },
+  ];
+  for (const [i, { page, hand }] of [one, two].entries()) {
+    await openLeg(page, hand);
+    await hand.tap(page.getByRole('region', { name: 'Leg 1', exact: true }).getByText('Story'));
+    for (const [value, name] of Object.entries(whose[i])) {
+      await item(page, value).waitFor({ timeout: PATIENCE });
+      assert.ok((await item(page, value).innerText()).includes(name), `${value}: ${name}`);
+      assert.equal(await item(page, value).and(page.locator('[data-state=struck]')).count(), 0);
+    }
+    for (const value of ['42 ft', '41 ft', '43 ft'])
+      assert.equal(await item(page, value).count(), 1, value);
+  }
+  await picture(two.page, 'whose-reading');
+
+  // A person strikes one, the packet is handed on; the hub dies once more before it is told.
+  await yard.kill();
+  await one.hand.tap(item(one.page, '43 ft').getByRole('button', { name: 'Strike' }));
+  await item(one.page, '43 ft').and(one.page.locator('[data-state=struck]')).waitFor();
+  await toPlace(one, 'Job file');
+  await one.hand.tap('Handed on');
+  await sending.getByText(/Handed on \d/).waitFor();
+  await says(one.page, 'Waiting to send: 2');
+  await yard.start();
+  await says(one.page, TWO);
+  await item(two.page, '43 ft')
+    .and(two.page.locator('[data-state=struck]'))
+    .waitFor({ timeout: PATIENCE });
+  for (const value of ['42 ft', '41 ft', '43 ft'])
+    assert.equal(await item(two.page, value).count(), 1, value);
+  const stage = async () =>
+    (await second.ask({ ask: 'packets', job })).sends.map((send) => send.stage);
+  assert.ok(await until(async () => (await stage())[0] === 'handed_on'));
+  assert.equal((await stage()).length, 1);
+
+  // After all the retries both books hold the same, nothing twice.
+  const same = () => JSON.stringify(holds(t, books[0])) === JSON.stringify(holds(t, books[1]));
+  assert.ok(await until(same), 'the two books differ');
+  assert.equal(holds(t, books[0]).photos, PHOTOS + 1);
+  assert.deepEqual([heard.refused, heardToo.refused], [[], []]);
+  assert.ok(![...heard.copies, ...heardToo.copies].some((words) => /\bsent\b/i.test(words)));
   assert.deepEqual([one.wrong, two.wrong], [[], []]);
   assert.deepEqual([...one.hosts, ...two.hosts], ['127.0.0.1', '127.0.0.1']);
 });

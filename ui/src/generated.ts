@@ -284,6 +284,10 @@ of_others: number,
  */
 hub: HubView | null, 
 /**
+ * What this device is called on the others: `device 3f9a`.
+ */
+called: string, 
+/**
  * Whether this machine is itself a hub that other devices can join.
  */
 shares: boolean, 

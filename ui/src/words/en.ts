@@ -131,6 +131,7 @@ export const en = {
     title: 'Copies on other machines',
     alone: 'What is booked is on this device only.',
     joined: (company: string, address: string) => `In step with ${company} at ${address}.`,
+    called: (name: string) => `On the others this one is ${name}.`,
     link: 'Link of a hub, or its address, code and key',
     join: 'Join',
     joining: 'Joining…',

@@ -83,6 +83,7 @@ export const es: Words = {
     title: 'Copias en otras máquinas',
     alone: 'Lo anotado está solo en este aparato.',
     joined: (company: string, address: string) => `Al día con ${company} en ${address}.`,
+    called: (name: string) => `En los otros este es el ${name}.`,
     link: 'Enlace de una central, o su dirección, código y llave',
     join: 'Unirse',
     joining: 'Uniéndose…',

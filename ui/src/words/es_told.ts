@@ -74,6 +74,7 @@ const NAMES = {
   'overhang, leg {}': 'vuelo, lado {}',
   '{} pitch': 'pendiente, {}',
   '{} gable': 'gablete, {}',
+  'device {}': 'aparato {}',
   '{} or {} side?': '¿{} o {}?',
   '{} side?': '¿{}?',
   '{} side': '{}',

@@ -14,6 +14,8 @@ pub struct CopiesView {
     pub of_others: u32,
     /// The hub that this book keeps in step with.
     pub hub: Option<HubView>,
+    /// What this device is called on the others: `device 3f9a`.
+    pub called: String,
     /// Whether this machine is itself a hub that other devices can join.
     pub shares: bool,
     /// "Room for about 900 photos.", where the disk says; under 50 it warns.

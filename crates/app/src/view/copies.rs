@@ -22,6 +22,10 @@ pub fn reply(book: &Book, job: Option<Uuid>) -> Result<Reply, Refusal> {
             company: pairing.company,
             address: pairing.url,
         }),
+        called: book
+            .device()
+            .map(|device| names::device(device.id))
+            .unwrap_or_default(),
         shares: false,
         room: book.photos().free().ok().map(room),
     }))

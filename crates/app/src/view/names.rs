@@ -5,6 +5,7 @@ use eavebook_core::book::kinds::{
     DeckSizeOf, EndKind, Followed, HowRead, ItemKind, SaddleSeen, SizeOf, Thing, Turn,
 };
 pub use eavebook_core::book::names::{HouseSide, capital};
+use uuid::Uuid;
 
 /// `leg 4`, `tie 2-5`: the name of a thing in lists and in addresses.
 #[must_use]
@@ -111,6 +112,13 @@ pub fn how(thing: &Thing, how: HowRead, followed: Followed) -> String {
         Followed::Wall => "the wall",
     };
     format!("{how} along {along}")
+}
+
+/// What a device is called on the others: `device 3f9a`, by the last signs of its id.
+#[must_use]
+pub fn device(id: Uuid) -> String {
+    let id = id.simple().to_string();
+    format!("device {}", &id[id.len() - 4..])
 }
 
 /// A count of readings: `read twice`.

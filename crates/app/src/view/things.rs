@@ -301,7 +301,12 @@ pub fn whose(seen: &Seen, device: Uuid, author: &str) -> String {
     if device == seen.device {
         "this phone".to_owned()
     } else {
-        format!("another device, {author}")
+        let name = names::device(device);
+        // Before a hub or a person gives a name, every device says the same of who books on it.
+        match author {
+            "" | "me" | "this phone" => name,
+            author => format!("{name}, {author}"),
+        }
     }
 }
 
