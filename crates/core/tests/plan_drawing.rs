@@ -8,7 +8,23 @@ use eavebook_core::roof::{BodyShape, EdgeKind, Roof, raise};
 use eavebook_core::survey::Point;
 use eavebook_houses::{Grid, Numbers, body, box_at, cells, tangle, twelve};
 
-const SHEETS: [(&str, Sheet); 2] = [("page", Sheet::PAPER), ("phone", Sheet::PHONE)];
+const SHEETS: [(&str, Sheet); 4] = [
+    ("page", Sheet::PAPER),
+    ("phone", Sheet::PHONE),
+    ("screen", on_screen(288.0, 18.0)),
+    ("large text", on_screen(358.0, 36.0)),
+];
+
+/// A leaf of the screen, with the letters of its reader.
+const fn on_screen(width: f64, letters: f64) -> Sheet {
+    Sheet {
+        width,
+        tallest: 420.0,
+        letters,
+        smallest: letters,
+        least: letters,
+    }
+}
 
 fn house(bodies: &[BodyShape], roof: &Roof) -> House {
     let ids: Vec<&str> = bodies.iter().map(|body| body.id.as_str()).collect();

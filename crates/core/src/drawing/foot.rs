@@ -32,6 +32,11 @@ impl Rows {
         at
     }
 
+    /// The width of a row.
+    fn most(&self) -> f64 {
+        self.sheet.width - 2.0 * self.size
+    }
+
     fn new_line(&mut self) {
         if self.x > self.size {
             self.x = self.size;
@@ -54,20 +59,31 @@ impl Rows {
 
 /// Writes the foot and makes the drawing as much higher.
 pub(super) fn write(house: &House, words: &Words, sheet: Sheet, drawing: &mut Drawing) {
-    let size = sheet.letters * 0.92;
+    let size = sheet.small(0.92);
     let top = drawing.height;
-    let middle = [sheet.width / 2.0, top + sheet.letters * 0.4];
-    let wide = width_of(words.front, WORDS, sheet.letters);
-    drawing.texts.push(Text {
-        words: words.front.to_owned(),
-        at: middle,
-        turned: 0.0,
-        size: sheet.letters,
-        look: Look::Side,
-        room: Room::level(middle, [wide, sheet.letters]),
-    });
+    let mut middle = [sheet.width / 2.0, top + sheet.letters * 0.4];
+    // North stands beside it.
+    let aside = if house.north.is_some() { 4.4 } else { 0.6 };
+    let first = middle[1];
+    for line in broken(
+        words.front,
+        sheet.letters,
+        sheet.width - aside * sheet.letters,
+    ) {
+        let wide = width_of(&line, WORDS, sheet.letters);
+        drawing.texts.push(Text {
+            words: line,
+            at: middle,
+            turned: 0.0,
+            size: sheet.letters,
+            look: Look::Side,
+            room: Room::level(middle, [wide, sheet.letters]),
+        });
+        middle[1] += sheet.letters * 1.3;
+    }
+    middle[1] -= sheet.letters * 1.3;
     drawing.north = house.north.map(|turned| North {
-        at: [sheet.width - 2.2 * sheet.letters, middle[1]],
+        at: [sheet.width - 2.2 * sheet.letters, first],
         turned,
         letter: words.north,
         size: sheet.letters,
@@ -102,22 +118,30 @@ pub(super) fn write(house: &House, words: &Words, sheet: Sheet, drawing: &mut Dr
 
 /// A sentence, broken between words where the row ends.
 fn put_sentence(said: &str, rows: &mut Rows, drawing: &mut Drawing) {
-    let most = rows.sheet.width - 2.0 * rows.size;
-    let mut line = String::new();
+    let most = rows.most();
+    for line in broken(said, rows.size, most) {
+        let at = rows.next(most);
+        drawing.texts.push(rows.text(at, line));
+        rows.new_line();
+    }
+}
+
+/// A sentence in lines that are at most so wide, broken between words.
+fn broken(said: &str, size: f64, most: f64) -> Vec<String> {
+    let mut lines = vec![String::new()];
     for word in said.split(' ') {
-        let longer = format!("{line}{}{word}", if line.is_empty() { "" } else { " " });
-        if !line.is_empty() && width_of(&longer, WORDS, rows.size) > most {
-            let at = rows.next(most);
-            drawing.texts.push(rows.text(at, line));
-            rows.new_line();
-            line = word.to_owned();
+        let longer = match lines.last() {
+            Some(line) if !line.is_empty() => format!("{line} {word}"),
+            Some(_) | None => word.to_owned(),
+        };
+        if longer == word || width_of(&longer, WORDS, size) <= most {
+            lines.pop();
+            lines.push(longer);
         } else {
-            line = longer;
+            lines.push(word.to_owned());
         }
     }
-    let at = rows.next(most);
-    drawing.texts.push(rows.text(at, line));
-    rows.new_line();
+    lines
 }
 
 /// A sample of each kind of line that is drawn, with its word.
@@ -150,22 +174,38 @@ fn key(house: &House, words: &Words, rows: &mut Rows, drawing: &mut Drawing) {
                 sight: Sight::Seen,
             }],
         });
-        drawing.texts.push(rows.text(at, said.to_owned()));
+        put_beside_sample(said, at, rows, drawing);
     }
     let hidden = drawing.lines.iter().flat_map(|line| &line.pieces);
     let hidden = hidden.into_iter().any(|piece| piece.sight == Sight::Hidden);
     if hidden || !drawing.walls.is_empty() {
         let (ends, at) = sample(rows, words.under);
         drawing.key_under = Some(ends);
-        drawing.texts.push(rows.text(at, words.under.to_owned()));
+        put_beside_sample(words.under, at, rows, drawing);
     }
 }
 
-/// Where a sample's line lies and its word begins.
+/// Length of a sample's line, and the gap between it and its words.
+const SAMPLE: [f64; 2] = [30.0, 9.0];
+
+/// Where a sample's line lies and its words begin.
 fn sample(rows: &mut Rows, said: &str) -> ([[f64; 2]; 2], [f64; 2]) {
-    const LONG: f64 = 30.0;
-    const CLEAR: f64 = 9.0;
-    let at = rows.next(LONG + CLEAR + width_of(said, WORDS, rows.size));
-    let end = [at[0] + LONG, at[1]];
-    ([at, end], [end[0] + CLEAR, at[1]])
+    let [long, clear] = SAMPLE;
+    let wide = long + clear + width_of(said, WORDS, rows.size);
+    let at = rows.next(wide.min(rows.most()));
+    let end = [at[0] + long, at[1]];
+    ([at, end], [end[0] + clear, at[1]])
+}
+
+/// The words of a sample, on more lines where one is too short.
+fn put_beside_sample(said: &str, at: [f64; 2], rows: &mut Rows, drawing: &mut Drawing) {
+    let most = rows.most() - SAMPLE.iter().sum::<f64>();
+    let lines = broken(said, rows.size, most);
+    let last = lines.len() - 1;
+    for (place, line) in lines.into_iter().enumerate() {
+        drawing.texts.push(rows.text([at[0], rows.y], line));
+        if place < last {
+            rows.y += rows.size * 1.3;
+        }
+    }
 }

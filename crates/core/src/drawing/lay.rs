@@ -109,8 +109,17 @@ pub struct North {
     pub size: f64,
 }
 
+/// Size of a number by the side of its mark.
+pub(super) const MARK: f64 = 0.65;
+
 /// Room around the house for what is written outside it, in sizes of the letters.
 const MARGIN: f64 = 2.4;
+/// It needs no more than its letters and this, points.
+const BESIDE_LETTERS: f64 = 18.5;
+
+fn margin(sheet: Sheet) -> f64 {
+    (sheet.letters * MARGIN).min(sheet.letters + BESIDE_LETTERS)
+}
 
 /// Lays a plan out: in smaller letters where that leaves fewer parts without a name.
 #[must_use]
@@ -162,7 +171,7 @@ fn draw_at(house: &House, words: &Words, sheet: Sheet) -> Drawing {
         let Some(at) = at.map(|at| paper.place(at)) else {
             continue;
         };
-        let side = sheet.letters * 1.4;
+        let side = sheet.small(0.91) / MARK;
         let room = Room::level(at, [side, side]);
         taken.write(room);
         drawing.marks.push(Mark { at, number, room });
@@ -196,7 +205,7 @@ impl Paper {
         let least = [0, 1].map(|axis| bound(axis, f64::min, f64::INFINITY));
         let most = [0, 1].map(|axis| bound(axis, f64::max, f64::NEG_INFINITY));
         let span = [0, 1].map(|axis| (most[axis] - least[axis]).max(1.0));
-        let margin = sheet.letters * MARGIN;
+        let margin = margin(sheet);
         let room = [sheet.width, sheet.tallest].map(|room| room - 2.0 * margin);
         let scale = (room[0] / span[0]).min(room[1] / span[1]);
         // A house without a place is drawn as a small empty sheet.
@@ -221,7 +230,7 @@ impl Paper {
     }
 
     pub fn place(&self, [x, y]: [f64; 2]) -> [f64; 2] {
-        let margin = self.sheet.letters * MARGIN;
+        let margin = margin(self.sheet);
         [
             self.left + (x - self.least[0]) * self.scale,
             self.height - margin - (y - self.least[1]) * self.scale,

@@ -11,6 +11,8 @@ pub struct Sheet {
     pub letters: f64,
     /// Size to which they may shrink where that leaves fewer parts without a name.
     pub smallest: f64,
+    /// No letter is smaller than this: figures of slopes, numbers and the foot are small elsewhere.
+    pub least: f64,
 }
 
 impl Sheet {
@@ -20,6 +22,7 @@ impl Sheet {
         tallest: 560.0,
         letters: 13.0,
         smallest: 10.4,
+        least: 0.0,
     };
     /// As wide as a small phone.
     pub const PHONE: Sheet = Sheet {
@@ -27,7 +30,15 @@ impl Sheet {
         tallest: 360.0,
         letters: 11.0,
         smallest: 11.0,
+        least: 0.0,
     };
+}
+
+impl Sheet {
+    /// Letters by a share of the others.
+    pub(super) fn small(&self, share: f64) -> f64 {
+        (self.letters * share).max(self.least)
+    }
 }
 
 /// A rectangle about a middle, turned.

@@ -1,7 +1,7 @@
 //! A plan as SVG: text stays text, and nothing is said by colour.
 
 use super::house::Hand;
-use super::lay::{Drawing, Look, Mark, North, Slope, Text};
+use super::lay::{Drawing, Look, MARK, Mark, North, Slope, Text};
 use super::lines::{Line, Piece, Sight};
 use super::room::{length, way};
 use crate::roof::EdgeKind;
@@ -154,7 +154,13 @@ impl Pen {
     fn line(&mut self, line: &Line) {
         match &line.name {
             Some(name) => {
-                let _ = writeln!(self.text, "<g data-edge=\"{}\">", escaped(name));
+                let hand = match line.hand {
+                    Hand::Read => "",
+                    Hand::WorkedOut => " data-hand=\"worked out\"",
+                    Hand::Suspect => " data-hand=\"suspect\"",
+                };
+                let name = escaped(name);
+                let _ = writeln!(self.text, "<g data-edge=\"{name}\"{hand}>");
             }
             None => self.text.push_str("<g>\n"),
         }
@@ -271,7 +277,7 @@ impl Pen {
             self.sheet,
             short(x),
             short(y + side * 0.22),
-            short(side * 0.65),
+            short(side * MARK),
             mark.number,
             side = short(side),
         );

@@ -153,8 +153,9 @@ pub(super) struct SlopeParts {
 }
 
 impl SlopeParts {
-    fn of(rise: &str, letters: f64) -> SlopeParts {
-        let size = letters * 0.9;
+    fn of(rise: &str, sheet: Sheet) -> SlopeParts {
+        let letters = sheet.letters;
+        let size = sheet.small(0.9);
         let figure = [width_of(rise, FIGURES, size), size];
         let (triangle, arrow) = (letters * 1.7, letters * 1.4);
         SlopeParts {
@@ -206,7 +207,7 @@ pub(super) fn write_faces(
             (&number, With::NameAlone, ways[1]),
             (&number, With::NameAlone, ways[2]),
         ];
-        let parts = SlopeParts::of(&face.rise, letters);
+        let parts = SlopeParts::of(&face.rise, paper.sheet);
         let mut named = false;
         for (name, with, along) in tried {
             let size = letters * 1.08;
