@@ -69,6 +69,7 @@ fn whole(reply: Reply) -> Result<JobView, Box<dyn Error>> {
         Reply::Today(_)
         | Reply::Pad(_)
         | Reply::Settings(_)
+        | Reply::Plan(_)
         | Reply::Solid(_)
         | Reply::Takeoff(_)
         | Reply::Hold(_)

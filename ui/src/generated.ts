@@ -318,31 +318,6 @@ export type Edition = "owner" | "crew" | "firm" | "supplier" | "permit";
 export type EndKind = "sloped" | "gable" | "wall";
 
 /**
- * The name of a face on the plan.
- */
-export type FaceLabel = { 
-/**
- * `face 2`.
- */
-thing: string, 
-/**
- * "Back".
- */
-name: string, 
-/**
- * "6 in 12"; none where nobody said.
- */
-pitch: string | null, 
-/**
- * Where to write it, feet.
- */
-at: [number, number], 
-/**
- * Which way it falls, a unit vector in plan.
- */
-falls: [number, number], };
-
-/**
  * One face.
  */
 export type FaceView = { 
@@ -758,14 +733,14 @@ export type Leaf = "sun" | "night";
 /**
  * A kind of line.
  */
-export type LineKind = "leg" | "eave" | "rake" | "ridge" | "hip" | "valley" | "side_wall" | "head_wall" | "pitch_break" | "tie";
+export type LineKind = "leg" | "tie";
 
 /**
  * One line of the plan.
  */
 export type LineView = { 
 /**
- * `leg 4`, or the edge's letter and number: `h1`.
+ * `leg 4`, `tie 2-5`.
  */
 thing: string, 
 /**
@@ -1236,17 +1211,40 @@ marks: Array<GableMark>, } | { "by": "same_as",
 leg: number, } | { "by": "not_got" };
 
 /**
- * What to draw, in feet: x to the right, y up the sheet; the walker's side is at the foot.
+ * The plan as a leaf of the screen shows it; the lists beside it hold the same.
+ */
+export type PlanDrawn = { 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The text of an SVG element with its title and what it shows in words; none while the line is
+ * open.
+ */
+svg: string | null, 
+/**
+ * Its height, px of the page.
+ */
+height: number, 
+/**
+ * What a thing of the list of edges is called on it: `leg 2` is `r2a 16' 9", r2b 16' 9"`.
+ */
+edges: { [key in string]: string }, 
+/**
+ * How many edges and faces had no room for their names.
+ */
+left_off: number, };
+
+/**
+ * The sketch of the outline, in feet: x to the right, y up the sheet; the walker's side is at the
+ * foot.
  */
 export type PlanView = { 
 /**
  * Every line.
  */
 lines: Array<LineView>, 
-/**
- * Names of faces, at their middles.
- */
-faces: Array<FaceLabel>, 
 /**
  * From the last corner to the start, while open.
  */
@@ -1342,7 +1340,7 @@ never: Said, };
 /**
  * One reply.
  */
-export type Reply = { "reply": "today" } & TodayView | { "reply": "job" } & JobView | { "reply": "pad" } & PadView | { "reply": "settings" } & SettingsView | { "reply": "copies" } & CopiesView | { "reply": "invite" } & InviteView | { "reply": "square" } & SquareView | { "reply": "carried" } & CarriedView | { "reply": "book_copy" } & BookCopyView | { "reply": "hold" } & HoldView | { "reply": "solid" } & SolidView | { "reply": "takeoff" } & TakeoffView | { "reply": "packets" } & PacketsView | { "reply": "refused" } & Said;
+export type Reply = { "reply": "today" } & TodayView | { "reply": "job" } & JobView | { "reply": "pad" } & PadView | { "reply": "settings" } & SettingsView | { "reply": "copies" } & CopiesView | { "reply": "invite" } & InviteView | { "reply": "square" } & SquareView | { "reply": "carried" } & CarriedView | { "reply": "book_copy" } & BookCopyView | { "reply": "hold" } & HoldView | { "reply": "plan" } & PlanDrawn | { "reply": "solid" } & SolidView | { "reply": "takeoff" } & TakeoffView | { "reply": "packets" } & PacketsView | { "reply": "refused" } & Said;
 
 /**
  * One request.
@@ -1639,7 +1637,23 @@ number: number,
 /**
  * What was seen.
  */
-seen: SaddleSeen, } | { "ask": "solid", 
+seen: SaddleSeen, } | { "ask": "plan", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The width there is, px of the page.
+ */
+width: number, 
+/**
+ * The greatest height of the house on it.
+ */
+tallest: number, 
+/**
+ * Size of its letters: as large as the reader has them.
+ */
+letters: number, } | { "ask": "solid", 
 /**
  * Which job.
  */

@@ -8,6 +8,7 @@ import type {
   PacketsView,
   PhotoDistance,
   PhotoPlace,
+  PlanDrawn,
   Reply,
   Request,
   Said,
@@ -53,6 +54,8 @@ class Book {
   today = $state<TodayView | null>(null);
   job = $state<JobView | null>(null);
   takeoff = $state<TakeoffView | null>(null);
+  /** The plan, as last drawn. */
+  drawn = $state<PlanDrawn | null>(null);
   /** The roof as a solid, as last asked for. */
   solid = $state<SolidView | null>(null);
   settings = $state<SettingsView | null>(null);
@@ -136,6 +139,9 @@ async function take(send: () => Promise<Reply>): Promise<boolean> {
       return heed(reply.refused);
     case 'takeoff':
       book.takeoff = reply;
+      return true;
+    case 'plan':
+      if (reply.job === book.job?.job) book.drawn = reply;
       return true;
     case 'solid':
       if (reply.job === book.job?.job) book.solid = reply;

@@ -3,6 +3,7 @@
 
 mod copies;
 mod job_file;
+mod plan;
 mod solid;
 mod takeoff;
 mod visit;
@@ -10,6 +11,7 @@ mod walk;
 
 pub use copies::{BookCopyView, CarriedView, CopiesView, HubView, InviteView, SquareView};
 pub use job_file::{PacketView, PacketsView, PaperGroup, PaperView, ReaderView, SendView};
+pub use plan::PlanDrawn;
 pub use solid::{PaintedView, SolidName, SolidView};
 pub use takeoff::{LackView, LoadBar, RateView, TakeoffLine, TakeoffPart, TakeoffView, ThingLink};
 pub use visit::{ArriveView, CheckItem, CheckView, TickView};
@@ -49,6 +51,8 @@ pub enum Reply {
     BookCopy(BookCopyView),
     /// How still a phone is held.
     Hold(HoldView),
+    /// The plan of one job, drawn.
+    Plan(Box<PlanDrawn>),
     /// The roof of one job as a solid.
     Solid(Box<SolidView>),
     /// The takeoff of one job.
@@ -471,13 +475,12 @@ pub struct SuspectView {
     pub why: Said,
 }
 
-/// What to draw, in feet: x to the right, y up the sheet; the walker's side is at the foot.
+/// The sketch of the outline, in feet: x to the right, y up the sheet; the walker's side is at the
+/// foot.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
 pub struct PlanView {
     /// Every line.
     pub lines: Vec<LineView>,
-    /// Names of faces, at their middles.
-    pub faces: Vec<FaceLabel>,
     /// From the last corner to the start, while open.
     pub to_close: Option<[[f64; 2]; 2]>,
     /// Where the walker stands.
@@ -487,7 +490,7 @@ pub struct PlanView {
 /// One line of the plan.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
 pub struct LineView {
-    /// `leg 4`, or the edge's letter and number: `h1`.
+    /// `leg 4`, `tie 2-5`.
     pub thing: String,
     /// What is drawn.
     pub kind: LineKind,
@@ -509,41 +512,10 @@ pub struct LineView {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(rename_all = "snake_case")]
 pub enum LineKind {
-    /// A leg, before the roof is raised.
+    /// A side of the outline.
     Leg,
-    /// Level edge of its own pitched leg.
-    Eave,
-    /// Free edge at a gable.
-    Rake,
-    /// Level edge between faces that fall away.
-    Ridge,
-    /// Sloped edge between faces that fall away.
-    Hip,
-    /// Edge between faces that fall toward it.
-    Valley,
-    /// Sloped edge against a wall.
-    SideWall,
-    /// Level edge against a wall.
-    HeadWall,
-    /// Edge between two slopes of one leg.
-    PitchBreak,
     /// A check length between two corners.
     Tie,
-}
-
-/// The name of a face on the plan.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
-pub struct FaceLabel {
-    /// `face 2`.
-    pub thing: String,
-    /// "Back".
-    pub name: String,
-    /// "6 in 12"; none where nobody said.
-    pub pitch: Option<String>,
-    /// Where to write it, feet.
-    pub at: [f64; 2],
-    /// Which way it falls, a unit vector in plan.
-    pub falls: [f64; 2],
 }
 
 /// One face.

@@ -252,6 +252,18 @@ pub enum Request {
         /// What was seen.
         seen: SaddleSeen,
     },
+    /// The plan as a leaf of the screen shows it; while the line is open there is none. Reply:
+    /// `Plan`.
+    Plan {
+        /// Which job.
+        job: Uuid,
+        /// The width there is, px of the page.
+        width: f64,
+        /// The greatest height of the house on it.
+        tallest: f64,
+        /// Size of its letters: as large as the reader has them.
+        letters: f64,
+    },
     /// The roof as a solid, from one place. Reply: `Solid`.
     Solid {
         /// Which job.

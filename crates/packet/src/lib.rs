@@ -44,4 +44,5 @@ pub use job::{Freeze, Job, Photos, RatesFrom};
 pub use lack::Lack;
 pub use look::{Look, file_in, look};
 pub use make::{Made, make};
+pub use plan::{Lengths, OnScreen, ScreenPlan, on_screen};
 pub use write::NotMade;

@@ -104,7 +104,7 @@ pub(crate) fn gather(
     freeze: &Freeze,
     photos: &dyn Photos,
 ) -> Gathered {
-    let parts = Parts::of(job);
+    let parts = Parts::of(&job.standing());
     let unknown = not_known(job, &parts);
     let house = of_the_house(job.entries);
     let set = digest(house);
@@ -115,11 +115,17 @@ pub(crate) fn gather(
         pictures: Pictures::new(),
     };
     let rows = making.photos(job, &parts, photos);
-    let svg = plan::drawn(&parts, job, Lang::En, Sheet::PAPER);
+    let svg = plan::drawn(&parts, &job.standing(), Lang::En, Sheet::PAPER);
     for (name, drawn) in [
         (PLAN, svg.clone()),
-        (PLAN_ES, plan::drawn(&parts, job, Lang::Es, Sheet::PAPER)),
-        (PLAN_HALF, plan::drawn(&parts, job, Lang::En, Sheet::PHONE)),
+        (
+            PLAN_ES,
+            plan::drawn(&parts, &job.standing(), Lang::Es, Sheet::PAPER),
+        ),
+        (
+            PLAN_HALF,
+            plan::drawn(&parts, &job.standing(), Lang::En, Sheet::PHONE),
+        ),
     ] {
         making.picture(name, drawn);
     }

@@ -1,10 +1,11 @@
 //! The roof of a job with what its parts are called, the same on every paper, table and drawing.
 
-use crate::job::Job;
 use eavebook_core::book::kinds::{EndKind, Side, Thing};
 use eavebook_core::book::names::{FacePlace, HouseSide, end_of, face_places};
+use eavebook_core::check::Standing;
+use eavebook_core::pitch::SettledRise;
 use eavebook_core::roof::{EdgeKind, Face};
-use eavebook_core::solve::length_spread;
+use eavebook_core::solve::{Solved, length_spread};
 use eavebook_core::survey::Point;
 use eavebook_core::units::{Area, Figure, Length};
 use std::collections::BTreeMap;
@@ -34,6 +35,8 @@ pub struct NamedFace<'a> {
     pub face: &'a Face,
     /// Its area with one standard deviation.
     pub area: Figure<Area>,
+    /// One standard deviation of its pitch in rise on 12; none where the pitch was given as a number.
+    pub pitch_sigma: Option<f64>,
 }
 
 /// One edge.
@@ -74,21 +77,21 @@ impl Turned {
 }
 
 /// Legs and ties against which the readings speak.
-pub fn suspects(job: &Job) -> Vec<Thing> {
-    let named = job.standing().suspects().into_iter();
+pub fn suspects(job: &Standing) -> Vec<Thing> {
+    let named = job.suspects().into_iter();
     let mut things: Vec<Thing> = named.map(|(thing, _)| thing).collect();
     things.sort();
     things
 }
 
 /// The body that the field book describes, once its line has come round.
-pub fn body<'a>(job: &Job<'a>) -> Option<&'a eavebook_core::survey::Body> {
+pub fn body<'a>(job: &Standing<'a>) -> Option<&'a eavebook_core::survey::Body> {
     job.laid.survey.as_ref()?.bodies.first()
 }
 
 impl<'a> Parts<'a> {
     /// Names the parts of a job.
-    pub fn of(job: &Job<'a>) -> Parts<'a> {
+    pub fn of(job: &Standing<'a>) -> Parts<'a> {
         let turned = turned(job);
         let places = face_places(job.book, job.laid);
         let corners = corners(job);
@@ -111,7 +114,7 @@ impl<'a> Parts<'a> {
                     .survey
                     .as_ref()
                     .and_then(|survey| length_spread(survey, solved));
-                parts.faces = faces(&roof.faces, &solved.face_sigmas, &parts.places);
+                parts.faces = faces(&roof.faces, solved, &parts.places);
                 let sigmas = spread.as_ref().map(|spread| spread.edges.as_slice());
                 parts.edges = parts.roof_edges(job, &roof.edges, sigmas.unwrap_or_default());
                 parts.sigma_by_kind = spread.map(|spread| spread.by_kind).unwrap_or_default();
@@ -134,7 +137,7 @@ impl<'a> Parts<'a> {
 
     fn roof_edges(
         &self,
-        job: &Job,
+        job: &Standing,
         edges: &[eavebook_core::roof::Edge],
         sigmas: &[Option<Length>],
     ) -> Vec<NamedEdge> {
@@ -166,7 +169,12 @@ impl<'a> Parts<'a> {
     }
 
     /// The leg whose line an edge of the rim follows in plan.
-    fn nearest_leg(&self, job: &Job, kind: EdgeKind, [from, to]: [[f64; 2]; 2]) -> Option<u32> {
+    fn nearest_leg(
+        &self,
+        job: &Standing,
+        kind: EdgeKind,
+        [from, to]: [[f64; 2]; 2],
+    ) -> Option<u32> {
         let middle = [(from[0] + to[0]) / 2.0, (from[1] + to[1]) / 2.0];
         let wanted = match kind {
             EdgeKind::Rake => EndKind::Gable,
@@ -187,16 +195,13 @@ impl<'a> Parts<'a> {
     }
 
     /// The legs of an outline that has no roof yet.
-    fn legs(&self, job: &Job) -> Vec<NamedEdge> {
+    fn legs(&self, job: &Standing) -> Vec<NamedEdge> {
         let suspects = suspects(job);
         let count = self.corners.len();
         let shut = job.laid.is_round();
         let legs = (0..if shut { count } else { count.saturating_sub(1) }).filter_map(|index| {
             let leg = u32::try_from(index + 1).ok()?;
-            let figure = job
-                .standing()
-                .outline()
-                .and_then(|outline| outline.legs.get(index));
+            let figure = job.outline().and_then(|outline| outline.legs.get(index));
             let walked = job.laid.lengths.get(index).copied().flatten();
             let length = figure.and_then(|figure| figure.length).or(walked);
             Some(NamedEdge {
@@ -216,14 +221,14 @@ impl<'a> Parts<'a> {
     }
 }
 
-fn is_worked_out(job: &Job, leg: u32) -> bool {
+fn is_worked_out(job: &Standing, leg: u32) -> bool {
     let index = (leg as usize).checked_sub(1);
     index
-        .and_then(|index| job.standing().outline()?.legs.get(index))
+        .and_then(|index| job.outline()?.legs.get(index))
         .is_some_and(|leg| leg.worked_out)
 }
 
-fn turned(job: &Job) -> Turned {
+fn turned(job: &Standing) -> Turned {
     let walked_on = job
         .book
         .corners
@@ -238,8 +243,8 @@ fn turned(job: &Job) -> Turned {
 }
 
 /// Adjusted corners, else the walk from its start as far as turns are known.
-fn corners(job: &Job) -> Vec<Point> {
-    let adjusted: Option<Vec<Point>> = job.standing().outline().and_then(|outline| {
+fn corners(job: &Standing) -> Vec<Point> {
+    let adjusted: Option<Vec<Point>> = job.outline().and_then(|outline| {
         let all = outline.corners.iter();
         all.map(|corner| corner.map(|corner| corner.at)).collect()
     });
@@ -266,7 +271,7 @@ fn off_segment(at: [f64; 2], a: [f64; 2], b: [f64; 2]) -> f64 {
     (at[0] - foot[0]).hypot(at[1] - foot[1])
 }
 
-fn faces<'a>(all: &'a [Face], sigmas: &[Area], places: &[FacePlace]) -> Vec<NamedFace<'a>> {
+fn faces<'a>(all: &'a [Face], solved: &Solved, places: &[FacePlace]) -> Vec<NamedFace<'a>> {
     let mut seen: BTreeMap<usize, u8> = BTreeMap::new();
     let named = all.iter().enumerate().filter_map(|(index, face)| {
         let several = all.iter().filter(|other| other.leg == face.leg).count() > 1;
@@ -279,11 +284,25 @@ fn faces<'a>(all: &'a [Face], sigmas: &[Area], places: &[FacePlace]) -> Vec<Name
             face,
             area: Figure {
                 value: Area::square_feet(face.area),
-                sigma: sigmas.get(index).copied().unwrap_or(Area::square_feet(0.0)),
+                sigma: solved
+                    .face_sigmas
+                    .get(index)
+                    .copied()
+                    .unwrap_or(Area::square_feet(0.0)),
             },
+            pitch_sigma: pitch_sigma(solved, face),
         })
     });
     named.collect()
+}
+
+fn pitch_sigma(solved: &Solved, face: &Face) -> Option<f64> {
+    match solved.bodies.get(face.body)?.rises.get(face.leg)? {
+        SettledRise::Slope(pitch) => pitch.read.as_ref().map(|_| pitch.sigma_in_12()),
+        SettledRise::Unknown | SettledRise::Bands(_) | SettledRise::Gable | SettledRise::Wall => {
+            None
+        }
+    }
 }
 
 /// Eaves and rakes are named by their leg, with a letter where a leg has several; the others are

@@ -132,13 +132,17 @@ pub fn not_known(job: &Job, parts: &Parts) -> Vec<NotKnown> {
             Some(_) => {}
         }
     }
-    all.extend(named::suspects(job).into_iter().map(NotKnown::Suspect));
+    all.extend(
+        named::suspects(&job.standing())
+            .into_iter()
+            .map(NotKnown::Suspect),
+    );
     all.extend(slopes(job, parts));
     let survey = job.laid.survey.as_ref();
     let deck = survey.and_then(|survey| survey.deck.as_ref()?.kind.as_ref());
     let layers = survey.and_then(|survey| survey.covering.as_ref()?.layers);
     let items = !on_roof::items(job.book).is_empty();
-    let overhangs = named::body(job).is_some_and(|body| {
+    let overhangs = named::body(&job.standing()).is_some_and(|body| {
         let eaves = body
             .edges
             .iter()

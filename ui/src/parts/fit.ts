@@ -1,5 +1,5 @@
 // Fits a plan in feet to a place on the screen in px, the walker's side at the foot.
-import type { LineKind, LineView, PlanView } from '../generated';
+import type { PlanView } from '../generated';
 
 export type Point = [number, number];
 /** A place in plan, feet, to a place on the screen, px. */
@@ -42,12 +42,6 @@ export function beside(a: Point, b: Point): Point {
   const length = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1;
   return [-(b[1] - a[1]) / length, (b[0] - a[0]) / length];
 }
-
-const AROUND: readonly LineKind[] = ['leg', 'eave', 'rake', 'side_wall', 'head_wall'];
-
-/** A line of the plan's rim, not one inside it. */
-export const around = (line: LineView): boolean =>
-  AROUND.includes(line.kind) && /^leg /.test(line.thing);
 
 /** 1 where the outside of the plan lies to the right of the way from `a` to `b`, else -1. */
 export function outward(a: Point, b: Point, rim: [Point, Point][]): 1 | -1 {

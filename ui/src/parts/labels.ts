@@ -1,8 +1,8 @@
-// Finds room on the plan for what is written beside its lines and in its faces. Where two would
-// overlap the less needed one gives way, for the list holds them all.
+// Finds room on the sketch for what is written beside its lines. Where two would overlap the less
+// needed one gives way, for the list holds them all.
 import type { LineView, PlanView } from '../generated';
 import { words } from '../words';
-import { around, beside, outward, type Paper, type Point, type Shown } from './fit';
+import { beside, outward, type Paper, type Point, type Shown } from './fit';
 
 export type Label = {
   key: string;
@@ -10,11 +10,8 @@ export type Label = {
   at: Point;
   /** Turned to lie along its line, degrees. */
   turned: number;
-  look: 'length' | 'name' | 'suspect' | 'in-hand' | 'face';
+  look: 'length' | 'suspect' | 'in-hand';
 };
-/** A slope in a face: a right triangle with its rise in 12, and the way the water runs. */
-export type Slope = { key: string; at: Point; rise: string; falls: Point };
-export type Written = { labels: Label[]; slopes: Slope[] };
 
 const SIZE = 18;
 const LETTER = { figures: 0.61 * SIZE, words: 0.56 * SIZE };
@@ -23,9 +20,8 @@ const CLEAR = 6;
 
 type Box = { at: Point; half: Point; turned: number };
 
-/** What is written on the plan, the most needed first: what is in hand, suspects, long lengths,
- * faces, slopes, then the names of lines inside. */
-export function write(plan: PlanView, shown: Shown, paper: Paper): Written {
+/** What is written on the sketch, the most needed first: what is in hand, suspects, long lengths. */
+export function write(plan: PlanView, shown: Shown, paper: Paper): Label[] {
   const taken: Box[] = [];
   const room = (box: Box) => {
     if (!onPaper(box, paper) || taken.some((other) => overlap(other, box))) return false;
@@ -33,7 +29,7 @@ export function write(plan: PlanView, shown: Shown, paper: Paper): Written {
     return true;
   };
   const ends = (line: LineView): [Point, Point] => [shown(line.from), shown(line.to)];
-  const rim = plan.lines.filter(around).map(ends);
+  const rim = plan.lines.filter(({ kind }) => kind === 'leg').map(ends);
   if (plan.to_close) rim.push([shown(plan.to_close[0]), shown(plan.to_close[1])]);
 
   // Nothing is written across the rim: what finds no room beside it gives way.
@@ -61,48 +57,14 @@ export function write(plan: PlanView, shown: Shown, paper: Paper): Written {
   };
 
   const byNeed = [...plan.lines].sort((a, b) => need(b) - need(a) || length(b) - length(a));
-  for (const line of byNeed.filter((line) => around(line) || line.kind === 'tie')) {
+  for (const line of byNeed) {
     const out = outward(...ends(line), rim);
     if (line.suspect) put(line, `${line.thing}?`, 'suspect', out);
     else if (line.in_hand) put(line, line.thing, 'in-hand', out);
     if (line.label) put(line, words.told(line.label), 'length', out);
   }
 
-  const slopes: Slope[] = [];
-  for (const face of plan.faces) {
-    const [x, y] = shown(face.at);
-    const name: Box = {
-      at: [x, y - (face.pitch ? 12 : 0)],
-      half: [(words.told(face.name).length * LETTER.words) / 2, LINE / 2],
-      turned: 0,
-    };
-    const rise = face.pitch?.split(' ')[0];
-    const slope: Box = { at: [x, y + 12], half: [26, 12], turned: 0 };
-    if (room(name)) {
-      labels.push({
-        key: face.thing,
-        text: words.told(face.name),
-        at: name.at,
-        turned: 0,
-        look: 'face',
-      });
-    } else {
-      slope.at = [x, y];
-    }
-    if (rise && room(slope)) {
-      slopes.push({
-        key: face.thing,
-        at: slope.at,
-        rise,
-        falls: [face.falls[0], -face.falls[1]],
-      });
-    }
-  }
-
-  for (const line of byNeed.filter((line) => !around(line) && line.kind !== 'tie')) {
-    put(line, line.thing, 'name', 1);
-  }
-  return { labels, slopes };
+  return labels;
 }
 
 const need = (line: LineView) => (line.suspect ? 2 : 0) + (line.in_hand ? 1 : 0);

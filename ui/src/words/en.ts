@@ -334,6 +334,7 @@ export const en = {
     empty: 'Start at any outside corner, building on your right.',
     sketch: 'Sketch of the outline so far',
     addLeg: 'Add leg',
+    larger: 'Larger',
     list: 'List',
     edges: 'Edges',
     faces: 'Faces',

@@ -300,6 +300,7 @@ export const es: Words = {
     empty: 'Empiece en una esquina de afuera, con la casa a su derecha.',
     sketch: 'Dibujo del contorno hasta aquí',
     addLeg: 'Agregar lado',
+    larger: 'Más grande',
     list: 'Lista',
     edges: 'Orillas',
     faces: 'Aguas',

@@ -155,6 +155,12 @@ pub fn answer(book: &mut Book, request: Request) -> Result<Answer, Refusal> {
                 consent,
             },
         ),
+        Request::Plan {
+            job,
+            width,
+            tallest,
+            letters,
+        } => plan::drawn(book, job, view::drawn::Room::of(width, tallest, letters)),
         Request::Solid { job, from } => plan::solid(book, job, from),
         Request::Takeoff { job } => takeoff::takeoff(book, job),
         Request::SetRate { job, key, value } => takeoff::set_rate(book, job, &key, &value),

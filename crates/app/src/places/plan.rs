@@ -51,6 +51,15 @@ pub fn pitch(book: &mut Book, job: Uuid, leg: u32, read: PitchRead) -> Result<Re
     job::reply(book, job)
 }
 
+/// The plan, laid out for the room there is.
+///
+/// # Errors
+/// `NoJob`.
+pub fn drawn(book: &Book, job: Uuid, room: view::drawn::Room) -> Result<Reply, Refusal> {
+    let opened = Opened::read(book, job)?;
+    Ok(Reply::Plan(Box::new(view::drawn::view(&opened, room))))
+}
+
 /// The roof as a solid, from one place.
 ///
 /// # Errors

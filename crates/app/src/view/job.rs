@@ -51,7 +51,7 @@ pub fn view(opened: &Opened) -> JobView {
         settings: opened.settings.view(),
         readings: readings(&seen, &faces),
         closure: closure::view(&seen),
-        plan: plan::view(&seen, in_hand, raised.as_ref()),
+        plan: plan::view(&seen, in_hand),
         edges: edges(&seen, raised.as_ref()),
         totals: totals::view(&seen, solved.as_ref(), raised.as_ref()),
         cautions: all_cautions(

@@ -7,6 +7,7 @@ pub mod check;
 pub mod clips;
 pub mod closure;
 pub mod copies;
+pub mod drawn;
 pub mod faces;
 pub mod here;
 pub mod items;

@@ -1,41 +1,24 @@
-//! The drawing: corners in feet, turned so that the walker's side is at the foot.
+//! The sketch of the outline beside the readings: corners in feet, turned so that the walker's side is
+//! at the foot. What the roof looks like is drawn by `drawn`.
 
 use super::names;
-use super::roof::Raised;
 use super::seen::Seen;
 use super::things;
-use crate::reply::{FaceLabel, LineKind, LineView, PlanView};
+use crate::reply::{LineKind, LineView, PlanView};
 use eavebook_core::book::kinds::{EndKind, Side, Thing};
 use eavebook_core::check::State;
-use eavebook_core::roof::{EdgeKind, Face};
 use eavebook_core::survey::Point;
 
-/// What to draw. `in_hand`: the thing for which the keypad is open. `raised`: the roof, where there
-/// is one.
+/// What to draw. `in_hand`: the thing for which the keypad is open.
 #[must_use]
-pub fn view(seen: &Seen, in_hand: Option<&Thing>, raised: Option<&Raised>) -> PlanView {
+pub fn view(seen: &Seen, in_hand: Option<&Thing>) -> PlanView {
     let corners = corners(seen);
     let turned = Turned::with_leg_at_foot(seen, leg_at_foot(seen, in_hand));
-    let mut lines = leg_lines(seen, in_hand, raised, &corners, &turned);
+    let mut lines = leg_lines(seen, in_hand, &corners, &turned);
     lines.extend(tie_lines(seen, in_hand, &corners, &turned));
-    if let Some(raised) = raised {
-        lines.extend(raised.inner_edges().map(|edge| LineView {
-            thing: edge.name.clone(),
-            kind: line_kind(edge.kind),
-            from: turned.place(edge.from),
-            to: turned.place(edge.to),
-            label: Some(edge.length.words(seen.round_to())),
-            worked_out: false,
-            suspect: false,
-            in_hand: false,
-        }));
-    }
     let last = corners.last().copied().filter(|_| corners.len() > 1);
     PlanView {
         lines,
-        faces: raised
-            .map(|raised| labels(raised, &turned))
-            .unwrap_or_default(),
         to_close: last
             .filter(|_| !seen.is_shut())
             .map(|last| [turned.point(last), turned.point(Point { x: 0.0, y: 0.0 })]),
@@ -121,7 +104,6 @@ fn to_hundredth(feet: f64) -> f64 {
 fn leg_lines(
     seen: &Seen,
     in_hand: Option<&Thing>,
-    raised: Option<&Raised>,
     corners: &[Point],
     turned: &Turned,
 ) -> Vec<LineView> {
@@ -136,15 +118,10 @@ fn leg_lines(
     });
     ends.map(|(leg, from, to)| {
         let thing = Thing::Leg { leg };
-        let kind = match raised.map(|_| end_of(seen, leg)) {
-            None => LineKind::Leg,
-            Some(EndKind::Gable) => LineKind::Rake,
-            Some(EndKind::Sloped | EndKind::Wall) => LineKind::Eave,
-        };
         line(
             seen,
             &thing,
-            kind,
+            LineKind::Leg,
             in_hand,
             [turned.point(*from), turned.point(*to)],
         )
@@ -198,65 +175,4 @@ fn line(
 #[must_use]
 pub fn end_of(seen: &Seen, leg: u32) -> EndKind {
     eavebook_core::book::names::end_of(seen.book, leg)
-}
-
-fn line_kind(kind: EdgeKind) -> LineKind {
-    match kind {
-        EdgeKind::Eave => LineKind::Eave,
-        EdgeKind::Rake => LineKind::Rake,
-        EdgeKind::Ridge => LineKind::Ridge,
-        EdgeKind::Hip => LineKind::Hip,
-        EdgeKind::Valley => LineKind::Valley,
-        EdgeKind::SideWall => LineKind::SideWall,
-        EdgeKind::HeadWall => LineKind::HeadWall,
-        EdgeKind::PitchBreak => LineKind::PitchBreak,
-    }
-}
-
-fn labels(raised: &Raised, turned: &Turned) -> Vec<FaceLabel> {
-    let largest = raised.largest_by_leg();
-    largest
-        .into_iter()
-        .map(|(leg, face)| FaceLabel {
-            thing: format!("face {leg}"),
-            name: raised.name_of(leg),
-            pitch: raised.pitch_of(leg),
-            at: turned.place(middle(face)),
-            falls: falls(face, turned),
-        })
-        .collect()
-}
-
-/// Centroid of a face in plan (the area formula of a polygon, from memory).
-fn middle(face: &Face) -> [f64; 2] {
-    let ring = &face.polygon;
-    let next = ring.iter().cycle().skip(1);
-    let (mut double_area, mut x, mut y) = (0.0, 0.0, 0.0);
-    for (a, b) in ring.iter().zip(next) {
-        let cross = a[0] * b[1] - b[0] * a[1];
-        double_area += cross;
-        x += cross * (a[0] + b[0]);
-        y += cross * (a[1] + b[1]);
-    }
-    if double_area.abs() < 1e-9 {
-        return ring.first().map_or([0.0, 0.0], |at| [at[0], at[1]]);
-    }
-    [x / (3.0 * double_area), y / (3.0 * double_area)]
-}
-
-/// Which way water runs off a face: against the slope of its plane, in plan.
-fn falls(face: &Face, turned: &Turned) -> [f64; 2] {
-    let next = face.polygon.iter().cycle().skip(1);
-    // Newell's normal of the ring: its plan part points where the face falls.
-    let (mut x, mut y) = (0.0, 0.0);
-    for (a, b) in face.polygon.iter().zip(next) {
-        x += (a[1] - b[1]) * (a[2] + b[2]);
-        y += (a[2] - b[2]) * (a[0] + b[0]);
-    }
-    let length = x.hypot(y);
-    if length < 1e-9 {
-        [0.0, 0.0]
-    } else {
-        turned.place([x / length, y / length])
-    }
 }

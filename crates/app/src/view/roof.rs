@@ -3,8 +3,7 @@
 use super::seen::Seen;
 use crate::reply;
 use eavebook_core::book::names::{FacePlace, face_places};
-use eavebook_core::pitch::SettledRise;
-use eavebook_core::roof::{EdgeKind, Face, Roof};
+use eavebook_core::roof::{EdgeKind, Roof};
 use eavebook_core::solve::{LengthSpread, Solved, length_spread};
 use eavebook_core::units::{Area, Figure, Length, RoundTo};
 use std::collections::BTreeMap;
@@ -13,7 +12,6 @@ use std::collections::BTreeMap;
 pub struct Raised<'a> {
     roof: &'a Roof,
     sigmas: &'a [Area],
-    rises: &'a [SettledRise],
     names: Vec<String>,
     edges: Vec<InnerEdge>,
     spread: Option<LengthSpread>,
@@ -34,10 +32,6 @@ pub struct InnerEdge {
     pub length: Length,
     /// One standard deviation of it, where it is known.
     pub sigma: Option<Length>,
-    /// One end in plan, feet.
-    pub from: [f64; 2],
-    /// The other end.
-    pub to: [f64; 2],
     /// The legs from which the faces that meet there rise, from 1.
     pub legs: Vec<u32>,
 }
@@ -47,17 +41,11 @@ impl<'a> Raised<'a> {
     #[must_use]
     pub fn of(seen: &Seen, solved: &'a Solved) -> Option<Raised<'a>> {
         let roof = solved.roof.as_ref().ok()?;
-        let rises = solved
-            .bodies
-            .first()
-            .map(|body| body.rises.as_slice())
-            .unwrap_or_default();
         let survey = seen.laid.survey.as_ref();
         let spread = survey.and_then(|survey| length_spread(survey, solved));
         Some(Raised {
             roof,
             sigmas: &solved.face_sigmas,
-            rises,
             names: face_names(seen),
             edges: inner_edges(roof, spread.as_ref()),
             spread,
@@ -91,18 +79,6 @@ impl<'a> Raised<'a> {
             .unwrap_or_else(|| format!("Leg {leg}"))
     }
 
-    /// The slope that the face of a leg was raised with: `6 in 12`.
-    #[must_use]
-    pub fn pitch_of(&self, leg: u32) -> Option<String> {
-        match self.rises.get((leg as usize).checked_sub(1)?)? {
-            SettledRise::Slope(pitch) => Some(in_12(pitch.used.in_12())),
-            SettledRise::Unknown
-            | SettledRise::Bands(_)
-            | SettledRise::Gable
-            | SettledRise::Wall => None,
-        }
-    }
-
     /// Area on the slope of all faces that rise from a leg; none where none does. Faces of one leg
     /// grow and shrink together, so their standard deviations are added.
     #[must_use]
@@ -120,20 +96,6 @@ impl<'a> Raised<'a> {
                     sigma: Area::square_feet(sigma + face.1),
                 })
             })
-    }
-
-    /// The largest face of each leg, from 1: where its name is written.
-    #[must_use]
-    pub fn largest_by_leg(&self) -> Vec<(u32, &Face)> {
-        let mut largest: BTreeMap<usize, &Face> = BTreeMap::new();
-        for face in &self.roof.faces {
-            let there = largest.entry(face.leg).or_insert(face);
-            if face.plan_area > there.plan_area {
-                *there = face;
-            }
-        }
-        let counted = |(leg, face)| Some((u32::try_from(leg + 1).ok()?, face));
-        largest.into_iter().filter_map(counted).collect()
     }
 }
 
@@ -177,8 +139,6 @@ fn inner_edges(roof: &Roof, spread: Option<&LengthSpread>) -> Vec<InnerEdge> {
             kind: edge.kind,
             length: Length::feet(edge.length),
             sigma: spread.and_then(|spread| spread.edges.get(place).copied().flatten()),
-            from: [edge.from[0], edge.from[1]],
-            to: [edge.to[0], edge.to[1]],
             legs: legs
                 .filter_map(|face| u32::try_from(face.leg + 1).ok())
                 .collect(),

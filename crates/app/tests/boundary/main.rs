@@ -21,6 +21,7 @@ mod job_file;
 mod localhost;
 mod on_roof;
 mod photos;
+mod plan_drawn;
 mod plumb_photo;
 mod pretend_house;
 mod reading_again;

@@ -89,7 +89,7 @@ pub fn edges(parts: &Parts) -> Vec<u8> {
 /// `readings.csv`: every reading and every slope read, struck ones too.
 pub fn readings(job: &Job) -> Vec<u8> {
     let sigma_of = |entry: &str| {
-        let body = named::body(job)?;
+        let body = named::body(&job.standing())?;
         let reading = body.readings.iter().find(|read| read.id == entry)?;
         let value = reading.value.in_feet();
         let usual = eavebook_core::outline::default_sigma(value);

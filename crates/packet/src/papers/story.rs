@@ -200,7 +200,10 @@ fn known_by(told: &Told, leg: u32, figure: &LegFigure) -> String {
 }
 
 fn closure(told: &Told) -> Vec<Block> {
-    let suspects: Vec<String> = named::suspects(told.job).iter().map(Thing::name).collect();
+    let suspects: Vec<String> = named::suspects(&told.job.standing())
+        .iter()
+        .map(Thing::name)
+        .collect();
     let mut blocks = Vec::new();
     if let Some(closure) = told
         .job

@@ -1,15 +1,19 @@
 //! The plan of a job: [`drawn`] gives the one drawing of a roof what its parts are called in a
-//! packet, in the words of a language; `dxf` writes it for a drawing board in feet.
+//! packet, in the words of a language; `screen` the same on a leaf of the screen; `dxf` writes it for
+//! a drawing board in feet.
 
 mod dxf;
+mod screen;
 
 pub use dxf::dxf;
 pub use eavebook_core::drawing::escaped;
+pub use screen::{Lengths, OnScreen, ScreenPlan, on_screen};
 
 use crate::edition::Lang;
 use crate::job::Job;
-use crate::named::{self, NamedEdge, NamedFace, Parts};
+use crate::named::{self, NamedEdge, Parts};
 use crate::words;
+use eavebook_core::check::Standing;
 use eavebook_core::drawing::{
     EdgeToDraw, FaceToDraw, Ground, Hand, House, Sheet, Words, draw, svg, wall_lines,
 };
@@ -19,11 +23,14 @@ use eavebook_core::survey::{Place, Point};
 use eavebook_core::units::Length;
 
 /// The plan as the text of an SVG file, for a sheet.
-pub fn drawn(parts: &Parts, job: &Job, lang: Lang, sheet: Sheet) -> String {
-    let address = &job.book.address;
-    let title = words::either(lang, "Plan of the roof", "Plano del techo");
-    let drawing = draw(&house(parts, job, lang), &words_in(lang), sheet);
-    let title = format!("{title}: {address}");
+pub fn drawn(parts: &Parts, job: &Standing, lang: Lang, sheet: Sheet) -> String {
+    let called = |place: usize| words::face(&parts.faces[place], lang);
+    let drawing = draw(
+        &house(parts, job, &called, &words::marks),
+        &words_in(lang),
+        sheet,
+    );
+    let title = title(job, lang);
     svg(&drawing, &title, &described(parts, lang), Ground::Paper)
 }
 
@@ -42,6 +49,11 @@ pub fn solid(parts: &Parts, job: &Job) -> Option<String> {
     let (ground, _) = ground_under(&roof);
     let view = solid_view(&roof, ground, Viewpoint::FrontRight);
     (!roof.faces.is_empty()).then(|| solid_svg(&view, &roof, &names))
+}
+
+fn title(job: &Standing, lang: Lang) -> String {
+    let title = words::either(lang, "Plan of the roof", "Plano del techo");
+    format!("{title}: {}", job.book.address)
 }
 
 fn words_in(lang: Lang) -> Words {
@@ -67,7 +79,13 @@ fn words_in(lang: Lang) -> Words {
     }
 }
 
-fn house(parts: &Parts, job: &Job, lang: Lang) -> House {
+/// The house to draw: what a face is called, by its place, and how a length is written.
+fn house(
+    parts: &Parts,
+    job: &Standing,
+    called: &dyn Fn(usize) -> String,
+    length: &dyn Fn(Length) -> String,
+) -> House {
     let survey = job.laid.survey.as_ref();
     let things = survey.map(|survey| survey.penetrations.as_slice());
     let marks = things
@@ -79,11 +97,9 @@ fn house(parts: &Parts, job: &Job, lang: Lang) -> House {
             Place::FaceOf { .. } => None,
         });
     House {
-        edges: parts.edges.iter().map(edge).collect(),
-        faces: parts
-            .faces
-            .iter()
-            .map(|one| face(parts, one, lang))
+        edges: parts.edges.iter().map(|one| edge(one, length)).collect(),
+        faces: (0..parts.faces.len())
+            .map(|place| face(parts, place, called(place)))
             .collect(),
         walls: walls(parts, job),
         marks: marks.collect(),
@@ -93,7 +109,7 @@ fn house(parts: &Parts, job: &Job, lang: Lang) -> House {
     }
 }
 
-fn edge(named: &NamedEdge) -> EdgeToDraw {
+fn edge(named: &NamedEdge, written: &dyn Fn(Length) -> String) -> EdgeToDraw {
     let heights = named.heights.unwrap_or_default();
     let [[ax, ay], [bx, by]] = named.ends;
     EdgeToDraw {
@@ -103,7 +119,7 @@ fn edge(named: &NamedEdge) -> EdgeToDraw {
         length: named
             .length
             .filter(|length| *length > Length::feet(0.5))
-            .map(words::marks),
+            .map(written),
         faces: named.faces.clone(),
         hand: match (named.suspect, named.worked_out) {
             (true, _) => Hand::Suspect,
@@ -113,7 +129,8 @@ fn edge(named: &NamedEdge) -> EdgeToDraw {
     }
 }
 
-fn face(parts: &Parts, named: &NamedFace, lang: Lang) -> FaceToDraw {
+fn face(parts: &Parts, place: usize, name: String) -> FaceToDraw {
+    let named = &parts.faces[place];
     let tenths = (named.face.pitch.in_12() * 10.0).round() / 10.0;
     let turned = |ring: &Vec<[f64; 3]>| {
         let places = ring.iter().map(|&[x, y, height]| {
@@ -123,7 +140,7 @@ fn face(parts: &Parts, named: &NamedFace, lang: Lang) -> FaceToDraw {
         places.collect()
     };
     FaceToDraw {
-        name: words::face(named, lang),
+        name,
         rise: tenths.to_string(),
         rings: std::iter::once(&named.face.polygon)
             .chain(&named.face.holes)
@@ -133,7 +150,7 @@ fn face(parts: &Parts, named: &NamedFace, lang: Lang) -> FaceToDraw {
 }
 
 /// Where walls stand under the roof, as far as somebody measured how far it stands out.
-fn walls(parts: &Parts, job: &Job) -> Vec<[[f64; 2]; 2]> {
+fn walls(parts: &Parts, job: &Standing) -> Vec<[[f64; 2]; 2]> {
     let Some(body) = named::body(job).filter(|_| job.laid.is_round()) else {
         return Vec::new();
     };
