@@ -77,6 +77,16 @@ pub fn pitch(pitch: Pitch, lang: Lang) -> String {
     format!("{tenths} {} 12", either(lang, "in", "en"))
 }
 
+/// `6 in 12 ± 0.3`; without it where the pitch was given as a number.
+pub fn pitch_give_or_take(value: Pitch, sigma_in_12: Option<f64>, lang: Lang) -> String {
+    let said = pitch(value, lang);
+    match sigma_in_12 {
+        // Upward, as every other ±.
+        Some(sigma) => format!("{said} ± {:.1}", (sigma * 10.0).ceil() / 10.0),
+        None => said,
+    }
+}
+
 /// `Eave`, `Alero`.
 pub fn edge_kind(kind: Option<EdgeKind>, lang: Lang) -> &'static str {
     match (lang, kind) {

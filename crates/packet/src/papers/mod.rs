@@ -154,7 +154,7 @@ impl Told<'_> {
         for named in &self.parts.faces {
             table.row(vec![
                 words::face(named, lang),
-                words::pitch(named.face.pitch, lang),
+                words::pitch_give_or_take(named.face.pitch, named.pitch_sigma, lang),
                 words::area_give_or_take(named.area, lang),
             ]);
         }
