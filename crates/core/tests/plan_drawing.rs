@@ -154,8 +154,33 @@ fn faults(house: &House, drawing: &Drawing) -> Vec<String> {
                 house.faces[place].name
             ));
         }
+        if !says_pitch(house, drawing, place) {
+            faults.push(format!("{} has no pitch", house.faces[place].name));
+        }
     }
     faults
+}
+
+/// Whether the pitch of a face that has a name stands on it, or in the foot.
+fn says_pitch(house: &House, drawing: &Drawing, place: usize) -> bool {
+    let Some(name) = labels(drawing, Look::Face(place)).next() else {
+        return true;
+    };
+    let foot: Vec<&str> = labels(drawing, Look::Foot)
+        .map(|text| text.words.as_str())
+        .collect();
+    let foot = foot.join(" ");
+    let rise = &house.faces[place].rise;
+    let of_rise = foot.split(&format!(" {rise} / 12: ")).nth(1);
+    let of_rise = of_rise.map(|rest| rest.split(" / 12").next().unwrap_or(rest));
+    drawing.slopes.iter().any(|slope| slope.face == place)
+        || foot.contains(&(Words::EN.every_face)(rise))
+        || of_rise.is_some_and(|names| {
+            names.split(", ").any(|one| {
+                one.split(" No room").next() == Some(name.words.as_str())
+                    || one.starts_with(&format!("{} ", name.words))
+            })
+        })
 }
 
 fn labels(drawing: &Drawing, look: Look) -> impl Iterator<Item = &Text> {

@@ -1,4 +1,5 @@
-//! The foot of a plan: the street side, north, a key of its lines, faces by number, what was left off.
+//! The foot of a plan: the street side, north, a key of its lines, faces by number, pitches
+//! without a mark, what was left off.
 
 use super::house::{Hand, House, Words};
 use super::lay::{Drawing, Look, North, Text};
@@ -109,11 +110,49 @@ pub(super) fn write(house: &House, words: &Words, sheet: Sheet, drawing: &mut Dr
         }
     }
     rows.new_line();
+    for said in rises(house, words, drawing) {
+        put_sentence(&said, &mut rows, drawing);
+    }
     let (edges, faces) = (drawing.unnamed_edges.len(), drawing.unnamed_faces.len());
     if edges + faces > 0 {
         put_sentence(&(words.left_off)(edges, faces), &mut rows, drawing);
     }
     drawing.height = rows.y - size * 0.4;
+}
+
+/// The pitches of those faces that have a name on the drawing but no room for their slope, by rise.
+fn rises(house: &House, words: &Words, drawing: &Drawing) -> Vec<String> {
+    let without: Vec<usize> = (0..house.faces.len())
+        .filter(|place| drawing.slopes.iter().all(|slope| slope.face != *place))
+        .collect();
+    let Some(first) = without
+        .first()
+        .map(|place| house.faces[*place].rise.as_str())
+    else {
+        return Vec::new();
+    };
+    if house.faces.iter().all(|face| face.rise == first) {
+        return vec![(words.every_face)(first)];
+    }
+    let mut by_rise: Vec<(&str, Vec<&str>)> = Vec::new();
+    for place in without {
+        let name = drawing
+            .texts
+            .iter()
+            .find(|text| text.look == Look::Face(place));
+        let Some(name) = name.map(|text| text.words.as_str()) else {
+            continue;
+        };
+        let rise = house.faces[place].rise.as_str();
+        match by_rise.iter_mut().find(|(same, _)| *same == rise) {
+            Some((_, names)) => names.push(name),
+            None => by_rise.push((rise, vec![name])),
+        }
+    }
+    by_rise
+        .into_iter()
+        .map(|(rise, names)| format!("{rise} / 12: {}", names.join(", ")))
+        .collect()
 }
 
 /// A sentence, broken between words where the row ends.

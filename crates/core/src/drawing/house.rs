@@ -76,6 +76,8 @@ pub struct Words {
     pub worked_out: &'static str,
     /// A line against which the readings speak.
     pub suspect: &'static str,
+    /// That all faces rise alike, by their rise in 12.
+    pub every_face: fn(&str) -> String,
     /// How many edges and faces have no room for their names.
     pub left_off: fn(usize, usize) -> String,
 }
@@ -89,6 +91,7 @@ impl Words {
         under: "Under the roof: a wall, a lower roof",
         worked_out: "Worked out, not read",
         suspect: "The readings speak against it",
+        every_face: |rise| format!("Every face: {rise} / 12"),
         left_off: |edges, faces| {
             let count = |count: usize, word: &str| match count {
                 1 => format!("1 {word}"),

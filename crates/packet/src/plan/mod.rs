@@ -66,6 +66,7 @@ fn words_in(lang: Lang) -> Words {
             under: "Debajo del techo: una pared, un techo más bajo",
             worked_out: "Calculado, no medido",
             suspect: "Las medidas no cuadran con esta",
+            every_face: |rise| format!("Cada cara: {rise} / 12"),
             left_off: |edges, faces| {
                 let named: Vec<String> = [(edges, "orilla", "orillas"), (faces, "cara", "caras")]
                     .into_iter()
