@@ -1,6 +1,7 @@
 //! Ours beside a peer, turn by turn in one run. Prints rows; `cargo xtask bench` judges them.
 
 mod booking;
+mod opening;
 mod outline;
 mod packing;
 mod program;
@@ -11,6 +12,7 @@ use std::time::{Duration, Instant};
 
 fn main() -> Result<(), Box<dyn Error>> {
     booking::run()?;
+    opening::run()?;
     outline::run()?;
     taking_off::run()?;
     packing::run()?;

@@ -83,6 +83,7 @@ fn words_on_page(lang: Lang) -> Words {
     match lang {
         Lang::En => Words::EN,
         Lang::Es => Words {
+            every_face: |rise| format!("Cada agua: {rise} / 12"),
             left_off: |edges, faces| {
                 let named: Vec<String> = [(edges, "orilla", "orillas"), (faces, "agua", "aguas")]
                     .into_iter()

@@ -1,0 +1,191 @@
+//! Opening a job of ten thousand entries beside reading and parsing the same rows with SQLite alone.
+//! The book keeps nothing that is folded: every opening reads, proves and folds all of them.
+
+use crate::{median, row, timed};
+use eavebook_app::reply::Reply;
+use eavebook_app::request::Request;
+use eavebook_app::{App, demo};
+use eavebook_core::book::entry::{Entry, Said, Stamp, sha256_hex};
+use eavebook_core::book::fold::fold;
+use eavebook_core::book::kinds::{
+    About, Kind, PhotoFrom, PhotoPlace, PhotoSaid, PhotoTaken, PhotoWord, Strike, Thing,
+};
+use eavebook_store::{Book, DraftAfter};
+use rusqlite::{Connection, OpenFlags};
+use serde_json::Value;
+use std::error::Error;
+use std::path::Path;
+use std::time::Duration;
+use uuid::Uuid;
+
+const ENTRIES: usize = 10_000;
+/// Openings on each side, turn by turn.
+const TURNS: usize = 15;
+/// What a person who opens a job does not notice, milliseconds.
+const GOAL_MS: f64 = 150.0;
+
+/// The pretend house, read over and over by somebody with a camera: three in ten entries are photos,
+/// three are words about them, the rest are its readings again, one in two struck or read back.
+pub fn run() -> Result<(), Box<dyn Error>> {
+    let folder = tempfile::tempdir()?;
+    let app = App::open(folder.path())?;
+    let job = demo::book(&app)?.job;
+    drop(app);
+    fill(folder.path(), job)?;
+
+    let app = App::open(folder.path())?;
+    let bare = bare(folder.path())?;
+    let [mut ours, mut peer] = [Vec::new(), Vec::new()];
+    for _ in 0..TURNS {
+        let (told, took) = timed(|| app.handle(Request::Job { job }));
+        if !matches!(told, Reply::Job(_)) {
+            return Err("the job does not open".into());
+        }
+        ours.push(took);
+        let (read, took) = timed(|| read_bare(&bare, job));
+        if read? != ENTRIES {
+            return Err("the rows are not those of the job".into());
+        }
+        peer.push(took);
+    }
+    drop(app);
+    steps(folder.path(), job)?;
+    let [ours, peer] = [ours, peer].map(|times| ms(median(times)));
+    println!("a job of {ENTRIES} entries opens in {ours:.1} ms, rows alone {peer:.1} ms");
+    row(
+        "opening a job of 10,000 entries, whole reply",
+        [ours, GOAL_MS],
+        "ms",
+        ("at most", 1.0),
+    );
+    row(
+        "the same, against its rows read and parsed alone",
+        [ours, peer],
+        "ms",
+        ("at most", 4.0),
+    );
+    Ok(())
+}
+
+/// What the time goes to.
+fn steps(folder: &Path, job: Uuid) -> Result<(), Box<dyn Error>> {
+    let book = Book::open(folder)?;
+    let [mut read, mut folded] = [Vec::new(), Vec::new()];
+    for _ in 0..TURNS {
+        let (entries, took) = timed(|| book.entries(job));
+        read.push(took);
+        let entries = entries?;
+        let (told, took) = timed(|| fold(&entries.whole));
+        folded.push(took);
+        if told.photos.is_empty() {
+            return Err("the fold lost the photos".into());
+        }
+    }
+    let [read, folded] = [read, folded].map(|times| ms(median(times)));
+    println!("  of it: entries read and proved {read:.1} ms, folded {folded:.1} ms");
+    Ok(())
+}
+
+fn ms(time: Duration) -> f64 {
+    time.as_secs_f64() * 1000.0
+}
+
+fn fill(folder: &Path, job: Uuid) -> Result<(), Box<dyn Error>> {
+    let mut book = Book::open(folder)?;
+    let there = book.entries(job)?.whole;
+    let taped: Vec<Kind> = there.iter().filter_map(reading_of).collect();
+    if taped.is_empty() {
+        return Err("the pretend house has no reading".into());
+    }
+    let device = book.device().ok_or("a book without a device")?.clone();
+    let mut more: Vec<Entry> = Vec::new();
+    let (mut photo, mut reading) = (Uuid::nil(), Uuid::nil());
+    for count in 0..(ENTRIES - there.len()) as u64 {
+        let turn = book.next_turn(1_750_000_000_000 + count)?;
+        let stamp = Stamp {
+            id: Uuid::now_v7(),
+            book: job,
+            device: device.id,
+            incarnation: device.incarnation,
+            dseq: turn.dseq,
+            author: device.author.clone(),
+            hlc: turn.hlc,
+            local_time: "2026-05-02T14:41:07-05:00".to_owned(),
+        };
+        let id = stamp.id;
+        let (kind, supersedes) = match count % 10 {
+            0 | 3 | 6 => {
+                photo = id;
+                (picture(count), Vec::new())
+            }
+            1 | 4 | 7 => (said_of(photo), Vec::new()),
+            2 | 8 => {
+                reading = id;
+                (taped[count as usize % taped.len()].clone(), Vec::new())
+            }
+            5 => (Kind::ReadBackRight(About { entry: reading }), Vec::new()),
+            _ => (Kind::Strike(Strike { reason: None }), vec![reading]),
+        };
+        more.push(Entry::new(stamp, &kind, supersedes));
+    }
+    book.append(&more, DraftAfter::AsItIs)?;
+    Ok(())
+}
+
+fn picture(count: u64) -> Kind {
+    Kind::Photo(PhotoTaken {
+        sha256: sha256_hex(&count.to_be_bytes()),
+        size: 3_000_000,
+        media: "image/jpeg".to_owned(),
+        of: count.is_multiple_of(20).then_some(Thing::Leg { leg: 1 }),
+        from: PhotoFrom::Camera,
+        heading: Some((count % 360) as f64),
+        tilt: None,
+        place: None,
+        distance: None,
+    })
+}
+
+fn said_of(photo: Uuid) -> Kind {
+    Kind::PhotoSaid(PhotoSaid {
+        photos: vec![photo],
+        word: PhotoWord::Shows {
+            place: PhotoPlace::Front,
+        },
+    })
+}
+
+fn reading_of(entry: &Entry) -> Option<Kind> {
+    match entry.said() {
+        Said::Known(kind @ Kind::Reading(_)) => Some(kind),
+        Said::Known(_) | Said::Newer(_) | Said::Unknown => None,
+    }
+}
+
+fn bare(folder: &Path) -> rusqlite::Result<Connection> {
+    Connection::open_with_flags(
+        folder.join("book.sqlite"),
+        OpenFlags::SQLITE_OPEN_READ_WRITE,
+    )
+}
+
+/// Every column of every row as text, the body and both lists parsed as JSON: what no reader can do
+/// without.
+fn read_bare(conn: &Connection, job: Uuid) -> Result<usize, Box<dyn Error>> {
+    let sql = "SELECT id, book, device, incarnation, author, hlc, kind, local_time, sha256, other,
+                      supersedes, refs, body
+               FROM entries WHERE book = ?1 ORDER BY id";
+    let mut query = conn.prepare_cached(sql)?;
+    let mut rows = query.query([job.to_string()])?;
+    let mut kept = Vec::new();
+    while let Some(row) = rows.next()? {
+        let texts = (0..10)
+            .map(|column| row.get::<_, String>(column))
+            .collect::<rusqlite::Result<Vec<_>>>()?;
+        let parsed = (10..13)
+            .map(|column| Ok(serde_json::from_str(&row.get::<_, String>(column)?)?))
+            .collect::<Result<Vec<Value>, Box<dyn Error>>>()?;
+        kept.push((texts, parsed));
+    }
+    Ok(kept.len())
+}
