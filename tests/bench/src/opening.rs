@@ -4,8 +4,8 @@
 use crate::{median, row, timed};
 use eavebook_app::reply::Reply;
 use eavebook_app::request::Request;
-use eavebook_app::{App, demo};
-use eavebook_core::book::entry::{Entry, Said, Stamp, sha256_hex};
+use eavebook_app::{App, demo, stamp};
+use eavebook_core::book::entry::{Entry, Said, sha256_hex};
 use eavebook_core::book::fold::fold;
 use eavebook_core::book::kinds::{
     About, Kind, PhotoFrom, PhotoPlace, PhotoSaid, PhotoTaken, PhotoWord, Strike, Thing,
@@ -97,36 +97,24 @@ fn fill(folder: &Path, job: Uuid) -> Result<(), Box<dyn Error>> {
     if taped.is_empty() {
         return Err("the pretend house has no reading".into());
     }
-    let device = book.device().ok_or("a book without a device")?.clone();
     let mut more: Vec<Entry> = Vec::new();
     let (mut photo, mut reading) = (Uuid::nil(), Uuid::nil());
     for count in 0..(ENTRIES - there.len()) as u64 {
-        let turn = book.next_turn(1_750_000_000_000 + count)?;
-        let stamp = Stamp {
-            id: Uuid::now_v7(),
-            book: job,
-            device: device.id,
-            incarnation: device.incarnation,
-            dseq: turn.dseq,
-            author: device.author.clone(),
-            hlc: turn.hlc,
-            local_time: "2026-05-02T14:41:07-05:00".to_owned(),
-        };
-        let id = stamp.id;
         let (kind, supersedes) = match count % 10 {
-            0 | 3 | 6 => {
-                photo = id;
-                (picture(count), Vec::new())
-            }
+            0 | 3 | 6 => (picture(count), Vec::new()),
             1 | 4 | 7 => (said_of(photo), Vec::new()),
-            2 | 8 => {
-                reading = id;
-                (taped[count as usize % taped.len()].clone(), Vec::new())
-            }
+            2 | 8 => (taped[count as usize % taped.len()].clone(), Vec::new()),
             5 => (Kind::ReadBackRight(About { entry: reading }), Vec::new()),
             _ => (Kind::Strike(Strike { reason: None }), vec![reading]),
         };
-        more.push(Entry::new(stamp, &kind, supersedes));
+        let entry = stamp::entry(&mut book, job, &kind, supersedes)?;
+        if matches!(kind, Kind::Photo(_)) {
+            photo = entry.id;
+        }
+        if matches!(kind, Kind::Reading(_)) {
+            reading = entry.id;
+        }
+        more.push(entry);
     }
     book.append(&more, DraftAfter::AsItIs)?;
     Ok(())

@@ -67,17 +67,20 @@ fn words_in(lang: Lang) -> Words {
             worked_out: "Calculado, no medido",
             suspect: "Las medidas no cuadran con esta",
             every_face: |rise| format!("Cada cara: {rise} / 12"),
-            left_off: |edges, faces| {
-                let named: Vec<String> = [(edges, "orilla", "orillas"), (faces, "cara", "caras")]
-                    .into_iter()
-                    .filter(|(count, _, _)| *count > 0)
-                    .map(|(count, one, many)| words::counted(count, one, many))
-                    .collect();
-                let named = words::listed(&named, Lang::Es);
-                format!("Sin lugar para nombrar {named}: la lista tiene todo.")
-            },
+            left_off: |edges, faces| left_off_es(edges, faces, ["cara", "caras"]),
         },
     }
+}
+
+/// In Spanish, by what one face and several are called.
+fn left_off_es(edges: usize, faces: usize, [face, many_faces]: [&str; 2]) -> String {
+    let named: Vec<String> = [(edges, "orilla", "orillas"), (faces, face, many_faces)]
+        .into_iter()
+        .filter(|(count, _, _)| *count > 0)
+        .map(|(count, one, many)| words::counted(count, one, many))
+        .collect();
+    let named = words::listed(&named, Lang::Es);
+    format!("Sin lugar para nombrar {named}: la lista tiene todo.")
 }
 
 /// The house to draw: what a face is called, by its place, and how a length is written.

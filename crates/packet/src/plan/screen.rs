@@ -1,6 +1,6 @@
 //! The plan on a leaf of the screen: called there as the lists beside it call everything.
 
-use super::{house, title, words_in};
+use super::{house, left_off_es, title, words_in};
 use crate::edition::Lang;
 use crate::named::{NamedEdge, Parts};
 use crate::words;
@@ -84,15 +84,7 @@ fn words_on_page(lang: Lang) -> Words {
         Lang::En => Words::EN,
         Lang::Es => Words {
             every_face: |rise| format!("Cada agua: {rise} / 12"),
-            left_off: |edges, faces| {
-                let named: Vec<String> = [(edges, "orilla", "orillas"), (faces, "agua", "aguas")]
-                    .into_iter()
-                    .filter(|(count, _, _)| *count > 0)
-                    .map(|(count, one, many)| words::counted(count, one, many))
-                    .collect();
-                let named = words::listed(&named, Lang::Es);
-                format!("Sin lugar para nombrar {named}: la lista tiene todo.")
-            },
+            left_off: |edges, faces| left_off_es(edges, faces, ["agua", "aguas"]),
             ..words_in(lang)
         },
     }
