@@ -5,7 +5,6 @@
 use crate::refusal::{Refusal, Unfit};
 use crate::reply::{BookCopyView, CarriedView, Reply, Said};
 use crate::{App, held, said, stamp, unbroken, view};
-use eavebook_core::book::fold::fold;
 use eavebook_packet::{NotProved, carried, file_in};
 use eavebook_store::{BackupError, Brought, CameSoFar, Carried, StoreError, backup};
 use serde::Deserialize;
@@ -113,7 +112,7 @@ impl App {
     fn addresses(&self, brought: &Brought) -> Result<Vec<String>, StoreError> {
         let named = brought.jobs.iter().take(NAMED_JOBS);
         named
-            .map(|job| Ok(fold(&held(&self.book).entries(*job)?.whole).address))
+            .map(|job| Ok(held(&self.book).folded(*job)?.book.address.clone()))
             .collect()
     }
 

@@ -6,7 +6,7 @@ use axum::body::{Body, HttpBody};
 use axum::http::{HeaderMap, HeaderValue, header};
 use axum::response::{IntoResponse, Response};
 use http_body_util::{BodyExt, Collected};
-use serde::de::DeserializeOwned;
+use serde::Deserialize;
 use std::io::Read;
 
 /// How much of a body that is too large is still read: who is cut off while sending never reads
@@ -48,7 +48,7 @@ pub(crate) async fn read(
 ///
 /// # Errors
 /// `Malformed`, with what is wrong where.
-pub(crate) fn json<T: DeserializeOwned>(bytes: &[u8]) -> Result<T, Problem> {
+pub(crate) fn json<'a, T: Deserialize<'a>>(bytes: &'a [u8]) -> Result<T, Problem> {
     serde_json::from_slice(bytes)
         .map_err(|why| Problem::malformed(format!("this body is not what is asked for: {why}")))
 }

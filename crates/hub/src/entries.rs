@@ -19,11 +19,13 @@ use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use std::fmt;
 use std::sync::Arc;
+use uuid::Uuid;
 
 #[derive(Deserialize)]
-struct Push {
+struct Push<'a> {
     epoch: String,
-    entries: Vec<Box<RawValue>>,
+    #[serde(borrow)]
+    entries: Vec<&'a RawValue>,
 }
 
 /// What became of one entry.
@@ -133,7 +135,7 @@ impl Became {
 }
 
 fn read(sent: &[u8], epoch: &str) -> Result<Vec<Result<Fit, Became>>, Problem> {
-    let push: Push = body::json(sent)?;
+    let push: Push<'_> = body::json(sent)?;
     if push.epoch != epoch {
         return Err(other_epoch(epoch));
     }
@@ -159,6 +161,9 @@ pub(crate) fn other_epoch(epoch: &str) -> Problem {
     .with("epoch", epoch)
 }
 
+/// The fields that hold a UUID.
+const NAMES: [&str; 4] = ["id", "book", "device", "incarnation"];
+
 /// Proves one entry, or says why it is none.
 fn fit(text: &str) -> Result<Fit, Became> {
     let fields = serde_json::from_str::<Fields<'_>>(text);
@@ -179,18 +184,18 @@ fn fit(text: &str) -> Result<Fit, Became> {
             text.len()
         )));
     }
-    let fields = fields.map_err(|why| rejected(format!("this is no entry: {why}")))?;
-    let entry = Entry::from_json(text).map_err(|why| rejected(why.to_string()))?;
+    let fields = fields
+        .map_err(|why| rejected(format!("this is no entry: {why}")))?
+        .0;
+    let written = NAMES.map(|name| fields.get(name).map(|raw| raw.get()));
+    let entry = Entry::of_fields(fields).map_err(|why| rejected(why.to_string()))?;
     // One entry has one text of its names: the digest is made of them.
-    let names = [
-        ("id", entry.id),
-        ("book", entry.book),
-        ("device", entry.device),
-        ("incarnation", entry.incarnation),
-    ];
-    for (name, read) in names {
-        let canonical = format!("\"{read}\"");
-        if fields.0.get(name).is_none_or(|raw| raw.get() != canonical) {
+    let read = [entry.id, entry.book, entry.device, entry.incarnation];
+    for ((name, written), read) in NAMES.into_iter().zip(written).zip(read) {
+        let mut text = Uuid::encode_buffer();
+        let canonical: &str = read.hyphenated().encode_lower(&mut text);
+        let inner = written.and_then(|raw| raw.strip_prefix('"')?.strip_suffix('"'));
+        if inner != Some(canonical) {
             return Err(rejected(format!(
                 "the field {name} is not written as a UUID is: write {read}"
             )));

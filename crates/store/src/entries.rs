@@ -3,6 +3,7 @@
 use crate::Book;
 use crate::drafts::{self, DraftAfter};
 use crate::error::StoreError;
+use crate::folded::Rows;
 use eavebook_core::book::entry::Entry;
 use rusqlite::types::Type;
 use rusqlite::{Connection, OptionalExtension, Row, params};
@@ -66,34 +67,8 @@ impl Book {
     /// # Errors
     /// `Damaged`, `Disk`.
     pub fn entries(&self, book: Uuid) -> Result<Entries, StoreError> {
-        let read = || {
-            let mut told = Entries::default();
-            let sql = format!("SELECT {COLUMNS} FROM entries WHERE book = ?1 ORDER BY id");
-            let mut query = self.entries.prepare_cached(&sql)?;
-            let mut rows = query.query([book.to_string()])?;
-            while let Some(row) = rows.next()? {
-                match entry_of(row) {
-                    Ok(entry) => told.keep(entry),
-                    Err(why) => {
-                        let id: String = row.get(0)?;
-                        told.damaged
-                            .push(format!("entry {id} cannot be read: {why}"));
-                    }
-                }
-            }
-            let sql = "SELECT q.entry FROM quarantine q JOIN entries e ON e.id = q.id
-                       WHERE e.book = ?1 ORDER BY q.entry";
-            let mut query = self.entries.prepare_cached(sql)?;
-            let texts = query.query_map([book.to_string()], |row| row.get::<_, String>(0))?;
-            for text in texts {
-                match Entry::from_json(&text?) {
-                    Ok(entry) => told.whole.push(entry),
-                    Err(why) => told.damaged.push(why.to_string()),
-                }
-            }
-            Ok(told)
-        };
-        read().map_err(|why| self.sqlite(why))
+        let all = read_past(&self.entries, book, Rows::default());
+        all.map_err(|why| self.sqlite(why))
     }
 
     /// Jobs that have an entry, the one begun first first.
@@ -109,6 +84,35 @@ impl Book {
         };
         read().map_err(|why| self.sqlite(why))
     }
+}
+
+/// Entries of one job in rows past those that were read.
+pub(crate) fn read_past(conn: &Connection, job: Uuid, read: Rows) -> rusqlite::Result<Entries> {
+    let mut told = Entries::default();
+    let sql = format!("SELECT {COLUMNS} FROM entries WHERE book = ?1 AND rowid > ?2 ORDER BY id");
+    let mut query = conn.prepare_cached(&sql)?;
+    let mut rows = query.query((job.to_string(), read.last))?;
+    while let Some(row) = rows.next()? {
+        match entry_of(row) {
+            Ok(entry) => told.keep(entry),
+            Err(why) => {
+                let id: String = row.get(0)?;
+                told.damaged
+                    .push(format!("entry {id} cannot be read: {why}"));
+            }
+        }
+    }
+    let sql = "SELECT q.entry FROM quarantine q JOIN entries e ON e.id = q.id
+               WHERE e.book = ?1 AND q.rowid > ?2 ORDER BY q.entry";
+    let mut query = conn.prepare_cached(sql)?;
+    let asks = (job.to_string(), read.last_quarantined);
+    for text in query.query_map(asks, |row| row.get::<_, String>(0))? {
+        match Entry::from_json(&text?) {
+            Ok(entry) => told.whole.push(entry),
+            Err(why) => told.damaged.push(why.to_string()),
+        }
+    }
+    Ok(told)
 }
 
 impl Entries {

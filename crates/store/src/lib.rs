@@ -5,7 +5,7 @@
 //! hand, and `book.lock`. What is acknowledged is on the disk: an entry when
 //! [`Book::append`] returns, a photo when [`Book::put_photo`] returns, a half-typed reading (which
 //! outlives a kill, not a power cut) when [`Book::keep_draft`] returns. Nothing derived is stored:
-//! every figure is folded from the entries anew.
+//! every figure is folded from the entries, which an open book holds in memory once they are read.
 
 mod arrivals;
 mod backup;
@@ -16,6 +16,7 @@ mod device;
 mod drafts;
 mod entries;
 mod error;
+mod folded;
 mod lock;
 mod look;
 mod migrate;
@@ -32,6 +33,7 @@ pub use device::{Device, Turn};
 pub use drafts::DraftAfter;
 pub use entries::{Appended, Entries};
 pub use error::StoreError;
+pub use folded::Folded;
 pub use packets::Packets;
 pub use pairing::Pairing;
 pub use photos::{Photo, Photos};
@@ -55,6 +57,7 @@ pub struct Book {
     of_hub: Option<String>,
     /// The hub lies on the same disk: what it has is no other copy.
     hub_is_here: bool,
+    read: folded::ReadBefore,
     _lock: File,
 }
 
@@ -86,6 +89,7 @@ impl Book {
             device,
             of_hub: None,
             hub_is_here: false,
+            read: folded::ReadBefore::default(),
             _lock: lock,
         })
     }

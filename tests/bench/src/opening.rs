@@ -1,5 +1,5 @@
 //! Opening a job of ten thousand entries beside reading and parsing the same rows with SQLite alone.
-//! The book keeps nothing that is folded: every opening reads, proves and folds all of them.
+//! Nothing that is folded is stored: the first opening reads, proves and folds all of them.
 
 use crate::{median, row, timed};
 use eavebook_app::reply::Reply;
@@ -8,7 +8,7 @@ use eavebook_app::{App, demo, stamp};
 use eavebook_core::book::entry::{Entry, Said, sha256_hex};
 use eavebook_core::book::fold::fold;
 use eavebook_core::book::kinds::{
-    About, Kind, PhotoFrom, PhotoPlace, PhotoSaid, PhotoTaken, PhotoWord, Strike, Thing,
+    About, EndKind, Kind, PhotoFrom, PhotoPlace, PhotoSaid, PhotoTaken, PhotoWord, Strike, Thing,
 };
 use eavebook_store::{Book, DraftAfter};
 use rusqlite::{Connection, OpenFlags};
@@ -33,38 +33,55 @@ pub fn run() -> Result<(), Box<dyn Error>> {
     drop(app);
     fill(folder.path(), job)?;
 
-    let app = App::open(folder.path())?;
     let bare = bare(folder.path())?;
-    let [mut ours, mut peer] = [Vec::new(), Vec::new()];
-    for _ in 0..TURNS {
-        let (told, took) = timed(|| app.handle(Request::Job { job }));
-        if !matches!(told, Reply::Job(_)) {
-            return Err("the job does not open".into());
-        }
-        ours.push(took);
+    let [mut first, mut again, mut peer] = [Vec::new(), Vec::new(), Vec::new()];
+    for turn in 0..TURNS {
+        // Another app each turn: an open book holds what it read.
+        let app = App::open(folder.path())?;
+        first.push(opened(&app, Request::Job { job })?);
+        let end = [EndKind::Gable, EndKind::Sloped][turn % 2];
+        again.push(opened(&app, Request::LegEnd { job, leg: 2, end })?);
         let (read, took) = timed(|| read_bare(&bare, job));
-        if read? != ENTRIES {
+        if read? < ENTRIES {
             return Err("the rows are not those of the job".into());
         }
         peer.push(took);
     }
-    drop(app);
     steps(folder.path(), job)?;
-    let [ours, peer] = [ours, peer].map(|times| ms(median(times)));
-    println!("a job of {ENTRIES} entries opens in {ours:.1} ms, rows alone {peer:.1} ms");
+    let [first, again, peer] = [first, again, peer].map(|times| ms(median(times)));
+    println!(
+        "a job of {ENTRIES} entries opens in {first:.1} ms, with one more in {again:.1} ms, rows \
+         alone {peer:.1} ms"
+    );
     row(
         "opening a job of 10,000 entries, whole reply",
-        [ours, GOAL_MS],
+        [first, GOAL_MS],
         "ms",
         ("at most", 1.0),
     );
     row(
         "the same, against its rows read and parsed alone",
-        [ours, peer],
+        [first, peer],
         "ms",
         ("at most", 4.0),
     );
+    row(
+        "one entry more in it, on disk and shown, against opening it",
+        [again, first],
+        "ms",
+        ("at most", 0.8),
+    );
     Ok(())
+}
+
+/// How long a reply with the whole job took.
+fn opened(app: &App, request: Request) -> Result<Duration, Box<dyn Error>> {
+    let (told, took) = timed(|| app.handle(request));
+    if matches!(told, Reply::Job(_)) {
+        Ok(took)
+    } else {
+        Err("the job does not open".into())
+    }
 }
 
 /// What the time goes to.

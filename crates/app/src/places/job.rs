@@ -7,10 +7,11 @@ use crate::settings::Settings;
 use crate::view::names;
 use crate::{stamp, view};
 use eavebook_core::book::entry::Entry;
-use eavebook_core::book::fold::{FieldBook, fold};
+use eavebook_core::book::fold::FieldBook;
 use eavebook_core::book::kinds::{Kind, Thing};
 use eavebook_core::book::lay_out::{LaidOut, lay_out};
 use eavebook_store::{Book, Copies, DraftAfter};
+use std::sync::Arc;
 use uuid::Uuid;
 
 /// A job as it stands.
@@ -18,7 +19,7 @@ pub struct Opened {
     /// Which.
     pub job: Uuid,
     /// What was booked.
-    pub book: FieldBook,
+    pub book: Arc<FieldBook>,
     /// What is half typed, read back and not yet answered.
     pub draft: Draft,
     /// Settings of this device.
@@ -39,17 +40,17 @@ impl Opened {
     /// # Errors
     /// `NoJob` where nothing was booked in it.
     pub fn read(book: &Book, job: Uuid) -> Result<Opened, Refusal> {
-        let entries = book.entries(job)?;
-        if entries.whole.is_empty() {
+        let folded = book.folded(job)?;
+        if folded.entries == 0 {
             return Err(Unfit::NoJob.into());
         }
         Ok(Opened {
             job,
-            book: fold(&entries.whole),
+            book: folded.book,
             draft: draft::read(book, job)?,
             settings: settings(book),
             device: book.device().map_or(Uuid::nil(), |device| device.id),
-            damaged: entries.damaged,
+            damaged: folded.damaged,
             copies: book.copies(job)?,
             of_hub: book.of_hub().map(str::to_owned),
         })
@@ -102,8 +103,7 @@ impl Opened {
     /// # Errors
     /// When the book cannot be read.
     pub fn with(mut self, book: &Book, entry: &Entry) -> Result<Opened, Refusal> {
-        let booked = book.entries(self.job)?.whole;
-        self.book = fold(booked.iter().chain([entry]));
+        self.book = Arc::new(book.folded_with(self.job, entry)?);
         Ok(self)
     }
 

@@ -335,10 +335,10 @@ pub fn sweep(book: &Book) -> Result<(), StoreError> {
     }
     let mut named = BTreeSet::new();
     for job in book.books()? {
-        let frozen = fold(&book.entries(job)?.whole).frozen;
+        let folded = book.folded(job)?.book;
         let begins =
-            |(_, freeze): (Uuid, PacketFrozen)| freeze.packet.get(..NAMED_BY).map(str::to_owned);
-        named.extend(frozen.into_iter().filter_map(begins));
+            |(_, freeze): &(Uuid, PacketFrozen)| freeze.packet.get(..NAMED_BY).map(str::to_owned);
+        named.extend(folded.frozen.iter().filter_map(begins));
     }
     packets.keep_only(&named)
 }

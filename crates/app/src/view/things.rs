@@ -3,9 +3,10 @@
 use super::names::{self, HouseSide};
 use super::seen::Seen;
 use crate::reply::{Figure, StoryView, ThingView};
+use eavebook_core::book::acts::Act;
 use eavebook_core::book::agree::in_dispute;
 use eavebook_core::book::fold::{BookedReading, Struck, TakenOut};
-use eavebook_core::book::kinds::{Followed, HowRead, Thing, Turn};
+use eavebook_core::book::kinds::{Followed, HowRead, Kind, Thing, Turn};
 use eavebook_core::check::State;
 use eavebook_core::units::{self, Length, Tape};
 use uuid::Uuid;
@@ -118,17 +119,9 @@ pub fn read_on_roof(seen: &Seen) -> Vec<Thing> {
 
 /// Place of the last reading of a thing among all acts; past all of them where there is none.
 fn last_act(seen: &Seen, thing: &Thing) -> usize {
-    let of_it = |entry| {
-        seen.book
-            .readings
-            .iter()
-            .any(|r| r.entry == entry && r.thing == *thing)
-    };
-    seen.book
-        .acts
-        .iter()
-        .rposition(|act| of_it(act.entry))
-        .unwrap_or(usize::MAX)
+    let of_it = |act: &Act| matches!(&act.kind, Kind::Reading(read) if read.thing == *thing);
+    let last = seen.book.acts.iter().rposition(of_it);
+    last.unwrap_or(usize::MAX)
 }
 
 /// What a thing measures: its newest reading in force, else what the others say, with its ±.

@@ -35,7 +35,11 @@ impl SetDigest {
     /// Takes one entry more into the set.
     #[must_use]
     pub fn with(mut self, id: Uuid, sha256: &str) -> SetDigest {
-        let one = Sha256::digest(format!("{id}{sha256}"));
+        let mut id_text = Uuid::encode_buffer();
+        let one = Sha256::new()
+            .chain_update(id.hyphenated().encode_lower(&mut id_text))
+            .chain_update(sha256)
+            .finalize();
         let mut carry = 0;
         for (at, byte) in self.sum.iter_mut().zip(one).rev() {
             let [high, low] = (u16::from(*at) + u16::from(byte) + carry).to_be_bytes();

@@ -211,7 +211,7 @@ impl Entry {
     /// # Errors
     /// Not a JSON object.
     pub fn other_of(json: &str) -> Result<BTreeMap<String, String>, serde_json::Error> {
-        let fields: BTreeMap<String, Box<RawValue>> = serde_json::from_str(json)?;
+        let fields: BTreeMap<String, &RawValue> = serde_json::from_str(json)?;
         Ok(fields
             .into_iter()
             .map(|(name, json)| (name, json.get().to_owned()))
@@ -223,7 +223,14 @@ impl Entry {
     /// # Errors
     /// `Shape` with the field, `Id`, `Sha`, `LocalTime`.
     pub fn from_json(text: &str) -> Result<Entry, EntryError> {
-        let mut fields: BTreeMap<String, Box<RawValue>> = serde_json::from_str(text)?;
+        Entry::of_fields(serde_json::from_str(text)?)
+    }
+
+    /// [`Entry::from_json`] of what was read as an object already: name to JSON text as it came.
+    ///
+    /// # Errors
+    /// `Shape` with the field, `Id`, `Sha`, `LocalTime`.
+    pub fn of_fields(mut fields: BTreeMap<String, &RawValue>) -> Result<Entry, EntryError> {
         let entry = Entry {
             id: take(&mut fields, "id")?,
             book: take(&mut fields, "book")?,
@@ -256,17 +263,18 @@ pub fn sha256_hex(bytes: &[u8]) -> String {
 
 /// Bytes as hex digits, two each.
 pub(super) fn hex(bytes: &[u8]) -> String {
-    use fmt::Write;
-    bytes
-        .iter()
-        .fold(String::with_capacity(2 * bytes.len()), |mut hex, byte| {
-            let _ = write!(hex, "{byte:02x}");
-            hex
-        })
+    const DIGITS: &[u8; 16] = b"0123456789abcdef";
+    let mut hex = String::with_capacity(2 * bytes.len());
+    for byte in bytes {
+        for digit in [byte >> 4, byte & 15] {
+            hex.push(char::from(DIGITS[usize::from(digit)]));
+        }
+    }
+    hex
 }
 
 fn take<T: serde::de::DeserializeOwned>(
-    fields: &mut BTreeMap<String, Box<RawValue>>,
+    fields: &mut BTreeMap<String, &RawValue>,
     name: &str,
 ) -> Result<T, serde_json::Error> {
     use serde::de::Error;

@@ -7,6 +7,7 @@ use crate::book::kinds::{PhotoDistance, PhotoFrom, PhotoPlace, PhotoWord, Thing,
 use crate::book::lay_out::LaidOut;
 use crate::book::names::HouseSide;
 use crate::units::Angle;
+use std::collections::BTreeMap;
 use uuid::Uuid;
 
 /// What a photo shows.
@@ -65,11 +66,15 @@ pub fn walk_photos(book: &FieldBook, laid: &LaidOut) -> Vec<WalkPhoto> {
             }
         })
         .collect();
+    let place: BTreeMap<Uuid, usize> = book
+        .photos
+        .iter()
+        .enumerate()
+        .map(|(place, (entry, _))| (*entry, place))
+        .collect();
     for (_, said) in &book.photo_words {
-        for photo in photos
-            .iter_mut()
-            .filter(|photo| said.photos.contains(&photo.entry))
-        {
+        for place in said.photos.iter().filter_map(|entry| place.get(entry)) {
+            let photo = &mut photos[*place];
             match said.word {
                 PhotoWord::Shows { place } => photo.shows = Shows::Said(place),
                 PhotoWord::From { distance } => photo.distance = Some(distance),

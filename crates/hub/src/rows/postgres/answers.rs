@@ -11,9 +11,10 @@ use crate::rows::{
 };
 use crate::token::{self, Caller};
 use crate::{limits, now};
-use deadpool_postgres::Transaction;
+use deadpool_postgres::{Client, Object, Transaction};
 use eavebook_core::book::digest::SetDigest;
 use futures_util::TryStreamExt;
+use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
 use std::pin::pin;
 use tokio::sync::watch;
@@ -108,11 +109,13 @@ impl Rows for Postgres {
     fn push(&self, company: i64, entries: Vec<Fit>) -> Result<(u64, Vec<Status>), Problem> {
         let (head, fates) = self.lines.join(company, entries, |entries| {
             self.wait(async {
-                let mut client = self.client().await?;
-                let change = client.transaction().await?;
-                let told = keep_all(&change, company, entries).await?;
-                change.commit().await?;
-                Ok(told)
+                let client = self.client().await?;
+                let kept = keep_all(&client, company, entries).await;
+                // A connection that cannot even take back is not used again.
+                if kept.is_err() && client.batch_execute("ROLLBACK").await.is_err() {
+                    drop(Object::take(client));
+                }
+                kept
             })
         })?;
         if fates.contains(&Status::New) {
@@ -451,42 +454,50 @@ fn life(fit: &Fit) -> (Uuid, Uuid) {
     (fit.entry.device, fit.entry.incarnation)
 }
 
-/// Keeps what is fit. Returns the head after it and each one's fate.
+/// Keeps what is fit, in one transaction. Returns the head after it and each one's fate; after an
+/// error the transaction may still be open.
 ///
-/// The company's row is held first, and what is there is looked up in a statement after that, which
+/// Its beginning is sent with what is asked first and its end with what is written last: three answers
+/// are waited for, not five. The company's row is held first, and what is there is looked up in a statement after that, which
 /// sees all that was committed before: so two hubs number after each other, without a gap.
 async fn keep_all(
-    change: &Transaction<'_>,
+    client: &Client,
     company: i64,
     entries: &[Fit],
 ) -> Result<(u64, Vec<Status>), Amiss> {
-    let hold = change
+    // Prepared before anything is sent: what is sent together goes in its order.
+    let hold = client
         .prepare_cached("SELECT seq, count, sum FROM companies WHERE id = $1 FOR NO KEY UPDATE")
         .await?;
-    let look = change
+    let look = client
         .prepare_cached("SELECT id, entry FROM entries WHERE company = $1 AND id = ANY ($2)")
         .await?;
-    let counted = change.prepare_cached(LAST_OF_LIVES).await?;
+    let counted = client.prepare_cached(LAST_OF_LIVES).await?;
+    let insert = client.prepare_cached(ADD).await?;
+    let number = client
+        .prepare_cached("UPDATE companies SET seq = $2, count = $3, sum = $4 WHERE id = $1")
+        .await?;
     let ids: Vec<Uuid> = entries.iter().map(|fit| fit.entry.id).collect();
     let lives: BTreeSet<(Uuid, Uuid)> = entries.iter().map(life).collect();
     let (devices, incarnations): (Vec<Uuid>, Vec<Uuid>) = lives.into_iter().unzip();
     let asks: [&(dyn ToSql + Sync); 1] = [&company];
     let more: [&(dyn ToSql + Sync); 2] = [&company, &ids];
     let lives: [&(dyn ToSql + Sync); 3] = [&company, &devices, &incarnations];
-    // Sent together, done one after the other.
-    let (held, there, counted) = tokio::try_join!(
-        change.query_opt(&hold, &asks),
-        change.query(&look, &more),
-        change.query(&counted, &lives)
+    let ((), held, there, counted) = tokio::try_join!(
+        biased;
+        client.batch_execute("BEGIN"),
+        client.query_opt(&hold, &asks),
+        client.query(&look, &more),
+        client.query(&counted, &lives)
     )?;
     let (mut head, mut digest) = head(held.as_ref())?;
     let mut last: BTreeMap<(Uuid, Uuid), i64> = BTreeMap::new();
     for row in &counted {
         last.insert((row.try_get(0)?, row.try_get(1)?), row.try_get(2)?);
     }
-    let mut texts: BTreeMap<Uuid, Vec<u8>> = BTreeMap::new();
+    let mut texts: BTreeMap<Uuid, Cow<'_, [u8]>> = BTreeMap::new();
     for row in &there {
-        texts.insert(row.try_get(0)?, row.try_get(1)?);
+        texts.insert(row.try_get(0)?, Cow::Owned(row.try_get(1)?));
     }
     let (mut new, mut fates, mut taken) = (New::default(), Vec::new(), Vec::new());
     let mut again = Again::default();
@@ -497,7 +508,7 @@ async fn keep_all(
             None => Status::New,
         };
         if status == Status::New {
-            texts.insert(entry.id, fit.text.clone().into_bytes());
+            texts.insert(entry.id, Cow::Borrowed(fit.text.as_bytes()));
             head += 1;
             digest = digest.with(entry.id, &entry.sha256);
             new.seq.push(signed(head));
@@ -527,37 +538,11 @@ async fn keep_all(
         let sql = "INSERT INTO conflicts (company, id, content, entry) VALUES ($1, $2, $3, $4)
                    ON CONFLICT (company, content) DO NOTHING";
         let (content, text) = (fit.content(), fit.text.as_bytes());
-        change
+        client
             .execute(sql, &[&company, &fit.entry.id, &&content[..], &text])
             .await?;
     }
-    if !new.seq.is_empty() {
-        add(change, company, &new, (head, digest)).await?;
-    }
-    if !again.dseq.is_empty() {
-        mark_twice(change, company, &again).await?;
-    }
-    Ok((head, fates))
-}
-
-async fn add(
-    change: &Transaction<'_>,
-    company: i64,
-    new: &New<'_>,
-    (head, digest): (u64, SetDigest),
-) -> Result<(), Amiss> {
-    let insert = change
-        .prepare_cached(
-            "INSERT INTO entries
-                 (company, seq, id, book, device, incarnation, dseq, sha256, entry)
-             SELECT $1, new.* FROM unnest($2::bigint[], $3::uuid[], $4::uuid[], $5::uuid[],
-                 $6::uuid[], $7::bigint[], $8::text[], $9::bytea[]) AS new",
-        )
-        .await?;
-    let number = change
-        .prepare_cached("UPDATE companies SET seq = $2, count = $3, sum = $4 WHERE id = $1")
-        .await?;
-    let (head, entries, sum) = (signed(head), signed(digest.count), digest.hex());
+    let (last, count, sum) = (signed(head), signed(digest.count), digest.hex());
     let rows: [&(dyn ToSql + Sync); 9] = [
         &company,
         &new.seq,
@@ -569,24 +554,42 @@ async fn add(
         &new.sha256,
         &new.entry,
     ];
-    let numbers: [&(dyn ToSql + Sync); 4] = [&company, &head, &entries, &sum];
-    tokio::try_join!(
-        change.execute(&insert, &rows),
-        change.execute(&number, &numbers)
-    )?;
-    Ok(())
+    let numbers: [&(dyn ToSql + Sync); 4] = [&company, &last, &count, &sum];
+    if new.seq.is_empty() {
+        client.batch_execute("COMMIT").await?;
+    } else if again.dseq.is_empty() {
+        // Where one of them fails, the end takes all of it back.
+        tokio::try_join!(
+            biased;
+            client.execute(&insert, &rows),
+            client.execute(&number, &numbers),
+            client.batch_execute("COMMIT")
+        )?;
+    } else {
+        client.execute(&insert, &rows).await?;
+        client.execute(&number, &numbers).await?;
+        mark_twice(client, company, &again).await?;
+        client.batch_execute("COMMIT").await?;
+    }
+    Ok((head, fates))
 }
 
+/// Entries, a column each.
+const ADD: &str = "
+    INSERT INTO entries (company, seq, id, book, device, incarnation, dseq, sha256, entry)
+    SELECT $1, new.* FROM unnest($2::bigint[], $3::uuid[], $4::uuid[], $5::uuid[], $6::uuid[],
+        $7::bigint[], $8::text[], $9::bytea[]) AS new";
+
 /// One count of one life in two entries: two phones hold one identity.
-async fn mark_twice(change: &Transaction<'_>, company: i64, again: &Again) -> Result<(), Amiss> {
+async fn mark_twice(client: &Client, company: i64, again: &Again) -> Result<(), Amiss> {
     let sql = "UPDATE devices SET duplicate = TRUE WHERE company = $1 AND NOT duplicate AND device IN (
                    SELECT e.device FROM entries e
                    JOIN unnest($2::uuid[], $3::uuid[], $4::bigint[]) AS n (device, incarnation, dseq)
                        ON e.device = n.device AND e.incarnation = n.incarnation AND e.dseq = n.dseq
                    WHERE e.company = $1
                    GROUP BY e.device, e.incarnation, e.dseq HAVING count(DISTINCT e.id) > 1)";
-    let sql = change.prepare_cached(sql).await?;
+    let sql = client.prepare_cached(sql).await?;
     let asks: [&(dyn ToSql + Sync); 4] = [&company, &again.device, &again.incarnation, &again.dseq];
-    change.execute(&sql, &asks).await?;
+    client.execute(&sql, &asks).await?;
     Ok(())
 }
