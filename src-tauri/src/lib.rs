@@ -12,10 +12,10 @@ use eavebook_app::refusal::Unfit;
 use eavebook_app::reply::{Reply, Said};
 use eavebook_app::request::Request;
 use serde::de::DeserializeOwned;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
+use tauri::Manager;
 use tauri::async_runtime::spawn_blocking;
 use tauri::ipc::{InvokeBody, Request as Incoming, Response};
-use tauri::{Manager, State};
 
 /// The open field book, or why it cannot be opened: the page says so at its first request.
 struct Book(Result<App, Said>);
@@ -55,7 +55,7 @@ fn book_folder(app: &tauri::App) -> tauri::Result<PathBuf> {
     }
 }
 
-fn open(folder: &std::path::Path) -> Book {
+fn open(folder: &Path) -> Book {
     let opened = App::open(folder).map_err(|why| said("book_not_open", why.to_string()));
     if let Ok(app) = &opened
         && let Err(why) = app.keep_in_step()
@@ -66,88 +66,111 @@ fn open(folder: &std::path::Path) -> Book {
     Book(opened)
 }
 
-/// Carries out one request. On a thread that may wait: a commit waits for the disk, and joining a hub
-/// for the network, by a runtime of its own, which the shell's own threads would not let it have.
-#[tauri::command]
-async fn command(window: tauri::AppHandle, request: Request) -> Result<Reply, String> {
-    let carried_out = move || match &window.state::<Book>().0 {
-        Ok(app) => app.handle(request),
-        Err(said) => Reply::Refused(said.clone()),
-    };
-    spawn_blocking(carried_out)
+/// Works with the book on a thread that may wait: for the disk, and for the network by a runtime of its
+/// own, which the shell's own threads would not let it have.
+async fn off_the_window<T: Send + 'static>(
+    window: tauri::AppHandle,
+    work: impl FnOnce(Result<&App, &Said>) -> T + Send + 'static,
+) -> Result<T, String> {
+    spawn_blocking(move || work(window.state::<Book>().0.as_ref()))
         .await
         .map_err(|why| format!("eavebook met a fault of its own ({why}). What was booked stands."))
 }
 
+/// What `work` replies, or why the book is not open.
+async fn reply(
+    window: tauri::AppHandle,
+    work: impl FnOnce(&App) -> Reply + Send + 'static,
+) -> Result<Reply, String> {
+    off_the_window(window, |app| {
+        app.map_or_else(|said| Reply::Refused(said.clone()), work)
+    })
+    .await
+}
+
+/// Carries out one request.
+#[tauri::command]
+async fn command(window: tauri::AppHandle, request: Request) -> Result<Reply, String> {
+    reply(window, |app| app.handle(request)).await
+}
+
 /// Keeps a photo: its bytes are the body, what it is of stands in a header.
-#[tauri::command(async)]
-fn photo(book: State<'_, Book>, incoming: Incoming<'_>) -> Reply {
-    let app = match &book.0 {
-        Ok(app) => app,
-        Err(said) => return Reply::Refused(said.clone()),
-    };
+#[tauri::command]
+async fn photo(window: tauri::AppHandle, incoming: Incoming<'_>) -> Result<Reply, String> {
     match (bytes(incoming.body()), about(&incoming)) {
-        (Some(bytes), Some(about)) => app.keep_photo(&bytes, &about),
-        (_, _) => Reply::Refused(Unfit::PhotoCutOff.said()),
+        (Some(bytes), Some(about)) => {
+            reply(window, move |app| app.keep_photo(&bytes, &about)).await
+        }
+        (_, _) => Ok(Reply::Refused(Unfit::PhotoCutOff.said())),
     }
 }
 
 /// The bytes of a kept photo, to be shown.
-#[tauri::command(async)]
-fn kept_photo(book: State<'_, Book>, sha256: String) -> Result<Response, String> {
-    let kept = book.0.as_ref().ok().and_then(|app| app.photo(&sha256));
-    kept.map(|photo| Response::new(photo.bytes))
+#[tauri::command]
+async fn kept_photo(window: tauri::AppHandle, sha256: String) -> Result<Response, String> {
+    let kept = off_the_window(window, move |app| {
+        app.ok().and_then(|app| app.photo(&sha256))
+    });
+    kept.await?
+        .map(|photo| Response::new(photo.bytes))
         .ok_or_else(|| "There is no photo of this name.".to_owned())
 }
 
 /// Saves a packet, or one paper in it, where the system keeps what is saved, and says where.
-#[tauri::command(async)]
-fn save_packet_file(
+#[tauri::command]
+async fn save_packet_file(
     window: tauri::AppHandle,
-    book: State<'_, Book>,
     packet: String,
     path: Option<String>,
 ) -> Result<Said, String> {
-    let folder = folder_for_saved(&window)?;
-    let app = book.0.as_ref().map_err(|said| said.en.clone())?;
-    Ok(app.save_packet_file(&packet, path.as_deref(), &folder))
+    saved(window, move |app, folder| {
+        app.save_packet_file(&packet, path.as_deref(), folder)
+    })
+    .await
 }
 
 /// Saves a copy of the whole book where the system keeps what is saved, and says where.
-#[tauri::command(async)]
-fn save_copy(window: tauri::AppHandle, book: State<'_, Book>) -> Result<Said, String> {
-    let folder = folder_for_saved(&window)?;
-    let app = book.0.as_ref().map_err(|said| said.en.clone())?;
-    Ok(app.save_copy(&folder))
+#[tauri::command]
+async fn save_copy(window: tauri::AppHandle) -> Result<Said, String> {
+    saved(window, App::save_copy).await
 }
 
-/// Reads the link of a hub off a photo of its square.
-#[tauri::command(async)]
-fn read_square(book: State<'_, Book>, incoming: Incoming<'_>) -> Reply {
-    match (&book.0, bytes(incoming.body())) {
-        (Err(said), _) => Reply::Refused(said.clone()),
-        (Ok(app), Some(photo)) => app.read_square(&photo),
-        (Ok(_), None) => Reply::Refused(Unfit::PhotoCutOff.said()),
-    }
+/// Saves something into the folder for what is saved.
+async fn saved(
+    window: tauri::AppHandle,
+    save: impl FnOnce(&App, &Path) -> Said + Send + 'static,
+) -> Result<Said, String> {
+    let folder = folder_for_saved(&window)?;
+    off_the_window(window, move |app| match app {
+        Ok(app) => Ok(save(app, &folder)),
+        Err(said) => Err(said.en.clone()),
+    })
+    .await?
 }
 
 fn folder_for_saved(window: &tauri::AppHandle) -> Result<PathBuf, String> {
     let path = window.path();
     path.download_dir()
         .or_else(|_| path.document_dir())
+        .or_else(|_| path.home_dir())
         .map_err(|why| format!("This device names no folder for what is saved ({why})."))
 }
 
+/// Reads the link of a hub off a photo of its square.
+#[tauri::command]
+async fn read_square(window: tauri::AppHandle, incoming: Incoming<'_>) -> Result<Reply, String> {
+    match bytes(incoming.body()) {
+        Some(photo) => reply(window, move |app| app.read_square(&photo)).await,
+        None => Ok(Reply::Refused(Unfit::PhotoCutOff.said())),
+    }
+}
+
 /// Takes a piece of a file that is carried in by hand, as [`photo`] takes a photo.
-#[tauri::command(async)]
-fn carry_in(book: State<'_, Book>, incoming: Incoming<'_>) -> Reply {
-    let app = match &book.0 {
-        Ok(app) => app,
-        Err(said) => return Reply::Refused(said.clone()),
-    };
+#[tauri::command]
+async fn carry_in(window: tauri::AppHandle, incoming: Incoming<'_>) -> Result<Reply, String> {
     match (bytes(incoming.body()), about(&incoming)) {
-        (Some(piece), Some(about)) => app.carry_in(&piece, about),
-        (_, _) => Reply::Refused(Unfit::FileCutOff.said()),
+        (Some(piece), Some(about)) => reply(window, move |app| app.carry_in(&piece, about)).await,
+        (_, _) => Ok(Reply::Refused(Unfit::FileCutOff.said())),
     }
 }
 

@@ -17,10 +17,10 @@ export const button = (name) => `//button[normalize-space()="${name}" or @aria-l
 export const region = (name) => `//section[@aria-label="${name}"]`;
 export const key = (name) => `//*[@role="group"][@aria-label="Keypad"]${button(name)}`;
 
-/** The program with an empty book in a window; both are gone after the test. */
-export async function windowOf(t, size) {
+/** The program with an empty book in a window; both are gone after the test. `home`: the person's folder. */
+export async function windowOf(t, size, home = process.env.HOME) {
   const book = mkdtempSync(join(tmpdir(), 'eavebook-shell-'));
-  const driver = await startDriver({ EAVEBOOK_BOOK: book });
+  const driver = await startDriver({ EAVEBOOK_BOOK: book, HOME: home });
   const page = await openWindow(driver, SHELL);
   t.after(async () => {
     await page.close();

@@ -274,6 +274,8 @@ fn shell(ground: &Ground) -> Result<Told, Trouble> {
         "rectangle.mjs",
         "refused_keys.mjs",
         "copies.mjs",
+        "by_hand.mjs",
+        "square.mjs",
     ];
     let mut drive = ground.command("dbus-run-session", "tests/shell", &drive);
     drive.env("EAVEBOOK_SHELL", ground.built(SHELL));
