@@ -66,18 +66,22 @@ pub fn run() -> Result<(), Box<dyn Error>> {
         ("at most", 4.0),
     );
     row(
-        "one entry more in it, on disk and shown, against opening it",
-        [again, first],
+        "one entry more in it, on disk and the whole reply",
+        [again, GOAL_MS],
         "ms",
-        ("at most", 0.8),
+        ("at most", 1.0),
     );
     Ok(())
 }
 
-/// How long a reply with the whole job took.
+/// How long a reply with the whole job took, as the bytes that go to the page.
 fn opened(app: &App, request: Request) -> Result<Duration, Box<dyn Error>> {
-    let (told, took) = timed(|| app.handle(request));
-    if matches!(told, Reply::Job(_)) {
+    let ((told, bytes), took) = timed(|| {
+        let told = app.handle(request);
+        let bytes = serde_json::to_vec(&told);
+        (told, bytes)
+    });
+    if matches!(told, Reply::Job(_)) && bytes?.len() > ENTRIES {
         Ok(took)
     } else {
         Err("the job does not open".into())
