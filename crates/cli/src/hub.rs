@@ -114,7 +114,15 @@ impl Act {
         match self {
             Act::Code { company, author } => {
                 let codes = eavebook_hub::code(dir, &company, author.as_deref())?;
-                print(&format!("{}\n{}", codes.typed, codes.link))
+                print(&format!("{}\n{}", codes.typed, codes.link))?;
+                if !codes.names_a_machine() {
+                    eprintln!(
+                        "no device reaches this link: the hub listens at every address of its \
+                         machine. Type the code beside one of them, or begin the hub with --url \
+                         https://NAME:PORT and draw another"
+                    );
+                }
+                Ok(())
             }
             Act::Devices => {
                 let lines: Vec<String> = eavebook_hub::devices(dir)?

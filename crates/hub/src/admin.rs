@@ -17,6 +17,18 @@ pub struct Codes {
     pub link: String,
 }
 
+impl Codes {
+    /// Whether the link names a machine: every address of one, which a hub may listen at, is none that
+    /// a device could ask.
+    #[must_use]
+    pub fn names_a_machine(&self) -> bool {
+        let host = self.link.split_once("://").map_or("", |(_, host)| host);
+        !["0.0.0.0:", "[::]:"]
+            .iter()
+            .any(|every| host.starts_with(every))
+    }
+}
+
 /// Draws a code for a device of a company, which is made where its name is new. `author`: who will
 /// book on the device, its own name where none is given. The hub may run meanwhile.
 ///
@@ -64,5 +76,23 @@ pub fn revoke(dir: &Path, device: &str) -> Result<usize, HubError> {
         Err(HubError::NoDevice(device.to_owned()))
     } else {
         Ok(changed)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_link_to_every_address_names_no_machine() {
+        let names = |url: &str| {
+            let codes = Codes {
+                typed: String::new(),
+                link: format!("{url}#pin=00&code=0"),
+            };
+            codes.names_a_machine()
+        };
+        assert!(!names("https://0.0.0.0:7443") && !names("http://[::]:7443"));
+        assert!(names("https://192.0.2.7:7443") && names("https://hub.example"));
     }
 }
