@@ -1,5 +1,5 @@
-// Two windows on machines without a network: what one saved, the other brings in, the photo too, and
-// brings it in once however often it is carried.
+// Two windows on machines without a network: what one saved, the other brings in, and once however
+// often it is carried.
 import assert from 'node:assert/strict';
 import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';

@@ -66,15 +66,14 @@ pub fn walk_photos(book: &FieldBook, laid: &LaidOut) -> Vec<WalkPhoto> {
             }
         })
         .collect();
-    let place: BTreeMap<Uuid, usize> = book
-        .photos
+    let of_entry: BTreeMap<Uuid, usize> = photos
         .iter()
         .enumerate()
-        .map(|(place, (entry, _))| (*entry, place))
+        .map(|(at, photo)| (photo.entry, at))
         .collect();
     for (_, said) in &book.photo_words {
-        for place in said.photos.iter().filter_map(|entry| place.get(entry)) {
-            let photo = &mut photos[*place];
+        for at in said.photos.iter().filter_map(|entry| of_entry.get(entry)) {
+            let photo = &mut photos[*at];
             match said.word {
                 PhotoWord::Shows { place } => photo.shows = Shows::Said(place),
                 PhotoWord::From { distance } => photo.distance = Some(distance),

@@ -458,8 +458,9 @@ fn life(fit: &Fit) -> (Uuid, Uuid) {
 /// error the transaction may still be open.
 ///
 /// Its beginning is sent with what is asked first and its end with what is written last: three answers
-/// are waited for, not five. The company's row is held first, and what is there is looked up in a statement after that, which
-/// sees all that was committed before: so two hubs number after each other, without a gap.
+/// are waited for, not five. The company's row is held first, and what is there is looked up in a
+/// statement after that, which sees all that was committed before: so two hubs number after each
+/// other, without a gap.
 async fn keep_all(
     client: &Client,
     company: i64,
