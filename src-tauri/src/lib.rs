@@ -8,8 +8,8 @@
 )]
 
 use eavebook_app::App;
-use eavebook_app::refusal::Unfit;
-use eavebook_app::reply::{Reply, Said};
+use eavebook_app::refusal::RequestRefusal;
+use eavebook_app::reply::{Reply, Sentence};
 use eavebook_app::request::Request;
 use serde::de::DeserializeOwned;
 use std::path::{Path, PathBuf};
@@ -18,7 +18,7 @@ use tauri::async_runtime::spawn_blocking;
 use tauri::ipc::{InvokeBody, Request as Incoming, Response};
 
 /// The open field book, or why it cannot be opened: the page says so at its first request.
-struct Book(Result<App, Said>);
+struct Book(Result<App, Sentence>);
 
 /// The header in which bytes say what they are of, written as in an address.
 const ABOUT: &str = "eavebook-about";
@@ -70,7 +70,7 @@ fn open(folder: &Path) -> Book {
 /// own, which the shell's own threads would not let it have.
 async fn off_the_window<T: Send + 'static>(
     window: tauri::AppHandle,
-    work: impl FnOnce(Result<&App, &Said>) -> T + Send + 'static,
+    work: impl FnOnce(Result<&App, &Sentence>) -> T + Send + 'static,
 ) -> Result<T, String> {
     spawn_blocking(move || work(window.state::<Book>().0.as_ref()))
         .await
@@ -101,7 +101,7 @@ async fn photo(window: tauri::AppHandle, incoming: Incoming<'_>) -> Result<Reply
         (Some(bytes), Some(about)) => {
             reply(window, move |app| app.keep_photo(&bytes, &about)).await
         }
-        (_, _) => Ok(Reply::Refused(Unfit::PhotoCutOff.said())),
+        (_, _) => Ok(Reply::Refused(RequestRefusal::PhotoCutOff.said())),
     }
 }
 
@@ -122,7 +122,7 @@ async fn save_packet_file(
     window: tauri::AppHandle,
     packet: String,
     path: Option<String>,
-) -> Result<Said, String> {
+) -> Result<Sentence, String> {
     saved(window, move |app, folder| {
         app.save_packet_file(&packet, path.as_deref(), folder)
     })
@@ -131,15 +131,15 @@ async fn save_packet_file(
 
 /// Saves a copy of the whole book where the system keeps what is saved, and says where.
 #[tauri::command]
-async fn save_copy(window: tauri::AppHandle) -> Result<Said, String> {
+async fn save_copy(window: tauri::AppHandle) -> Result<Sentence, String> {
     saved(window, App::save_copy).await
 }
 
 /// Saves something into the folder for what is saved.
 async fn saved(
     window: tauri::AppHandle,
-    save: impl FnOnce(&App, &Path) -> Said + Send + 'static,
-) -> Result<Said, String> {
+    save: impl FnOnce(&App, &Path) -> Sentence + Send + 'static,
+) -> Result<Sentence, String> {
     let folder = folder_for_saved(&window)?;
     off_the_window(window, move |app| match app {
         Ok(app) => Ok(save(app, &folder)),
@@ -161,7 +161,7 @@ fn folder_for_saved(window: &tauri::AppHandle) -> Result<PathBuf, String> {
 async fn read_square(window: tauri::AppHandle, incoming: Incoming<'_>) -> Result<Reply, String> {
     match bytes(incoming.body()) {
         Some(photo) => reply(window, move |app| app.read_square(&photo)).await,
-        None => Ok(Reply::Refused(Unfit::PhotoCutOff.said())),
+        None => Ok(Reply::Refused(RequestRefusal::PhotoCutOff.said())),
     }
 }
 
@@ -170,7 +170,7 @@ async fn read_square(window: tauri::AppHandle, incoming: Incoming<'_>) -> Result
 async fn carry_in(window: tauri::AppHandle, incoming: Incoming<'_>) -> Result<Reply, String> {
     match (bytes(incoming.body()), about(&incoming)) {
         (Some(piece), Some(about)) => reply(window, move |app| app.carry_in(&piece, about)).await,
-        (_, _) => Ok(Reply::Refused(Unfit::FileCutOff.said())),
+        (_, _) => Ok(Reply::Refused(RequestRefusal::FileCutOff.said())),
     }
 }
 
@@ -187,8 +187,8 @@ fn about<T: DeserializeOwned>(incoming: &Incoming<'_>) -> Option<T> {
     serde_urlencoded::from_str(text).ok()
 }
 
-fn said(code: &str, en: String) -> Said {
-    Said {
+fn said(code: &str, en: String) -> Sentence {
+    Sentence {
         code: code.to_owned(),
         en,
     }

@@ -6,7 +6,7 @@
 use crate::kill::{Noise, said_until_killed};
 use crate::size::size;
 use crate::writer;
-use eavebook_core::book::entry::{Entry, Said, sha256_hex};
+use eavebook_core::book::entry::{Entry, ParsedBody, sha256_hex};
 use eavebook_core::book::kinds::Kind;
 use eavebook_store::Book;
 use std::collections::BTreeSet;
@@ -102,8 +102,8 @@ pub fn faults(dir: &Path, told: &Acknowledged) -> Vec<String> {
 
 fn photos_in(entries: &[Entry]) -> impl Iterator<Item = String> {
     entries.iter().filter_map(|entry| match entry.said() {
-        Said::Known(Kind::Photo(photo)) => Some(photo.sha256),
-        Said::Known(_) | Said::Newer(_) | Said::Unknown => None,
+        ParsedBody::Known(Kind::Photo(photo)) => Some(photo.sha256),
+        ParsedBody::Known(_) | ParsedBody::Newer(_) | ParsedBody::Unknown => None,
     })
 }
 

@@ -79,7 +79,7 @@ name: string,
 /**
  * What it holds.
  */
-said: Said, };
+said: Sentence, };
 
 /**
  * A slope just read.
@@ -100,11 +100,11 @@ one_way: boolean,
 /**
  * "The two ways differ by 1.2°: this phone reads 0.6° high, and their mean is free of it."
  */
-zero_error: Said | null, 
+zero_error: Sentence | null, 
 /**
  * What a slope marked on a photo is good for; none of a slope read otherwise.
  */
-sighted: Said | null, 
+sighted: Sentence | null, 
 /**
  * As it is spoken: "two six point six degrees".
  */
@@ -117,7 +117,7 @@ export type CarriedView = {
 /**
  * What it brought; none while more of it is to come.
  */
-said: Said | null, };
+said: Sentence | null, };
 
 /**
  * What turned up once the old roof was off, and what the next one needs.
@@ -142,7 +142,7 @@ next_photos: Array<string>,
 /**
  * "A sheet, laid: $58.00.", or that it is not priced.
  */
-price: Said, 
+price: Sentence, 
 /**
  * Under which it can be: (leg, name).
  */
@@ -163,7 +163,7 @@ title: string,
 /**
  * The evidence in words: the gap, what was seen and not seen.
  */
-words: Said, 
+words: Sentence, 
 /**
  * The evidence in photos, by their names in the photo folder.
  */
@@ -180,7 +180,7 @@ export type CheckView = {
 /**
  * "6 open, 3 unproved".
  */
-counts: Said, 
+counts: Sentence, 
 /**
  * What is open, by the cost of coming back for it and by what it does to the price; then what
  * is most worth reading again, at most three.
@@ -193,7 +193,7 @@ at: string | null,
 /**
  * "Check complete": the visit is over and nothing was booked since.
  */
-complete: Said | null, };
+complete: Sentence | null, };
 
 /**
  * One answer.
@@ -248,11 +248,11 @@ state: ClosureWord,
 /**
  * "Closes within 2 in." or "18 ft short along the front."
  */
-words: Said, 
+words: Sentence, 
 /**
  * "Look again at leg 2 or leg 6." or what closure cannot see.
  */
-more: Said | null, 
+more: Sentence | null, 
 /**
  * At most two, likeliest first.
  */
@@ -274,7 +274,7 @@ export type CopiesView = {
 /**
  * Of the job that was asked about; none where none was.
  */
-copies: Said | null, 
+copies: Sentence | null, 
 /**
  * Entries of it that other devices booked: where this grows, the job is to be fetched anew.
  */
@@ -294,7 +294,7 @@ shares: boolean,
 /**
  * "Room for about 900 photos.", where the disk says; under 50 it warns.
  */
-room: Said | null, };
+room: Sentence | null, };
 
 /**
  * What a deck is made of.
@@ -485,7 +485,7 @@ hold: HoldWord,
 /**
  * The same in words: "Hold still."
  */
-words: Said, };
+words: Sentence, };
 
 /**
  * How a phone is held.
@@ -604,7 +604,7 @@ pretend: boolean,
 /**
  * Where copies are: "1 copy: this phone only".
  */
-copies: Said, 
+copies: Sentence, 
 /**
  * The last act and the next one; none in an empty job.
  */
@@ -660,7 +660,7 @@ totals: Array<TotalView>,
 /**
  * What to look at, and what closure cannot see.
  */
-cautions: Array<Said>, 
+cautions: Array<Sentence>, 
 /**
  * What is said and seen beside the tape.
  */
@@ -706,7 +706,7 @@ export type LackView = {
 /**
  * A sentence.
  */
-words: Said, 
+words: Sentence, 
 /**
  * What it may cost: "$12,803.20 to $14,110.95".
  */
@@ -724,11 +724,6 @@ rate: RateView | null, };
  * A language of the page. What a packet is written in is chosen by its reader.
  */
 export type Language = "english" | "spanish";
-
-/**
- * The ground of every leaf.
- */
-export type Leaf = "sun" | "night";
 
 /**
  * A kind of line.
@@ -790,26 +785,13 @@ whole: Array<number>,
 end: string, };
 
 /**
- * One look at the tilt of this device.
- */
-export type LookAt = { 
-/**
- * Milliseconds on a clock that only goes forward.
- */
-at_ms: number, 
-/**
- * Front to back, degrees, as the device tells it.
- */
-beta: number, };
-
-/**
  * One of the short list.
  */
 export type LookView = { 
 /**
  * What.
  */
-what: LookedFor, 
+what: WalkTarget, 
 /**
  * "Vents".
  */
@@ -826,11 +808,6 @@ counted: boolean,
  * How many, where somebody counted.
  */
 count: number, };
-
-/**
- * What is looked for on a walk round a house beside its sides.
- */
-export type LookedFor = "vents" | "gutters" | "solar" | "bin" | "driveway" | "attic";
 
 /**
  * What a fast double press meant.
@@ -853,6 +830,15 @@ after_leg: number, } | { "next": "plan" } | { "next": "walk_round" } | { "next":
  * `layers`, `pipe 1`.
  */
 thing: string, };
+
+/**
+ * What was seen over a leg.
+ */
+export type ObservedOverLeg = { "seen": "gable" } | { "seen": "slope" } | { "seen": "faces", 
+/**
+ * How many.
+ */
+count: number, };
 
 /**
  * The open keypad.
@@ -906,7 +892,7 @@ thing: string,
 /**
  * "Leg 3 is read once and nothing checks it."
  */
-words: Said, 
+words: Sentence, 
 /**
  * What leads there.
  */
@@ -947,7 +933,7 @@ open: string | null,
 /**
  * "Follows version 1; what changed stands in its table of differences."
  */
-follows: Said | null, 
+follows: Sentence | null, 
 /**
  * What nobody knows, word for word as in the packet.
  */
@@ -955,11 +941,11 @@ not_known: Array<string>,
 /**
  * What should be in it and is not, each with why and the remedy.
  */
-lacks: Array<Said>, 
+lacks: Array<Sentence>, 
 /**
  * Who must not get it.
  */
-keep_in_house: Said | null, 
+keep_in_house: Sentence | null, 
 /**
  * The name of its file; none: it is not on this device, and can be made again.
  */
@@ -996,7 +982,7 @@ sends: Array<SendView>,
 /**
  * "Waiting to send: 2", "Nothing sent yet."
  */
-sending: Said, };
+sending: Sentence, };
 
 /**
  * The keypad, the read-back and the corner pad.
@@ -1017,11 +1003,11 @@ corner_after: number | null,
 /**
  * Why the last key did nothing.
  */
-refused: Said | null, 
+refused: Sentence | null, 
 /**
  * "two 2s?", never in the way.
  */
-double: Said | null, };
+double: Sentence | null, };
 
 /**
  * One piece, by paths as SVG writes them.
@@ -1314,7 +1300,7 @@ answered: boolean,
 /**
  * Another reading of the same thing differs by more than both can: a third is wanted.
  */
-dispute: Said | null, };
+dispute: Sentence | null, };
 
 /**
  * Somebody for whom a packet can be made.
@@ -1331,16 +1317,16 @@ name: string,
 /**
  * "Proposal, photo sheets and the story of every figure."
  */
-holds: Said, 
+holds: Sentence, 
 /**
  * "Never cost or margin."
  */
-never: Said, };
+never: Sentence, };
 
 /**
  * One reply.
  */
-export type Reply = { "reply": "today" } & TodayView | { "reply": "job" } & JobView | { "reply": "pad" } & PadView | { "reply": "settings" } & SettingsView | { "reply": "copies" } & CopiesView | { "reply": "invite" } & InviteView | { "reply": "square" } & SquareView | { "reply": "carried" } & CarriedView | { "reply": "book_copy" } & BookCopyView | { "reply": "hold" } & HoldView | { "reply": "plan" } & PlanDrawn | { "reply": "solid" } & SolidView | { "reply": "takeoff" } & TakeoffView | { "reply": "packets" } & PacketsView | { "reply": "refused" } & Said;
+export type Reply = { "reply": "today" } & TodayView | { "reply": "job" } & JobView | { "reply": "pad" } & PadView | { "reply": "settings" } & SettingsView | { "reply": "copies" } & CopiesView | { "reply": "invite" } & InviteView | { "reply": "square" } & SquareView | { "reply": "carried" } & CarriedView | { "reply": "book_copy" } & BookCopyView | { "reply": "hold" } & HoldView | { "reply": "plan" } & PlanDrawn | { "reply": "solid" } & SolidView | { "reply": "takeoff" } & TakeoffView | { "reply": "packets" } & PacketsView | { "reply": "refused" } & Sentence;
 
 /**
  * One request.
@@ -1517,7 +1503,7 @@ read: PitchRead, } | { "ask": "hold_still",
 /**
  * The oldest first.
  */
-looks: Array<LookAt>, } | { "ask": "sight_pitch", 
+looks: Array<TiltSample>, } | { "ask": "sight_pitch", 
 /**
  * Which job.
  */
@@ -1553,7 +1539,7 @@ leg: number,
 /**
  * The oldest first.
  */
-looks: Array<LookAt>, 
+looks: Array<TiltSample>, 
 /**
  * Turned end for end since the one before.
  */
@@ -1637,7 +1623,7 @@ number: number,
 /**
  * What was seen.
  */
-seen: SaddleSeen, } | { "ask": "plan", 
+seen: SaddleObserved, } | { "ask": "plan", 
 /**
  * Which job.
  */
@@ -1717,7 +1703,7 @@ leg: number,
 /**
  * What was seen over it.
  */
-over: SeenOver, } | { "ask": "packets", 
+over: ObservedOverLeg, } | { "ask": "packets", 
 /**
  * Which job.
  */
@@ -1762,34 +1748,12 @@ stage: SendStage, };
 /**
  * What was seen of a saddle behind a chimney.
  */
-export type SaddleSeen = "yes" | "no" | "not_seen";
-
-/**
- * A sentence of one breath, with a code by which another language finds its own.
- */
-export type Said = { 
-/**
- * Names the sentence: `inches_over_eleven`.
- */
-code: string, 
-/**
- * The sentence in English.
- */
-en: string, };
+export type SaddleObserved = "yes" | "no" | "not_seen";
 
 /**
  * From where the roof is seen as a solid.
  */
 export type SeenFrom = "front" | "right" | "back" | "left" | "street_corner";
-
-/**
- * What was seen over a leg.
- */
-export type SeenOver = { "seen": "gable" } | { "seen": "slope" } | { "seen": "faces", 
-/**
- * How many.
- */
-count: number, };
 
 /**
  * What was seen of the roof from a face's leg, beside the computed one.
@@ -1802,7 +1766,7 @@ asks: Array<AskView>,
 /**
  * What comes of what was said, a sentence each.
  */
-judged: Array<Said>, };
+judged: Array<Sentence>, };
 
 /**
  * How far a packet came on its way. No device can know that somebody read it.
@@ -1836,12 +1800,25 @@ stage: SendStage,
 /**
  * "Waits here since 2:41 pm.", "Handed on 2:50 pm."
  */
-words: Said, };
+words: Sentence, };
+
+/**
+ * A sentence of one breath, with a code by which another language finds its own.
+ */
+export type Sentence = { 
+/**
+ * Names the sentence: `inches_over_eleven`.
+ */
+code: string, 
+/**
+ * The sentence in English.
+ */
+en: string, };
 
 /**
  * A setting of this device.
  */
-export type Setting = { "set": "cold_hands", "to": boolean } | { "set": "mirror_hand", "to": boolean } | { "set": "sound", "to": boolean } | { "set": "single_letter_keys", "to": boolean } | { "set": "tape", "to": TapeMarks } | { "set": "fractions", "to": FractionStep } | { "set": "building_on", "to": Side } | { "set": "language", "to": Language } | { "set": "leaf", "to": Leaf };
+export type Setting = { "set": "cold_hands", "to": boolean } | { "set": "mirror_hand", "to": boolean } | { "set": "sound", "to": boolean } | { "set": "single_letter_keys", "to": boolean } | { "set": "tape", "to": TapeMarks } | { "set": "fractions", "to": FractionStep } | { "set": "building_on", "to": Side } | { "set": "language", "to": Language } | { "set": "leaf", "to": Theme };
 
 /**
  * Settings of this device.
@@ -1886,7 +1863,7 @@ language: Language,
 /**
  * Its ground.
  */
-leaf: Leaf, };
+leaf: Theme, };
 
 /**
  * A side of a walker.
@@ -2028,11 +2005,11 @@ pretend: boolean,
 /**
  * What there is: "6 legs read, closes within 2 in".
  */
-standing: Said, 
+standing: Sentence, 
 /**
  * Where copies are.
  */
-copies: Said, };
+copies: Sentence, };
 
 /**
  * One reading in a story.
@@ -2078,7 +2055,7 @@ title: string,
 /**
  * "swapped digits? If so it would have been 42 ft."
  */
-why: Said, };
+why: Sentence, };
 
 /**
  * One line, which opens to what made it.
@@ -2140,7 +2117,7 @@ name: string,
 /**
  * What it comes to, in a sentence.
  */
-words: Said | null, 
+words: Sentence | null, 
 /**
  * Loads against whole trailers.
  */
@@ -2173,7 +2150,7 @@ not_priced: Array<LackView>,
 /**
  * What to look at before any of it is used.
  */
-cautions: Array<Said>, 
+cautions: Array<Sentence>, 
 /**
  * The leaf, part by part.
  */
@@ -2187,6 +2164,11 @@ changed: Array<RateView>, };
  * How a tape is marked.
  */
 export type TapeMarks = "feet_inches" | "feet_tenths" | "metres";
+
+/**
+ * Light or dark ground of every screen.
+ */
+export type Theme = "sun" | "night";
 
 /**
  * What an entry is about. Legs, corners and items are counted from 1, as a person counts them.
@@ -2321,6 +2303,19 @@ tick: VisitNote,
 clear: VisitNote, };
 
 /**
+ * One look at the tilt of this device.
+ */
+export type TiltSample = { 
+/**
+ * Milliseconds on a clock that only goes forward.
+ */
+at_ms: number, 
+/**
+ * Front to back, degrees, as the device tells it.
+ */
+beta: number, };
+
+/**
  * Today.
  */
 export type TodayView = { 
@@ -2419,7 +2414,7 @@ words: string, } | { "note": "looked",
 /**
  * What.
  */
-what: LookedFor, 
+what: WalkTarget, 
 /**
  * What came of it.
  */
@@ -2457,6 +2452,11 @@ guessed: Array<string>,
  * The shots wanted and not there.
  */
 wanted: Array<WantedShot>, };
+
+/**
+ * What is looked for on a walk round a house beside its sides.
+ */
+export type WalkTarget = "vents" | "gutters" | "solar" | "bin" | "driveway" | "attic";
 
 /**
  * The walk round a house.
@@ -2503,7 +2503,7 @@ export type YouWereHere = {
 /**
  * "Leg 4 booked. At the inside corner."
  */
-words: Said, 
+words: Sentence, 
 /**
  * What the one button does.
  */

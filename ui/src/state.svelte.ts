@@ -11,7 +11,7 @@ import type {
   PlanDrawn,
   Reply,
   Request,
-  Said,
+  Sentence,
   SettingsView,
   SolidView,
   TakeoffView,
@@ -68,7 +68,7 @@ class Book {
   /** The link that a photo of a square said last. */
   square = $state<string | null>(null);
   /** What a file carried in by hand brought; none while more of it is to come. */
-  carried = $state<Said | null>(null);
+  carried = $state<Sentence | null>(null);
   /** A copy of the whole book that was made, to be fetched. */
   copy = $state<BookCopyView | null>(null);
   place = $state<Place>('Today');
@@ -176,7 +176,7 @@ async function take(send: () => Promise<Reply>): Promise<boolean> {
   }
 }
 
-function heed(refused: Said | null): boolean {
+function heed(refused: Sentence | null): boolean {
   if (refused) say(words.told(refused.en), 'refused');
   return refused === null;
 }
@@ -261,7 +261,7 @@ export async function linkOnPhoto(file: File): Promise<string | null> {
 const PIECE = 4 << 20;
 
 /** Carries a file in by hand and shows what came with it. Null: it was refused or not answered. */
-export async function carry(whole: File): Promise<Said | null> {
+export async function carry(whole: File): Promise<Sentence | null> {
   const file = crypto.randomUUID();
   let at = 0;
   do {

@@ -1,6 +1,6 @@
 // The only door out: every request leaves by `command`, every photo by `photo`, every file by `carryIn`.
 import { invoke, isTauri } from '@tauri-apps/api/core';
-import type { PhotoDistance, PhotoPlace, Reply, Request, Said } from './generated';
+import type { PhotoDistance, PhotoPlace, Reply, Request, Sentence } from './generated';
 
 /** The field book on this device did not answer. Nothing is known to be changed. */
 export class NoAnswer extends Error {}
@@ -65,8 +65,8 @@ export function copyAddress(file: string): string {
 }
 
 /** Saves a copy of the whole book where the system keeps what is saved: says where. Throws `NoAnswer`. */
-export function saveCopy(): Promise<Said> {
-  return invokeOr<Said>('save_copy', {});
+export function saveCopy(): Promise<Sentence> {
+  return invokeOr<Sentence>('save_copy', {});
 }
 
 /** Has the link of a hub read off a photo of its square. Throws `NoAnswer`. */
@@ -92,8 +92,8 @@ export function packetAddress(packet: string, path?: string): string {
 }
 
 /** Saves a packet, or a paper in it, where the system keeps what is saved: says where. Throws `NoAnswer`. */
-export function savePacketFile(packet: string, path: string | null): Promise<Said> {
-  return invokeOr<Said>('save_packet_file', { packet, path });
+export function savePacketFile(packet: string, path: string | null): Promise<Sentence> {
+  return invokeOr<Sentence>('save_packet_file', { packet, path });
 }
 
 async function invokeOr<T>(

@@ -2,10 +2,10 @@
 //! of a job comes in, a copy of this book goes out. The command line and both doors of the page come
 //! here.
 
-use crate::refusal::{Refusal, Unfit};
-use crate::reply::{BookCopyView, CarriedView, Reply, Said};
+use crate::refusal::{Refusal, RequestRefusal};
+use crate::reply::{BookCopyView, CarriedView, Reply, Sentence};
 use crate::{App, held, said, stamp, unbroken, view};
-use eavebook_packet::{NotProved, carried, file_in};
+use eavebook_packet::{VerifyError, carried, file_in};
 use eavebook_store::{BackupError, Brought, CameSoFar, Carried, StoreError, backup};
 use serde::Deserialize;
 use std::fs::File;
@@ -37,34 +37,36 @@ pub struct AboutPiece {
 #[derive(Debug, Default)]
 pub(crate) struct OnTheirWay {
     /// What was brought last, so that its last piece said twice is answered the same.
-    brought: Option<(Uuid, Said)>,
+    brought: Option<(Uuid, Sentence)>,
     /// A copy that was made and not fetched yet.
     copy: Option<Uuid>,
 }
 
 /// Why a file carried by hand was not taken in.
 #[derive(Debug, thiserror::Error)]
-pub enum NotBrought {
+pub enum ImportError {
     /// A backup.
     #[error(transparent)]
     Backup(#[from] BackupError),
     /// A packet.
     #[error("nothing was brought: {0}")]
-    Packet(#[from] NotProved),
+    Packet(#[from] VerifyError),
     /// The book.
     #[error(transparent)]
     Store(#[from] StoreError),
 }
 
-impl NotBrought {
+impl ImportError {
     /// The same of a file that came without a name.
-    fn of_this_file(self) -> NotBrought {
+    fn of_this_file(self) -> ImportError {
         match self {
-            NotBrought::Backup(BackupError::Damaged { what, .. }) => {
+            ImportError::Backup(BackupError::Damaged { what, .. }) => {
                 let file = "this file".to_owned();
-                NotBrought::Backup(BackupError::Damaged { file, what })
+                ImportError::Backup(BackupError::Damaged { file, what })
             }
-            other @ (NotBrought::Backup(_) | NotBrought::Packet(_) | NotBrought::Store(_)) => other,
+            other @ (ImportError::Backup(_) | ImportError::Packet(_) | ImportError::Store(_)) => {
+                other
+            }
         }
     }
 }
@@ -77,7 +79,7 @@ impl App {
     /// # Errors
     /// Damaged or of another sort: nothing was changed. The disk: what came is kept, and the rest comes
     /// with the next try.
-    pub fn bring(&self, file: &Path) -> Result<Said, NotBrought> {
+    pub fn bring(&self, file: &Path) -> Result<Sentence, ImportError> {
         let mut brought = Brought::default();
         // Photos first: what an entry names is on the disk before it.
         if is_packet(file) {
@@ -130,12 +132,12 @@ impl App {
             return Ok(came(Some(said.clone())));
         }
         match (self.carried).comes(about.file, piece, about.at, about.whole)? {
-            CameSoFar::Gap => Err(Unfit::FileCutOff.into()),
+            CameSoFar::Gap => Err(RequestRefusal::FileCutOff.into()),
             CameSoFar::InPart => Ok(came(None)),
             CameSoFar::All => {
                 let brought = self.bring(&self.carried.place(about.file)?);
                 self.carried.forget(about.file);
-                let said = brought.map_err(NotBrought::of_this_file)?;
+                let said = brought.map_err(ImportError::of_this_file)?;
                 on_their_way.brought = Some((about.file, said.clone()));
                 Ok(came(Some(said)))
             }
@@ -173,7 +175,7 @@ impl App {
 
     /// Saves a copy of this book in a folder of the machine, and says where or why not.
     #[must_use]
-    pub fn save_copy(&self, folder: &Path) -> Said {
+    pub fn save_copy(&self, folder: &Path) -> Sentence {
         let save = || {
             // Where it cannot be made, the copy says so.
             let _ = std::fs::create_dir_all(folder);
@@ -189,7 +191,7 @@ impl App {
     }
 }
 
-fn came(said: Option<Said>) -> Reply {
+fn came(said: Option<Sentence>) -> Reply {
     Reply::Carried(CarriedView { said })
 }
 

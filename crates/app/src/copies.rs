@@ -2,7 +2,7 @@
 
 use crate::photo::LARGEST_PHOTO;
 use crate::places::photos::too_large;
-use crate::refusal::{Refusal, Unfit};
+use crate::refusal::{Refusal, RequestRefusal};
 use crate::reply::{InviteView, Reply, SquareView};
 use crate::{App, held, said, stamp, unbroken, view};
 use eavebook_packet::picture::squares;
@@ -19,7 +19,7 @@ use std::thread;
 const QUIET: usize = 4;
 
 /// A hub on this machine, which other devices can join.
-pub trait Shares: std::fmt::Debug + Send + Sync {
+pub trait HubHost: std::fmt::Debug + Send + Sync {
     /// Lets one more device in, once, within ten minutes.
     ///
     /// # Errors
@@ -64,7 +64,7 @@ impl App {
     ///
     /// # Errors
     /// When the pairing cannot be kept.
-    pub fn share(&self, pairing: Pairing, shares: Box<dyn Shares>) -> Result<(), StoreError> {
+    pub fn share(&self, pairing: Pairing, shares: Box<dyn HubHost>) -> Result<(), StoreError> {
         let mut book = held(&self.book);
         book.keep_pairing(&pairing)?;
         book.hub_is_here();
@@ -168,15 +168,18 @@ fn square(photo: &[u8]) -> Result<Reply, Refusal> {
     if photo.len() > LARGEST_PHOTO {
         return Err(too_large(photo.len()).into());
     }
-    let told = squares(photo).map_err(|_| Unfit::SquareNotSeen)?;
+    let told = squares(photo).map_err(|_| RequestRefusal::SquareNotSeen)?;
     if told.is_empty() {
-        return Err(Unfit::NoSquare.into());
+        return Err(RequestRefusal::NoSquare.into());
     }
     let ours = |text: &String| {
         let plain = text.len() <= LONGEST_LINK && text.bytes().all(|sign| sign.is_ascii_graphic());
         plain && text.contains('#') && Invitation::read(text).is_ok()
     };
-    let link = told.into_iter().find(ours).ok_or(Unfit::OtherSquare)?;
+    let link = told
+        .into_iter()
+        .find(ours)
+        .ok_or(RequestRefusal::OtherSquare)?;
     Ok(Reply::Square(SquareView { link }))
 }
 

@@ -1,7 +1,7 @@
 //! The pretend house: an invented walk, booked act by act through the one boundary.
 
 use crate::places::photos::AboutPhoto;
-use crate::reply::{JobView, Reply, Said};
+use crate::reply::{JobView, Reply, Sentence};
 use crate::request::{Key, Request};
 use crate::view::names;
 use crate::{App, request};
@@ -38,7 +38,7 @@ pub enum DemoError {
         /// Which, from 1.
         act: usize,
         /// Why.
-        said: Said,
+        said: Sentence,
     },
 }
 

@@ -2,7 +2,7 @@
 //! device only, kept at each key so that a kill at any moment loses none.
 
 use crate::refusal::Refusal;
-use crate::reply::Said;
+use crate::reply::Sentence;
 use eavebook_core::book::keypad::{FractionStep, Keypad};
 use eavebook_core::book::kinds::{Followed, HowRead, TapeMarks, Thing};
 use eavebook_store::Book;
@@ -25,7 +25,7 @@ pub struct Draft {
     /// The reading that is read back.
     pub read_back: Option<Uuid>,
     /// Why the last key did nothing.
-    pub refused: Option<Said>,
+    pub refused: Option<Sentence>,
     /// The card of the Leave-site check from which somebody went to mend something.
     pub check_at: Option<String>,
     /// What the tape followed last: a walk seldom changes it.

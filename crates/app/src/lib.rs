@@ -17,8 +17,8 @@ pub mod stamp;
 pub mod typescript;
 pub mod view;
 
-pub use carried::{AboutPiece, LARGEST_PIECE, NotBrought};
-pub use copies::{Invites, Shares};
+pub use carried::{AboutPiece, ImportError, LARGEST_PIECE};
+pub use copies::{HubHost, Invites};
 pub use eavebook_store::{BackedUp, BackupError, Pairing, StoreError, backup, restore, verify};
 pub use eavebook_sync::{Invitation, PairError};
 pub use photo::LARGEST_PHOTO;
@@ -32,8 +32,8 @@ use packet_files::PacketFile;
 use places::Answer;
 use places::job_file::{self, Made, ToMake, Wanted};
 use places::today::{self, Pretend};
-use refusal::{Refusal, Unfit};
-use reply::{Reply, Said};
+use refusal::{Refusal, RequestRefusal};
+use reply::{Reply, Sentence};
 use request::Request;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::{Path, PathBuf};
@@ -47,7 +47,7 @@ pub struct App {
     /// Ends a rest of the exchange with the hub, where there is one.
     wake: Mutex<Arc<Wake>>,
     /// The hub on this machine, where it is one.
-    shares: Mutex<Option<Box<dyn Shares>>>,
+    shares: Mutex<Option<Box<dyn HubHost>>>,
     /// They lie beside the book and are asked without its lock.
     photos: Photos,
     packets: Packets,
@@ -118,7 +118,12 @@ impl App {
     /// # Errors
     /// `NoJobs`.
     pub fn newest_job(&self) -> Result<Uuid, Refusal> {
-        self.asked(|book| book.books()?.last().copied().ok_or(Unfit::NoJobs.into()))
+        self.asked(|book| {
+            book.books()?
+                .last()
+                .copied()
+                .ok_or(RequestRefusal::NoJobs.into())
+        })
     }
 
     /// Puts a copy of a packet into a folder, whole or not at all.
@@ -131,7 +136,7 @@ impl App {
 
     /// Saves a packet, or one file in it, in a folder of the machine, and says where or why not.
     #[must_use]
-    pub fn save_packet_file(&self, id: &str, path: Option<&str>, folder: &Path) -> Said {
+    pub fn save_packet_file(&self, id: &str, path: Option<&str>, folder: &Path) -> Sentence {
         packet_files::save(&self.packets, id, path, folder)
     }
 
@@ -193,7 +198,7 @@ fn held<T>(lock: &Mutex<T>) -> MutexGuard<'_, T> {
 
 /// Does a piece of work; where the program fails at it, that is a refusal too.
 fn unbroken<T>(work: impl FnOnce() -> Result<T, Refusal>) -> Result<T, Refusal> {
-    catch_unwind(AssertUnwindSafe(work)).unwrap_or_else(|_| Err(Unfit::BrokeOff.into()))
+    catch_unwind(AssertUnwindSafe(work)).unwrap_or_else(|_| Err(RequestRefusal::BrokeOff.into()))
 }
 
 fn said(told: Result<Reply, Refusal>) -> Reply {
@@ -203,5 +208,5 @@ fn said(told: Result<Reply, Refusal>) -> Reply {
 /// What is said where the program failed at a request.
 #[must_use]
 pub fn broken_off() -> Reply {
-    Reply::Refused(Unfit::BrokeOff.said())
+    Reply::Refused(RequestRefusal::BrokeOff.said())
 }

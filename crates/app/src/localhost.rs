@@ -5,7 +5,7 @@
 //! comes from a foreign origin is turned away before it is read.
 
 use crate::places::photos::too_large;
-use crate::refusal::Unfit;
+use crate::refusal::RequestRefusal;
 use crate::reply::Reply;
 use crate::request::Request;
 use crate::{AboutPhoto, AboutPiece, App, LARGEST_PHOTO, LARGEST_PIECE, page};
@@ -219,12 +219,12 @@ async fn read_square(State(app): State<Arc<App>>, body: Body) -> Response {
 
 /// Reads a photo to its end. One that is too large is read to its end too, though not kept: a
 /// browser that is cut off while it sends never reads the answer.
-async fn gather(mut body: Body) -> Result<Vec<u8>, Unfit> {
+async fn gather(mut body: Body) -> Result<Vec<u8>, RequestRefusal> {
     use http_body_util::BodyExt;
     let mut bytes = Vec::new();
     let mut length = 0;
     while let Some(frame) = body.frame().await {
-        let frame = frame.map_err(|_| Unfit::PhotoCutOff)?;
+        let frame = frame.map_err(|_| RequestRefusal::PhotoCutOff)?;
         if let Ok(piece) = frame.into_data() {
             length += piece.len();
             if length <= LARGEST_PHOTO {

@@ -2,7 +2,7 @@
 
 use crate::places::job_file;
 use crate::refusal::Refusal;
-use crate::reply::Said;
+use crate::reply::Sentence;
 use crate::view::names;
 use eavebook_store::Packets;
 use std::path::Path;
@@ -32,7 +32,7 @@ pub fn read(packets: &Packets, id: &str, path: Option<&str>) -> Option<PacketFil
             bytes: std::fs::read(&whole).ok()?,
         });
     };
-    let look = eavebook_packet::look(&whole).ok()?;
+    let look = eavebook_packet::summarize(&whole).ok()?;
     let row = look.files.into_iter().find(|row| row.path == path)?;
     Some(PacketFile {
         name: path.rsplit('/').next()?.to_owned(),
@@ -44,7 +44,7 @@ pub fn read(packets: &Packets, id: &str, path: Option<&str>) -> Option<PacketFil
 /// Saves a whole packet or one file of it in a folder, whole or not at all, and says where it lies
 /// or why it does not.
 #[must_use]
-pub fn save(packets: &Packets, id: &str, path: Option<&str>, folder: &Path) -> Said {
+pub fn save(packets: &Packets, id: &str, path: Option<&str>, folder: &Path) -> Sentence {
     let Some(file) = read(packets, id, path) else {
         return names::said(
             "no_packet",

@@ -19,7 +19,7 @@ pub enum Media {
 impl Media {
     /// The kind of a file; none: no picture that is kept.
     #[must_use]
-    pub fn of(bytes: &[u8]) -> Option<Media> {
+    pub fn from_bytes(bytes: &[u8]) -> Option<Media> {
         if bytes.starts_with(&[0xff, 0xd8, 0xff]) {
             Some(Media::Jpeg)
         } else if bytes.starts_with(b"\x89PNG\r\n\x1a\n") {
@@ -60,7 +60,7 @@ impl Sound {
     /// The kind of a file; none: no sound that is kept. A film may begin the same: what is asked
     /// here is only what a recorder of sound made.
     #[must_use]
-    pub fn of(bytes: &[u8]) -> Option<Sound> {
+    pub fn from_bytes(bytes: &[u8]) -> Option<Sound> {
         if bytes.starts_with(&[0x1a, 0x45, 0xdf, 0xa3]) {
             Some(Sound::Webm)
         } else if bytes.starts_with(b"OggS") {
@@ -103,24 +103,39 @@ mod tests {
 
     #[test]
     fn a_sound_is_known_by_its_first_bytes_and_a_picture_is_none() {
-        assert_eq!(Sound::of(b"\x1a\x45\xdf\xa3rest"), Some(Sound::Webm));
-        assert_eq!(Sound::of(b"OggS\0rest"), Some(Sound::Ogg));
-        assert_eq!(Sound::of(b"\0\0\0\x14ftypM4A rest"), Some(Sound::Mp4));
-        assert_eq!(Sound::of(b"\0\0\0\x10ftypheic\0\0\0\0"), None);
-        assert_eq!(Sound::of(b"\xff\xd8\xff\xe0rest"), None);
+        assert_eq!(
+            Sound::from_bytes(b"\x1a\x45\xdf\xa3rest"),
+            Some(Sound::Webm)
+        );
+        assert_eq!(Sound::from_bytes(b"OggS\0rest"), Some(Sound::Ogg));
+        assert_eq!(
+            Sound::from_bytes(b"\0\0\0\x14ftypM4A rest"),
+            Some(Sound::Mp4)
+        );
+        assert_eq!(Sound::from_bytes(b"\0\0\0\x10ftypheic\0\0\0\0"), None);
+        assert_eq!(Sound::from_bytes(b"\xff\xd8\xff\xe0rest"), None);
     }
 
     #[test]
     fn a_picture_is_known_by_its_first_bytes() {
-        assert_eq!(Media::of(b"\xff\xd8\xff\xe0rest"), Some(Media::Jpeg));
-        assert_eq!(Media::of(b"\x89PNG\r\n\x1a\nrest"), Some(Media::Png));
-        assert_eq!(Media::of(b"RIFF\x10\0\0\0WEBPVP8 "), Some(Media::Webp));
         assert_eq!(
-            Media::of(b"\0\0\0\x18ftypheic\0\0\0\0mif1heic"),
+            Media::from_bytes(b"\xff\xd8\xff\xe0rest"),
+            Some(Media::Jpeg)
+        );
+        assert_eq!(
+            Media::from_bytes(b"\x89PNG\r\n\x1a\nrest"),
+            Some(Media::Png)
+        );
+        assert_eq!(
+            Media::from_bytes(b"RIFF\x10\0\0\0WEBPVP8 "),
+            Some(Media::Webp)
+        );
+        assert_eq!(
+            Media::from_bytes(b"\0\0\0\x18ftypheic\0\0\0\0mif1heic"),
             Some(Media::Heic)
         );
         assert_eq!(
-            Media::of(b"\0\0\0\x18ftypmif1\0\0\0\0heicmiaf"),
+            Media::from_bytes(b"\0\0\0\x18ftypmif1\0\0\0\0heicmiaf"),
             Some(Media::Heic)
         );
     }
@@ -135,7 +150,7 @@ mod tests {
             b"\xff\xff\xff\xffftyp",
             b"<svg xmlns='http://www.w3.org/2000/svg'/>",
         ] {
-            assert_eq!(Media::of(bytes), None, "{bytes:?}");
+            assert_eq!(Media::from_bytes(bytes), None, "{bytes:?}");
         }
     }
 }

@@ -1,11 +1,11 @@
 //! Why something was not done, as a sentence for a person.
 
-use crate::carried::NotBrought;
-use crate::reply::Said;
+use crate::carried::ImportError;
+use crate::reply::Sentence;
 use crate::view::names;
 use eavebook_core::book::edition::Edition;
 use eavebook_core::settings::SettingFault;
-use eavebook_core::sight::NoSight;
+use eavebook_core::sight::SightError;
 use eavebook_packet::NotMade;
 use eavebook_store::{BackupError, StoreError};
 use eavebook_sync::PairError;
@@ -18,7 +18,7 @@ pub enum Refusal {
     Store(#[from] StoreError),
     /// The request cannot be done.
     #[error("{0}")]
-    Ask(#[from] Unfit),
+    Ask(#[from] RequestRefusal),
     /// The rates do not take it.
     #[error("{0}.")]
     Rate(#[from] SettingFault),
@@ -30,7 +30,7 @@ pub enum Refusal {
     Pair(#[from] PairError),
     /// A file carried by hand was not taken in.
     #[error("{}", sentence(.0))]
-    NotBrought(#[from] NotBrought),
+    ImportError(#[from] ImportError),
     /// No copy of the book was made.
     #[error("{}", sentence(.0))]
     NotCopied(#[from] BackupError),
@@ -41,7 +41,7 @@ pub enum Refusal {
 
 /// A request that cannot be done.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
-pub enum Unfit {
+pub enum RequestRefusal {
     /// No entry belongs to this job.
     #[error("This book has no such job. Go to Today and open one of those there.")]
     NoJob,
@@ -135,7 +135,7 @@ pub enum Unfit {
     NoTilt,
     /// Marks on a photo that tell no pitch.
     #[error("{}.", names::capital(&.0.to_string()))]
-    NoSight(#[from] NoSight),
+    SightError(#[from] SightError),
     /// No gable end beside a face.
     #[error(
         "Which end of this face is a gable? Say so at that face first: its leg is the width of what \
@@ -266,76 +266,76 @@ pub enum Unfit {
 impl Refusal {
     /// As a screen is told.
     #[must_use]
-    pub fn said(&self) -> Said {
+    pub fn said(&self) -> Sentence {
         let code = match self {
             Refusal::Store(why) => why.code(),
             Refusal::Rate(_) => "rate_refused",
             Refusal::Ask(why) => return why.said(),
             Refusal::Packet(_) => "packet_not_made",
             Refusal::Pair(_) => "not_joined",
-            Refusal::NotBrought(_) => "not_brought",
+            Refusal::ImportError(_) => "not_brought",
             Refusal::NotCopied(_) => "not_copied",
             Refusal::NotInvited(_) => "not_invited",
         };
-        Said {
+        Sentence {
             code: code.to_owned(),
             en: self.to_string(),
         }
     }
 }
 
-impl Unfit {
+impl RequestRefusal {
     /// As a screen is told.
     #[must_use]
-    pub fn said(&self) -> Said {
+    pub fn said(&self) -> Sentence {
         let code = match self {
-            Unfit::NoJob => "no_job",
-            Unfit::NoAddress => "no_address",
-            Unfit::LongAddress => "long_address",
-            Unfit::PadAway => "pad_away",
-            Unfit::PressOutOfOrder => "press_out_of_order",
-            Unfit::NoLeg { .. } => "no_leg",
-            Unfit::NoTie { .. } => "no_tie",
-            Unfit::NoItem { .. } => "no_item",
-            Unfit::NotTaped { .. } => "not_taped",
-            Unfit::NoFace => "no_face",
-            Unfit::NoSheets { .. } => "no_sheets",
-            Unfit::NoLayers { .. } => "no_layers",
-            Unfit::NoCovering => "no_covering",
-            Unfit::NoEntry => "no_entry",
-            Unfit::NotStruck => "not_struck",
-            Unfit::NotNext { .. } => "not_next",
-            Unfit::IsRead { .. } => "is_read",
-            Unfit::NoSlope { .. } => "no_slope",
-            Unfit::NoOtherSlope => "no_other_slope",
-            Unfit::NoTilt => "no_tilt",
-            Unfit::NoSight(_) => "no_sight",
-            Unfit::NoGableBeside => "no_gable_beside",
-            Unfit::NoGableWidth { .. } => "no_gable_width",
-            Unfit::NoHeading => "no_heading",
-            Unfit::NoName => "no_name",
-            Unfit::LongNote => "long_note",
-            Unfit::NoTurn { .. } => "no_turn",
-            Unfit::NoPhoto => "no_photo_file",
-            Unfit::NoSuchPhoto => "no_such_photo",
-            Unfit::PhotoTooLarge { .. } => "photo_too_large",
-            Unfit::PhotoCutOff => "photo_cut_off",
-            Unfit::FileCutOff => "file_cut_off",
-            Unfit::NoSquare => "no_square",
-            Unfit::OtherSquare => "other_square",
-            Unfit::SquareNotSeen => "square_not_seen",
-            Unfit::Key { code, .. } => code,
-            Unfit::NoJobs => "no_jobs",
-            Unfit::NoSound => "no_sound",
-            Unfit::NoPacket => "no_packet",
-            Unfit::ToWhom => "to_whom",
-            Unfit::NoSending => "no_sending",
-            Unfit::NoVersion { .. } => "no_version",
-            Unfit::VersionLost { .. } => "version_lost",
-            Unfit::MadeOtherwise { .. } => "made_otherwise",
-            Unfit::BrokeOff => "broke_off",
+            RequestRefusal::NoJob => "no_job",
+            RequestRefusal::NoAddress => "no_address",
+            RequestRefusal::LongAddress => "long_address",
+            RequestRefusal::PadAway => "pad_away",
+            RequestRefusal::PressOutOfOrder => "press_out_of_order",
+            RequestRefusal::NoLeg { .. } => "no_leg",
+            RequestRefusal::NoTie { .. } => "no_tie",
+            RequestRefusal::NoItem { .. } => "no_item",
+            RequestRefusal::NotTaped { .. } => "not_taped",
+            RequestRefusal::NoFace => "no_face",
+            RequestRefusal::NoSheets { .. } => "no_sheets",
+            RequestRefusal::NoLayers { .. } => "no_layers",
+            RequestRefusal::NoCovering => "no_covering",
+            RequestRefusal::NoEntry => "no_entry",
+            RequestRefusal::NotStruck => "not_struck",
+            RequestRefusal::NotNext { .. } => "not_next",
+            RequestRefusal::IsRead { .. } => "is_read",
+            RequestRefusal::NoSlope { .. } => "no_slope",
+            RequestRefusal::NoOtherSlope => "no_other_slope",
+            RequestRefusal::NoTilt => "no_tilt",
+            RequestRefusal::SightError(_) => "no_sight",
+            RequestRefusal::NoGableBeside => "no_gable_beside",
+            RequestRefusal::NoGableWidth { .. } => "no_gable_width",
+            RequestRefusal::NoHeading => "no_heading",
+            RequestRefusal::NoName => "no_name",
+            RequestRefusal::LongNote => "long_note",
+            RequestRefusal::NoTurn { .. } => "no_turn",
+            RequestRefusal::NoPhoto => "no_photo_file",
+            RequestRefusal::NoSuchPhoto => "no_such_photo",
+            RequestRefusal::PhotoTooLarge { .. } => "photo_too_large",
+            RequestRefusal::PhotoCutOff => "photo_cut_off",
+            RequestRefusal::FileCutOff => "file_cut_off",
+            RequestRefusal::NoSquare => "no_square",
+            RequestRefusal::OtherSquare => "other_square",
+            RequestRefusal::SquareNotSeen => "square_not_seen",
+            RequestRefusal::Key { code, .. } => code,
+            RequestRefusal::NoJobs => "no_jobs",
+            RequestRefusal::NoSound => "no_sound",
+            RequestRefusal::NoPacket => "no_packet",
+            RequestRefusal::ToWhom => "to_whom",
+            RequestRefusal::NoSending => "no_sending",
+            RequestRefusal::NoVersion { .. } => "no_version",
+            RequestRefusal::VersionLost { .. } => "version_lost",
+            RequestRefusal::MadeOtherwise { .. } => "made_otherwise",
+            RequestRefusal::BrokeOff => "broke_off",
         };
-        Said {
+        Sentence {
             code: code.to_owned(),
             en: self.to_string(),
         }

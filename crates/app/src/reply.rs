@@ -17,7 +17,7 @@ pub use takeoff::{LackView, LoadBar, RateView, TakeoffLine, TakeoffPart, Takeoff
 pub use visit::{ArriveView, CheckItem, CheckView, TickView};
 pub use walk::{LookView, PhotoState, WalkPart, WalkView, WantedShot};
 
-use crate::request::{FractionStep, Language, Leaf, Request};
+use crate::request::{FractionStep, Language, Request, Theme};
 use eavebook_core::book::keypad::Slot;
 use eavebook_core::book::kinds::{
     EndKind, Followed, HowRead, PhotoDistance, PhotoPlace, Side, TapeMarks, Thing,
@@ -60,12 +60,12 @@ pub enum Reply {
     /// The packets of a job.
     Packets(Box<PacketsView>),
     /// Nothing was changed, and why.
-    Refused(Said),
+    Refused(Sentence),
 }
 
 /// A sentence of one breath, with a code by which another language finds its own.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
-pub struct Said {
+pub struct Sentence {
     /// Names the sentence: `inches_over_eleven`.
     pub code: String,
     /// The sentence in English.
@@ -102,9 +102,9 @@ pub struct StopView {
     /// The pretend house.
     pub pretend: bool,
     /// What there is: "6 legs read, closes within 2 in".
-    pub standing: Said,
+    pub standing: Sentence,
     /// Where copies are.
-    pub copies: Said,
+    pub copies: Sentence,
 }
 
 /// One thing that a search found.
@@ -142,7 +142,8 @@ pub struct SettingsView {
     /// The language of the page.
     pub language: Language,
     /// Its ground.
-    pub leaf: Leaf,
+    #[serde(rename = "leaf")]
+    pub theme: Theme,
 }
 
 /// One job, whole.
@@ -155,7 +156,7 @@ pub struct JobView {
     /// The pretend house.
     pub pretend: bool,
     /// Where copies are: "1 copy: this phone only".
-    pub copies: Said,
+    pub copies: Sentence,
     /// The last act and the next one; none in an empty job.
     pub you_were_here: Option<YouWereHere>,
     /// The act that Undo takes back.
@@ -183,7 +184,7 @@ pub struct JobView {
     /// Areas and lengths, once there is a roof.
     pub totals: Vec<TotalView>,
     /// What to look at, and what closure cannot see.
-    pub cautions: Vec<Said>,
+    pub cautions: Vec<Sentence>,
     /// What is said and seen beside the tape.
     pub arrive: ArriveView,
     /// What is open before driving off, with its evidence.
@@ -215,7 +216,7 @@ pub struct ClipView {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
 pub struct YouWereHere {
     /// "Leg 4 booked. At the inside corner."
-    pub words: Said,
+    pub words: Sentence,
     /// What the one button does.
     pub next: NextAct,
 }
@@ -268,9 +269,9 @@ pub struct PadView {
     /// The leg whose far corner is still to be tapped, from 1.
     pub corner_after: Option<u32>,
     /// Why the last key did nothing.
-    pub refused: Option<Said>,
+    pub refused: Option<Sentence>,
     /// "two 2s?", never in the way.
-    pub double: Option<Said>,
+    pub double: Option<Sentence>,
 }
 
 /// The open keypad.
@@ -325,7 +326,7 @@ pub struct ReadBackView {
     /// `Right` was tapped.
     pub answered: bool,
     /// Another reading of the same thing differs by more than both can: a third is wanted.
-    pub dispute: Option<Said>,
+    pub dispute: Option<Sentence>,
 }
 
 /// A thing in a list: a leg, a tie, an edge.
@@ -392,7 +393,7 @@ pub struct ChangesView {
     /// Photos that were taken for it already, by their names in the photo folder.
     pub next_photos: Vec<String>,
     /// "A sheet, laid: $58.00.", or that it is not priced.
-    pub price: Said,
+    pub price: Sentence,
     /// Under which it can be: (leg, name).
     pub faces: Vec<(u32, String)>,
 }
@@ -438,9 +439,9 @@ pub struct ClosureView {
     /// What to call it.
     pub state: ClosureWord,
     /// "Closes within 2 in." or "18 ft short along the front."
-    pub words: Said,
+    pub words: Sentence,
     /// "Look again at leg 2 or leg 6." or what closure cannot see.
-    pub more: Option<Said>,
+    pub more: Option<Sentence>,
     /// At most two, likeliest first.
     pub suspects: Vec<SuspectView>,
     /// There are others beside the two.
@@ -472,7 +473,7 @@ pub struct SuspectView {
     /// "Leg 2": the name of its button.
     pub title: String,
     /// "swapped digits? If so it would have been 42 ft."
-    pub why: Said,
+    pub why: Sentence,
 }
 
 /// The sketch of the outline, in feet: x to the right, y up the sheet; the walker's side is at the
@@ -552,7 +553,7 @@ pub struct SeenView {
     /// What can be said by one tap.
     pub asks: Vec<AskView>,
     /// What comes of what was said, a sentence each.
-    pub judged: Vec<Said>,
+    pub judged: Vec<Sentence>,
 }
 
 /// A slope just read.
@@ -565,9 +566,9 @@ pub struct CapturedView {
     /// It was a phone laid one way: turned end for end it would show what the phone adds.
     pub one_way: bool,
     /// "The two ways differ by 1.2°: this phone reads 0.6° high, and their mean is free of it."
-    pub zero_error: Option<Said>,
+    pub zero_error: Option<Sentence>,
     /// What a slope marked on a photo is good for; none of a slope read otherwise.
-    pub sighted: Option<Said>,
+    pub sighted: Option<Sentence>,
     /// As it is spoken: "two six point six degrees".
     pub spoken: String,
 }
@@ -580,7 +581,7 @@ pub struct HoldView {
     /// What to do with it.
     pub hold: HoldWord,
     /// The same in words: "Hold still."
-    pub words: Said,
+    pub words: Sentence,
 }
 
 /// How a phone is held.
@@ -614,7 +615,7 @@ pub struct OpenView {
     /// `leg 3`, `face 2`, `closure`.
     pub thing: String,
     /// "Leg 3 is read once and nothing checks it."
-    pub words: Said,
+    pub words: Sentence,
     /// What leads there.
     pub next: NextAct,
 }

@@ -3,8 +3,8 @@
 pub use eavebook_core::book::edition::Edition;
 pub use eavebook_core::book::keypad::{FractionStep, Key, Meant};
 use eavebook_core::book::kinds::{
-    DeckKind, EndKind, Followed, GableMark, HowRead, ItemKind, PhotoWord, PitchRead, SaddleSeen,
-    SeenOver, SendStage, TapeMarks, Thing, Turn, VisitNote,
+    DeckKind, EndKind, Followed, GableMark, HowRead, ItemKind, ObservedOverLeg, PhotoWord,
+    PitchRead, SaddleObserved, SendStage, TapeMarks, Thing, Turn, VisitNote,
 };
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -166,7 +166,7 @@ pub enum Request {
     /// `Hold`.
     HoldStill {
         /// The oldest first.
-        looks: Vec<LookAt>,
+        looks: Vec<TiltSample>,
     },
     /// A slope worked out from marks on a photo of the gable end. Reply: `Job`.
     SightPitch {
@@ -190,7 +190,7 @@ pub enum Request {
         /// The leg from which the face rises, from 1.
         leg: u32,
         /// The oldest first.
-        looks: Vec<LookAt>,
+        looks: Vec<TiltSample>,
         /// Turned end for end since the one before.
         reversed: bool,
         /// Slopes booked before it: the same request said twice books once.
@@ -204,7 +204,8 @@ pub enum Request {
         note: VisitNote,
     },
     /// A word about photos: what they show, from how far, who may see them. Reply: `Job`.
-    PhotoSaid {
+    #[serde(rename = "photo_said")]
+    PhotoFacts {
         /// Which job.
         job: Uuid,
         /// Entries of the photos.
@@ -250,7 +251,7 @@ pub enum Request {
         /// The number of the chimney.
         number: u32,
         /// What was seen.
-        seen: SaddleSeen,
+        seen: SaddleObserved,
     },
     /// The plan as a leaf of the screen shows it; while the line is open there is none. Reply:
     /// `Plan`.
@@ -306,13 +307,14 @@ pub enum Request {
         leg: Option<u32>,
     },
     /// What was seen of the roof over a leg, to be compared with what is computed. Reply: `Job`.
-    RoofSeen {
+    #[serde(rename = "roof_seen")]
+    RoofObserved {
         /// Which job.
         job: Uuid,
         /// The leg, from 1.
         leg: u32,
         /// What was seen over it.
-        over: SeenOver,
+        over: ObservedOverLeg,
     },
     /// The packets of a job. Reply: `Packets`.
     Packets {
@@ -351,7 +353,7 @@ pub enum Request {
 
 /// One look at the tilt of this device.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, TS)]
-pub struct LookAt {
+pub struct TiltSample {
     /// Milliseconds on a clock that only goes forward.
     pub at_ms: f64,
     /// Front to back, degrees, as the device tells it.
@@ -379,7 +381,8 @@ pub enum Setting {
     /// The language of the page.
     Language(Language),
     /// Dark on light for the sun, or light on dark for the night.
-    Leaf(Leaf),
+    #[serde(rename = "leaf")]
+    Theme(Theme),
 }
 
 /// From where the roof is seen as a solid.
@@ -409,10 +412,10 @@ pub enum Language {
     Spanish,
 }
 
-/// The ground of every leaf.
+/// Light or dark ground of every screen.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(rename_all = "snake_case")]
-pub enum Leaf {
+pub enum Theme {
     /// Dark on light: what can be read in the sun.
     #[default]
     Sun,

@@ -1,7 +1,7 @@
 //! Settings of this device, kept in the book as JSON.
 
 use crate::reply::SettingsView;
-use crate::request::{FractionStep, Language, Leaf, Setting};
+use crate::request::{FractionStep, Language, Setting, Theme};
 use eavebook_core::book::kinds::{Side, TapeMarks};
 use eavebook_core::units::Tongue;
 use serde::{Deserialize, Serialize};
@@ -18,7 +18,8 @@ pub struct Settings {
     fractions: FractionStep,
     building_on: Side,
     language: Language,
-    leaf: Leaf,
+    #[serde(rename = "leaf")]
+    theme: Theme,
 }
 
 impl Default for Settings {
@@ -32,7 +33,7 @@ impl Default for Settings {
             fractions: FractionStep::Eighths,
             building_on: Side::Right,
             language: Language::English,
-            leaf: Leaf::Sun,
+            theme: Theme::Sun,
         }
     }
 }
@@ -72,7 +73,7 @@ impl Settings {
             Setting::Fractions(to) => self.fractions = to,
             Setting::BuildingOn(to) => self.building_on = to,
             Setting::Language(to) => self.language = to,
-            Setting::Leaf(to) => self.leaf = to,
+            Setting::Theme(to) => self.theme = to,
         }
         self
     }
@@ -108,7 +109,7 @@ impl Settings {
             fractions: self.fractions,
             building_on: self.building_on,
             language: self.language,
-            leaf: self.leaf,
+            theme: self.theme,
         }
     }
 }
@@ -119,7 +120,7 @@ mod tests {
 
     #[test]
     fn what_was_chosen_comes_back_and_what_is_missing_is_as_at_first() {
-        let chosen = Settings::default().with(Setting::Tape(TapeMarks::Metres));
+        let chosen = Settings::default().with(Setting::Tape(TapeMarks::Meters));
         assert_eq!(Settings::read(&chosen.text()), chosen);
         assert_eq!(Settings::read("{}"), Settings::default());
         let later = Settings::read(r#"{"sound": false, "later": 1}"#);

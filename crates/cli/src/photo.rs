@@ -4,7 +4,7 @@ use crate::refusal::Refusal;
 use clap::Args;
 use eavebook_core::book::entry::sha256_hex;
 use eavebook_packet::picture::{
-    CameraData, LONGEST_FILE, OffsetFrom, Outcome, PictureKind, Told, tell,
+    CameraData, LONGEST_FILE, OffsetFrom, Outcome, PictureKind, PictureMetadata, read_metadata,
 };
 use serde::Serialize;
 use std::fs::{self, File};
@@ -116,7 +116,7 @@ fn line(path: &Path, sheets: Option<&Path>, before: &[Line]) -> Result<Line, Ref
             ..same.clone()
         });
     }
-    let told = tell(&name, &bytes);
+    let told = read_metadata(&name, &bytes);
     let sheet = match (sheets, &told.sheet) {
         (Some(dir), Some(jpeg)) => {
             let copy = format!("{sha256}.jpg");
@@ -137,7 +137,7 @@ fn line(path: &Path, sheets: Option<&Path>, before: &[Line]) -> Result<Line, Ref
 }
 
 /// The same second at the shutter and the same shape within 5 %: one may be made from the other.
-fn may_be_one(line: &Line, told: &Told) -> bool {
+fn may_be_one(line: &Line, told: &PictureMetadata) -> bool {
     let shape = |[across, down]: [u32; 2]| f64::from(across) / f64::from(down);
     let alike = line
         .upright_size
@@ -149,7 +149,7 @@ fn may_be_one(line: &Line, told: &Told) -> bool {
         && line.taken_local == told.camera.taken_local
 }
 
-fn of(file: String, told: Told) -> Line {
+fn of(file: String, told: PictureMetadata) -> Line {
     let CameraData {
         orientation,
         taken_local,
@@ -226,7 +226,7 @@ fn read(path: &Path) -> Result<Vec<u8>, Unread> {
 }
 
 fn unread(file: String, say: String) -> Line {
-    let told = Told {
+    let told = PictureMetadata {
         kind: PictureKind::Unknown,
         outcome: Outcome::Refused,
         say: Some(say),

@@ -1,7 +1,7 @@
 //! `eavebook open --hub`: the machine on which a book is open is the hub of the phones around it.
 
 use crate::refusal::Refusal;
-use eavebook_app::{App, Invitation, Invites, Pairing, Shares};
+use eavebook_app::{App, HubHost, Invitation, Invites, Pairing};
 use eavebook_hub::{HubError, Running, Settings, Told, code};
 use qrcode::render::unicode::Dense1x2;
 use qrcode::{EcLevel, QrCode};
@@ -148,7 +148,7 @@ impl Shared {
     }
 }
 
-impl Shares for Shared {
+impl HubHost for Shared {
     fn invite(&self) -> Result<Invites, String> {
         self.invites(&format!("https://{}", self.address()?))
     }

@@ -5,7 +5,9 @@ use crate::progress::Progress;
 use crate::refusal::Refusal;
 use chrono::NaiveDate;
 use clap::Args;
-use eavebook_core::solve::{Ground, NoRoof, Terms, solve_over, take_off_and_price_as_meant};
+use eavebook_core::solve::{
+    Ground, RoofUnavailable, Terms, solve_over, take_off_and_price_as_meant,
+};
 use eavebook_core::{result, survey_file};
 use serde::Serialize;
 use std::fs::File;
@@ -74,10 +76,10 @@ impl Solve {
         };
         let solved = solve_over(&file.survey, ground)
             .map_err(|refusal| Refusal::new(&refusal.to_string()))?;
-        if let Err(NoRoof::Refused(refusal)) = &solved.roof {
+        if let Err(RoofUnavailable::Refused(refusal)) = &solved.roof {
             return Err(Refusal::new(&refusal.to_string()));
         }
-        let terms = Terms::of(&file, self.on);
+        let terms = Terms::new(&file, self.on);
         let priced = take_off_and_price_as_meant(&file.survey, &solved, &terms);
         drop(progress);
         let result = result::result(&file.survey, &solved);

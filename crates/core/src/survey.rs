@@ -28,12 +28,12 @@ pub struct Survey {
     /// Figures from somebody else: compared, never used as readings.
     pub hearsay: Vec<Hearsay>,
     /// What was seen of the roof: compared with the computed one, never used for it.
-    pub seen: Vec<Seen>,
+    pub seen: Vec<RoofObservation>,
 }
 
 /// Something seen of the roof from where one stood. Bodies and legs count from 0.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Seen {
+pub enum RoofObservation {
     /// What stands over a leg.
     End {
         /// The body.
@@ -41,7 +41,7 @@ pub enum Seen {
         /// The leg.
         leg: usize,
         /// What was seen there.
-        end: SeenEnd,
+        end: ObservedEnd,
     },
     /// The highest ridge of a body over its eaves, sighted or taped.
     Ridge {
@@ -65,7 +65,7 @@ pub enum Seen {
 
 /// What was seen over a leg.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum SeenEnd {
+pub enum ObservedEnd {
     /// A vertical end.
     Gable,
     /// A slope.
@@ -396,7 +396,7 @@ pub struct Hearsay {
     /// Living area, sq ft.
     pub living_area: Option<f64>,
     /// Storeys counted.
-    pub storeys: Option<f64>,
+    pub floors: Option<f64>,
     /// Garage, sq ft.
     pub garage: Option<f64>,
     /// Roof area, sq ft.

@@ -1,7 +1,7 @@
 //! Entries, their fold, strikes, undo and redo.
 
 use eavebook_core::book::clock::Hlc;
-use eavebook_core::book::entry::{Entry, EntryError, Said, Stamp, sha256_hex};
+use eavebook_core::book::entry::{Entry, EntryError, ParsedBody, Stamp, sha256_hex};
 use eavebook_core::book::fold::{FieldBook, TakenOut, fold};
 use eavebook_core::book::kinds::*;
 use eavebook_core::book::on_roof;
@@ -304,7 +304,7 @@ fn a_known_kind_of_a_newer_version_is_read_as_far_as_understood() {
     entry.kind_version = 2;
     entry.body = entry.body.replacen('{', "{\"laser\":true,", 1);
     entry.sha256 = sha256_hex(entry.body.as_bytes());
-    assert!(matches!(entry.said(), Said::Newer(Kind::Reading(_))));
+    assert!(matches!(entry.said(), ParsedBody::Newer(Kind::Reading(_))));
     let told = phone.told();
     assert_eq!(
         (told.newer.len(), told.readings[0].text.as_str()),
@@ -347,8 +347,8 @@ fn what_is_no_entry_is_refused_by_what_is_wrong_with_it() {
     );
 }
 
-fn chimney(saddle: Option<SaddleSeen>) -> Kind {
-    Kind::Penetration(PenetrationSeen {
+fn chimney(saddle: Option<SaddleObserved>) -> Kind {
+    Kind::Penetration(PenetrationAdded {
         item: ItemKind::Chimney,
         number: 1,
         leg: 4,
@@ -377,7 +377,7 @@ fn size_reading(text: &str) -> Kind {
 fn what_was_seen_on_the_roof_is_struck_and_stands_again_like_a_reading() {
     let mut phone = Device::new(1);
     let layers = phone.book(
-        &Kind::Covering(CoveringSeen {
+        &Kind::Covering(CoveringObserved {
             layers: Some(2),
             kind: None,
             leg: Some(3),
@@ -456,13 +456,13 @@ fn every_kind_reads_back_as_it_was_written() {
             place: None,
             distance: None,
         }),
-        chimney(Some(SaddleSeen::NotSeen)),
-        Kind::Covering(CoveringSeen {
+        chimney(Some(SaddleObserved::NotSeen)),
+        Kind::Covering(CoveringObserved {
             layers: Some(2),
             kind: Some("wood shake".into()),
             leg: Some(3),
         }),
-        Kind::Deck(DeckSeen {
+        Kind::Deck(DeckObserved {
             kind: DeckKind::Plank,
             leg: None,
         }),
@@ -586,7 +586,7 @@ fn a_body_is_written_in_these_words() {
             r#"{"item":"chimney","number":1,"leg":4,"saddle":null}"#,
         ),
         (
-            Kind::Covering(CoveringSeen {
+            Kind::Covering(CoveringObserved {
                 layers: Some(2),
                 kind: None,
                 leg: Some(3),
@@ -594,7 +594,7 @@ fn a_body_is_written_in_these_words() {
             r#"{"layers":2,"kind":null,"leg":3}"#,
         ),
         (
-            Kind::Deck(DeckSeen {
+            Kind::Deck(DeckObserved {
                 kind: DeckKind::Plank,
                 leg: None,
             }),

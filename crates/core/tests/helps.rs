@@ -1,9 +1,9 @@
 //! What another reading would do, held against solving again with it; and where the area's spread
 //! comes from.
 
-use eavebook_core::check::{ReadAgain, ReadFirst, Reason, Unread, WouldHelp};
+use eavebook_core::check::{MissingReading, ReadFirst, Reason, Unread};
 use eavebook_core::outline::{Checked, net};
-use eavebook_core::solve::{Decides, Solved, SpanRow};
+use eavebook_core::solve::{Solved, SpanRow, UncertaintySource};
 use eavebook_core::survey::{Hearsay, PlacedFrom, Point, Reading, Rise, Span, Survey};
 use eavebook_core::units::Length;
 use eavebook_houses::{House, Noise, Told, house};
@@ -30,7 +30,7 @@ fn variance(solved: &Solved) -> f64 {
 /// The variance that one more reading really takes off, read as the outline has it.
 fn really_gains(survey: &Survey, solved: &Solved, span: Span, sigma: f64) -> f64 {
     let body = &solved.bodies[0];
-    let row = SpanRow::of(span, &survey.bodies[0], body).expect("a span");
+    let row = SpanRow::new(span, &survey.bodies[0], body).expect("a span");
     let at = |corner: usize| body.outline.corners[corner].expect("a place").at;
     let (from, to) = (at(row.from), at(row.to));
     let feet = (to.x - from.x) * row.along[0] + (to.y - from.y) * row.along[1];
@@ -61,8 +61,8 @@ fn what_a_reading_would_gain_is_what_solving_again_with_it_gains() {
             let survey = stated(&read, &mut noise);
             let solved = Told::of(survey.clone()).solved;
             let usual = eavebook_core::outline::default_sigma(30.0);
-            let helps: Vec<(&WouldHelp, Span)> = solved
-                .would_help
+            let helps: Vec<(&MissingReading, Span)> = solved
+                .missing_readings
                 .iter()
                 .filter_map(|help| Some((help, help.unread.span()?)))
                 .collect();
@@ -85,7 +85,7 @@ fn what_a_reading_would_gain_is_what_solving_again_with_it_gains() {
                 .read_first
                 .iter()
                 .map(|first| {
-                    let ReadAgain::Reading { reading, .. } = first.again else {
+                    let UncertaintySource::Reading { reading, .. } = first.again else {
                         panic!("{first:?}")
                     };
                     let span = survey.bodies[0].readings[reading].span;
@@ -107,7 +107,7 @@ fn what_a_reading_would_gain_is_what_solving_again_with_it_gains() {
 fn an_overall_that_nobody_took_is_listed_and_one_that_was_taken_is_not() {
     let depth = |told: &Told| {
         told.solved
-            .would_help
+            .missing_readings
             .iter()
             .any(|help| matches!(help.unread, Unread::Overall { along_leg: 1, .. }))
     };
@@ -119,7 +119,7 @@ fn an_overall_that_nobody_took_is_listed_and_one_that_was_taken_is_not() {
             .pitch(6.0)
             .solve()
             .solved
-            .would_help
+            .missing_readings
             .is_empty()
     );
 }
@@ -127,7 +127,7 @@ fn an_overall_that_nobody_took_is_listed_and_one_that_was_taken_is_not() {
 #[test]
 fn a_reading_that_tells_the_suspects_apart_comes_before_one_that_does_not() {
     let told = house(TEE).pitch(6.0).misread(3, "36'").solve();
-    let helps = &told.solved.would_help;
+    let helps = &told.solved.missing_readings;
     assert!(helps[0].separates > 0.5, "{helps:?}");
     assert!(
         matches!(helps[0].unread, Unread::Overall { along_leg: 1, .. }),
@@ -136,7 +136,7 @@ fn a_reading_that_tells_the_suspects_apart_comes_before_one_that_does_not() {
     let none = house(TEE).pitch(6.0).solve();
     assert!(
         none.solved
-            .would_help
+            .missing_readings
             .iter()
             .all(|help| help.separates.abs() < 1e-12)
     );
@@ -154,8 +154,8 @@ fn the_story_of_a_hip_begins_with_its_short_sides_by_hand() {
     let by_hand = 0.5 * 0.15 * 60.0 * 1.25_f64.sqrt();
     for share in &story[..2] {
         assert!(matches!(
-            share.decides,
-            Decides::Reading { reading: 1 | 3, .. }
+            share.source,
+            UncertaintySource::Reading { reading: 1 | 3, .. }
         ));
         let feet = share.area.in_square_feet();
         assert!(
@@ -175,7 +175,7 @@ fn a_slope_looked_at_once_leads_the_story() {
     }
     let told = read.solve();
     let first = told.solved.area_story[0];
-    assert_eq!(first.decides, Decides::Pitch { body: 0, leg: 0 });
+    assert_eq!(first.source, UncertaintySource::Pitch { body: 0, leg: 0 });
     assert!(first.part > 0.5);
 }
 
@@ -218,7 +218,7 @@ fn two_bodies_found_from_one_another_are_adjusted_as_one_net_would_be() {
     for (body, held) in survey
         .bodies
         .iter()
-        .zip([net::Held::Fixed, net::Held::Free])
+        .zip([net::StationFixity::Fixed, net::StationFixity::Free])
     {
         let first = one.stations.len();
         let mut at = Point { x: 63.0, y: 28.0 };
@@ -226,7 +226,11 @@ fn two_bodies_found_from_one_another_are_adjusted_as_one_net_would_be() {
             at = Point { x: 0.0, y: 0.0 };
         }
         for (k, reading) in body.readings.iter().enumerate() {
-            let held = if k == 0 { held } else { net::Held::Free };
+            let held = if k == 0 {
+                held
+            } else {
+                net::StationFixity::Free
+            };
             one.stations.push(net::Station { at, held });
             let feet = reading.value.in_feet();
             let way = [(1.0, 0.0), (0.0, 1.0), (-1.0, 0.0), (0.0, -1.0)][k];
@@ -314,10 +318,10 @@ fn how_well_a_porch_was_found_reaches_the_area_of_the_joined_roof() {
 #[test]
 fn a_figure_of_somebody_else_comes_with_what_most_likely_makes_the_difference() {
     let mut survey = house(RECTANGLE).pitch(6.0).overhang(1.0).survey();
-    let said = |living: Option<f64>, storeys: Option<f64>, roof: Option<f64>| Hearsay {
+    let said = |living: Option<f64>, floors: Option<f64>, roof: Option<f64>| Hearsay {
         source: "somebody".into(),
         living_area: living,
-        storeys,
+        floors,
         garage: None,
         roof_area: roof,
     };
@@ -337,7 +341,7 @@ fn a_figure_of_somebody_else_comes_with_what_most_likely_makes_the_difference() 
         reasons,
         [
             Some(Reason::NoOverhang),
-            Some(Reason::Storeys(2.0)),
+            Some(Reason::Floors(2.0)),
             Some(Reason::GarageLeftOut),
             Some(Reason::Agree),
             Some(Reason::InPlan),

@@ -20,7 +20,7 @@ fn any_key() -> impl Strategy<Value = Key> {
 
 fn any_pad() -> impl Strategy<Value = Keypad> {
     use {FractionStep::*, TapeMarks::*};
-    let tapes = prop::sample::select(vec![FeetInches, FeetTenths, Metres]);
+    let tapes = prop::sample::select(vec![FeetInches, FeetTenths, Meters]);
     (tapes, prop::sample::select(vec![Eighths, Quarters]))
         .prop_map(|(tape, step)| Keypad::new(tape, step))
 }

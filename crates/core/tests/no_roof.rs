@@ -263,7 +263,7 @@ fn an_overhang_below_nothing() {
 }
 
 #[test]
-fn neighbours_in_one_line_at_two_pitches() {
+fn neighbors_in_one_line_at_two_pitches() {
     let corners = [
         [0.0, 0.0],
         [20.0, 0.0],

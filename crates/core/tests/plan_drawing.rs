@@ -2,7 +2,8 @@
 //! more. With `EAVEBOOK_PICTURES` naming a folder, the twelve are written there to be looked at.
 
 use eavebook_core::drawing::{
-    Drawing, Ground, House, Line, Look, Sheet, Sight, Text, Words, draw, listed, svg, wall_lines,
+    Drawing, Ground, House, Line, Sheet, Sight, Text, TextRole, Words, draw, listed, svg,
+    wall_lines,
 };
 use eavebook_core::roof::{BodyShape, EdgeKind, Roof, raise};
 use eavebook_core::survey::Point;
@@ -28,7 +29,7 @@ const fn on_screen(width: f64, letters: f64) -> Sheet {
 
 fn house(bodies: &[BodyShape], roof: &Roof) -> House {
     let ids: Vec<&str> = bodies.iter().map(|body| body.id.as_str()).collect();
-    House::of(roof, &ids)
+    House::from_roof(roof, &ids)
 }
 
 /// The twelve, with overhangs at some, something on a roof, and north.
@@ -136,7 +137,7 @@ fn faults(house: &House, drawing: &Drawing) -> Vec<String> {
         faults.push("an edge is missing".to_owned());
     }
     for place in 0..house.edges.len() {
-        let labels = labels(drawing, Look::Edge(place)).count();
+        let labels = labels(drawing, TextRole::Edge(place)).count();
         let unnamed = usize::from(drawing.unnamed_edges.contains(&place));
         if labels + unnamed != 1 {
             faults.push(format!(
@@ -146,7 +147,7 @@ fn faults(house: &House, drawing: &Drawing) -> Vec<String> {
         }
     }
     for place in 0..house.faces.len() {
-        let labels = labels(drawing, Look::Face(place)).count();
+        let labels = labels(drawing, TextRole::Face(place)).count();
         let unnamed = usize::from(drawing.unnamed_faces.contains(&place));
         if labels + unnamed != 1 {
             faults.push(format!(
@@ -163,10 +164,10 @@ fn faults(house: &House, drawing: &Drawing) -> Vec<String> {
 
 /// Whether the pitch of a face that has a name stands on it, or in the foot.
 fn says_pitch(house: &House, drawing: &Drawing, place: usize) -> bool {
-    let Some(name) = labels(drawing, Look::Face(place)).next() else {
+    let Some(name) = labels(drawing, TextRole::Face(place)).next() else {
         return true;
     };
-    let foot: Vec<&str> = labels(drawing, Look::Foot)
+    let foot: Vec<&str> = labels(drawing, TextRole::Foot)
         .map(|text| text.words.as_str())
         .collect();
     let foot = foot.join(" ");
@@ -183,7 +184,7 @@ fn says_pitch(house: &House, drawing: &Drawing, place: usize) -> bool {
         })
 }
 
-fn labels(drawing: &Drawing, look: Look) -> impl Iterator<Item = &Text> {
+fn labels(drawing: &Drawing, look: TextRole) -> impl Iterator<Item = &Text> {
     drawing.texts.iter().filter(move |text| text.look == look)
 }
 
@@ -289,7 +290,10 @@ fn a_wing_that_runs_under_a_higher_roof_is_drawn_as_hidden_there() {
     assert!(kinds.contains(&Some(EdgeKind::Ridge)), "{kinds:?}");
     let main_is_seen = drawing.lines.iter().zip(&house.edges).all(|(line, edge)| {
         edge.ends.iter().any(|end| end[2] < 17.9)
-            || line.pieces.iter().all(|piece| piece.sight == Sight::Seen)
+            || line
+                .pieces
+                .iter()
+                .all(|piece| piece.sight == Sight::Visible)
     });
     assert!(main_is_seen);
     let key = drawing

@@ -1,8 +1,8 @@
 //! What was seen of a roof beside what is computed of it.
 
 use eavebook_core::roof::EdgeKind;
-use eavebook_core::solve::{Judged, judge_seen};
-use eavebook_core::survey::{Band, Rise, Seen, SeenEnd, Survey};
+use eavebook_core::solve::{Comparison, judge_seen};
+use eavebook_core::survey::{Band, ObservedEnd, Rise, RoofObservation, Survey};
 use eavebook_core::units::{Length, Pitch};
 use eavebook_houses::{House, Told, house};
 
@@ -10,11 +10,11 @@ fn rectangle() -> House {
     house("60' out 30' out 60' out 30' out").pitch(6.0)
 }
 
-fn judged(house: &House, seen: Seen) -> Judged {
+fn judged(house: &House, seen: RoofObservation) -> Comparison {
     judged_of(house.survey(), seen)
 }
 
-fn judged_of(mut survey: Survey, seen: Seen) -> Judged {
+fn judged_of(mut survey: Survey, seen: RoofObservation) -> Comparison {
     survey.seen = vec![seen];
     let told = Told::of(survey);
     let mut judged = judge_seen(&told.survey, &told.solved, &told.survey);
@@ -23,20 +23,20 @@ fn judged_of(mut survey: Survey, seen: Seen) -> Judged {
         .unwrap_or_else(|| unreachable!("one thing was seen"))
 }
 
-fn ridge(feet: f64) -> Seen {
-    Seen::Ridge {
+fn ridge(feet: f64) -> RoofObservation {
+    RoofObservation::Ridge {
         body: 0,
         over_eaves: Length::feet(feet),
         sigma: Length::feet(0.3),
     }
 }
 
-fn end(leg: usize, end: SeenEnd) -> Seen {
-    Seen::End { body: 0, leg, end }
+fn end(leg: usize, end: ObservedEnd) -> RoofObservation {
+    RoofObservation::End { body: 0, leg, end }
 }
 
-fn faces(leg: usize, count: usize) -> Seen {
-    Seen::Faces {
+fn faces(leg: usize, count: usize) -> RoofObservation {
+    RoofObservation::Faces {
         body: 0,
         leg,
         count,
@@ -47,7 +47,7 @@ fn faces(leg: usize, count: usize) -> Seen {
 fn a_gable_seen_where_a_hip_is_drawn_is_flagged_with_what_it_would_change() {
     // 60 x 30 at 6 in 12, by hand: the ridge grows by half the width, two hips of 15 x 1.5 go, two
     // rakes of 15 x 1.118 come, an eave of 30 goes, and hip area equals gable area.
-    let Judged::Flagged(words) = judged(&rectangle(), end(1, SeenEnd::Gable)) else {
+    let Comparison::Flagged(words) = judged(&rectangle(), end(1, ObservedEnd::Gable)) else {
         unreachable!("flagged")
     };
     assert_eq!(
@@ -61,8 +61,8 @@ fn a_gable_seen_where_a_hip_is_drawn_is_flagged_with_what_it_would_change() {
 #[test]
 fn a_slope_seen_where_a_gable_is_drawn_is_flagged_the_other_way_round() {
     let house = rectangle().gable(1);
-    let told = judged(&house, end(1, SeenEnd::Slope));
-    assert!(matches!(told, Judged::Flagged(_)), "{told}");
+    let told = judged(&house, end(1, ObservedEnd::Slope));
+    assert!(matches!(told, Comparison::Flagged(_)), "{told}");
     assert!(
         told.words().contains("ridge from 45.0 to 30.0 ft"),
         "{told}"
@@ -72,23 +72,23 @@ fn a_slope_seen_where_a_gable_is_drawn_is_flagged_the_other_way_round() {
 #[test]
 fn an_end_seen_as_it_is_drawn_agrees() {
     let house = rectangle().gable(1);
-    for seen in [end(1, SeenEnd::Gable), end(0, SeenEnd::Slope)] {
+    for seen in [end(1, ObservedEnd::Gable), end(0, ObservedEnd::Slope)] {
         let told = judged(&house, seen);
-        assert!(matches!(told, Judged::Agrees(_)), "{told}");
+        assert!(matches!(told, Comparison::Agrees(_)), "{told}");
     }
 }
 
 #[test]
 fn the_last_slope_seen_as_a_gable_says_that_no_roof_would_be_left() {
     let house = rectangle().gable(1).gable(2).gable(3);
-    let told = judged(&house, end(0, SeenEnd::Gable));
+    let told = judged(&house, end(0, ObservedEnd::Gable));
     assert!(told.words().contains("there would be no roof"), "{told}");
 }
 
 #[test]
 fn a_ridge_seen_lower_names_the_slope_that_would_explain_it() {
     // Half of 30 ft at 6 in 12 is 7.5 ft; 6 ft are four fifths of it, which is 4.8 in 12.
-    let Judged::Flagged(words) = judged(&rectangle(), ridge(6.0)) else {
+    let Comparison::Flagged(words) = judged(&rectangle(), ridge(6.0)) else {
         unreachable!("flagged")
     };
     assert_eq!(
@@ -117,9 +117,9 @@ fn eaves(survey: &Survey) -> f64 {
 #[test]
 fn a_ridge_seen_within_what_is_known_is_explained() {
     let told = judged(&rectangle(), ridge(7.1));
-    assert!(matches!(told, Judged::Explained(_)), "{told}");
+    assert!(matches!(told, Comparison::Explained(_)), "{told}");
     let told = judged(&rectangle(), ridge(7.5));
-    assert!(matches!(told, Judged::Agrees(_)), "{told}");
+    assert!(matches!(told, Comparison::Agrees(_)), "{told}");
 }
 
 #[test]
@@ -130,9 +130,9 @@ fn a_slope_looked_at_once_leaves_a_ridge_more_room() {
         .rises(2, Rise::SameAs(0))
         .rises(3, Rise::SameAs(0));
     let told = judged(&house, ridge(6.8));
-    assert!(matches!(told, Judged::Explained(_)), "{told}");
+    assert!(matches!(told, Comparison::Explained(_)), "{told}");
     let told = judged(&rectangle(), ridge(6.8));
-    assert!(matches!(told, Judged::Flagged(_)), "{told}");
+    assert!(matches!(told, Comparison::Flagged(_)), "{told}");
 }
 
 #[test]
@@ -140,14 +140,14 @@ fn a_face_that_the_outline_does_not_give_is_flagged() {
     let told = judged(&rectangle(), faces(0, 2));
     assert_eq!(
         told,
-        Judged::Flagged(
+        Comparison::Flagged(
             "2 faces were seen over leg 0 of main, where the outline gives 1: a dormer or a wing is \
              a body of its own, a change of slope is a band. Say which it is."
                 .to_owned()
         )
     );
     let told = judged(&rectangle(), faces(0, 1));
-    assert!(matches!(told, Judged::Agrees(_)), "{told}");
+    assert!(matches!(told, Comparison::Agrees(_)), "{told}");
 }
 
 #[test]
@@ -160,18 +160,18 @@ fn a_small_upper_face_that_nobody_saw_is_explained_and_a_large_one_is_flagged() 
         rectangle().rises(0, Rise::Bands(vec![band(6.0, Some(rise)), band(5.0, None)]))
     };
     let told = judged(&broken(7.0), faces(0, 1));
-    assert!(matches!(told, Judged::Explained(_)), "{told}");
+    assert!(matches!(told, Comparison::Explained(_)), "{told}");
     let told = judged(&broken(3.0), faces(0, 1));
-    assert!(matches!(told, Judged::Flagged(_)), "{told}");
+    assert!(matches!(told, Comparison::Flagged(_)), "{told}");
 }
 
 #[test]
 fn what_cannot_be_compared_says_why() {
     for (house, seen) in [
-        (rectangle(), end(9, SeenEnd::Gable)),
+        (rectangle(), end(9, ObservedEnd::Gable)),
         (
             rectangle(),
-            Seen::Faces {
+            RoofObservation::Faces {
                 body: 3,
                 leg: 0,
                 count: 1,
@@ -180,7 +180,7 @@ fn what_cannot_be_compared_says_why() {
         (house("60' out 30' out 60' out 30' out"), ridge(7.0)),
     ] {
         let told = judged(&house, seen);
-        assert!(matches!(told, Judged::NotCompared(_)), "{told}");
+        assert!(matches!(told, Comparison::NotCompared(_)), "{told}");
         assert!(!told.words().is_empty());
     }
 }

@@ -254,7 +254,7 @@ fn one_key_is_changed_by_its_path_in_the_words_of_a_person() {
     let steep = rates
         .with("labour.steepness", "[[0, 1], [8, 1.5]]")
         .unwrap();
-    assert_eq!(steep.labour.steepness, [[0.0, 1.0], [8.0, 1.5]]);
+    assert_eq!(steep.labor.steepness, [[0.0, 1.0], [8.0, 1.5]]);
     let brick = rates
         .with("tear_off.covering_psf.slate", "[7, 8, 10]")
         .unwrap();
@@ -263,7 +263,7 @@ fn one_key_is_changed_by_its_path_in_the_words_of_a_person() {
         rates
             .with("labour.strip_deck.board", "1.2")
             .unwrap()
-            .labour
+            .labor
             .strip_deck["board"],
         1.2
     );

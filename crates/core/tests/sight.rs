@@ -5,7 +5,8 @@
 
 use eavebook_core::pitch::weigh;
 use eavebook_core::sight::{
-    Camera, GableEnd, House, Mark, NoSight, Peak, PlanCorner, SightCaution, Sighted, Spot, sight,
+    Camera, GableEnd, House, Mark, Peak, PlanCorner, SightCaution, SightError, SightResult, Spot,
+    sight,
 };
 use eavebook_core::survey::Point;
 use eavebook_core::units::Length;
@@ -179,7 +180,7 @@ impl Gable {
         stand: &Stand,
         unsteady: Unsteady,
         noise: &mut Noise,
-    ) -> Result<Sighted, NoSight> {
+    ) -> Result<SightResult, SightError> {
         let camera = camera(stand, unsteady, noise);
         let marks = marks(stand, &self.places(), unsteady, noise);
         let tape = noise.normal(unsteady.tape_feet);
@@ -255,7 +256,7 @@ impl Hip {
         stand: &Stand,
         unsteady: Unsteady,
         noise: &mut Noise,
-    ) -> Result<Sighted, NoSight> {
+    ) -> Result<SightResult, SightError> {
         let camera = camera(stand, unsteady, noise);
         let places = self.places(noise);
         let marks = marks(stand, &places, unsteady, noise);
@@ -290,7 +291,7 @@ struct Row {
 fn row(
     name: &str,
     in_12: f64,
-    mut photo: impl FnMut(&mut Noise) -> Result<Sighted, NoSight>,
+    mut photo: impl FnMut(&mut Noise) -> Result<SightResult, SightError>,
 ) -> Row {
     let mut noise = Noise::seeded(2_026);
     let (mut errors, mut stated, mut within) = (Vec::new(), 0.0, 0.0);
@@ -562,7 +563,7 @@ fn a_house_twice_as_large_is_twice_as_high_and_as_sloped() {
     let small = sight(&camera, &house, &marks).expect("a roof");
     let large = sight(&camera, &large, &marks).expect("a roof");
     assert!((small.pitch.in_12() - large.pitch.in_12()).abs() < 1e-5);
-    let heights = |told: &Sighted| {
+    let heights = |told: &SightResult| {
         let eaves = told.eave_height.expect("the ground is marked");
         [told.peaks[0].rise, eaves].concat()
     };

@@ -1,8 +1,8 @@
 //! Houses from their readings to a roof and what is said of it.
 
-use eavebook_core::check::{ReadAgain, Unread, Why};
+use eavebook_core::check::{Unread, Why};
 use eavebook_core::roof::EdgeKind;
-use eavebook_core::solve::{Ground, NoRoof, solve_over};
+use eavebook_core::solve::{Ground, RoofUnavailable, UncertaintySource, solve_over};
 use eavebook_core::survey::{Covering, Deck, Hearsay, PlacedFrom, Point, Rise, Span};
 use eavebook_core::units::Length;
 use eavebook_houses::{Noise, Told, house};
@@ -83,7 +83,7 @@ fn corners_that_are_known_leave_nothing_uncertain() {
 fn a_slope_read_once_is_looked_at_again_before_any_tape() {
     let told = house(RECTANGLE).pitch(6.0).one_look(0, 26.4).solve();
     let first = &told.solved.read_first[0];
-    assert_eq!(first.again, ReadAgain::Pitch { body: 0, leg: 0 });
+    assert_eq!(first.again, UncertaintySource::Pitch { body: 0, leg: 0 });
     assert_eq!(first.why, Why::Unproved);
     assert!(told.area_sigma() > house(RECTANGLE).pitch(6.0).solve().area_sigma());
 }
@@ -100,7 +100,7 @@ fn faces_that_share_a_slope_share_its_uncertainty() {
 #[test]
 fn the_short_side_gains_most_from_a_second_reading() {
     let told = house(RECTANGLE).pitch(6.0).solve();
-    let ReadAgain::Reading { reading, .. } = told.solved.read_first[0].again else {
+    let UncertaintySource::Reading { reading, .. } = told.solved.read_first[0].again else {
         panic!("{:?}", told.solved.read_first[0])
     };
     assert!(matches!(
@@ -114,8 +114,8 @@ fn a_leg_read_by_nobody_is_worked_out_and_would_help() {
     let told = house(RECTANGLE).pitch(6.0).unread(3).solve();
     near(told.area(), 1800.0 * 1.25_f64.sqrt(), 0.1);
     assert_eq!(told.unproved_legs(), [1]);
-    assert_eq!(told.solved.would_help[0].unread, Unread::Leg(3));
-    assert!(told.solved.would_help[0].gain.is_some());
+    assert_eq!(told.solved.missing_readings[0].unread, Unread::Leg(3));
+    assert!(told.solved.missing_readings[0].gain.is_some());
     assert_eq!(
         told.cautions(),
         [
@@ -132,7 +132,7 @@ fn a_net_that_lacks_a_reading_says_which_and_gives_no_area() {
         told.cautions()[0],
         "No roof yet: the outline of main lacks a reading: nothing says how deep the house is: read leg 1 or leg 3."
     );
-    assert_eq!(told.solved.would_help[0].unread, Unread::Leg(1));
+    assert_eq!(told.solved.missing_readings[0].unread, Unread::Leg(1));
 }
 
 #[test]
@@ -160,7 +160,7 @@ fn readings_that_make_an_outline_cross_itself_are_a_caution_not_a_refusal() {
         .misread(4, "70'")
         .misread(0, "4'")
         .solve();
-    let Err(NoRoof::OutlineAmiss(_)) = &told.solved.roof else {
+    let Err(RoofUnavailable::OutlineAmiss(_)) = &told.solved.roof else {
         panic!("{:?}", told.solved.roof)
     };
     assert!(
@@ -265,7 +265,7 @@ fn hearsay(source: &str, living_area: Option<f64>, roof_area: Option<f64>) -> He
     Hearsay {
         source: source.into(),
         living_area,
-        storeys: living_area.map(|_| 2.0),
+        floors: living_area.map(|_| 2.0),
         garage: None,
         roof_area,
     }

@@ -222,7 +222,7 @@ proptest! {
             (RoundTo::EighthInch, 0.5 / 96.0),
             (RoundTo::TenthFoot, 0.05),
             (RoundTo::HundredthFoot, 0.005),
-            (RoundTo::Centimetre, 0.005 / 0.3048),
+            (RoundTo::Centimeter, 0.005 / 0.3048),
         ] {
             let back = Tape::read(&length.words(to)).unwrap().length().in_feet();
             prop_assert!((back - feet).abs() <= half_step + 1e-9);

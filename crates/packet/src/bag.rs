@@ -34,7 +34,7 @@ pub struct Bag {
 
 impl Bag {
     /// Packs files under a folder.
-    pub fn of(slug: &str, job: Uuid, payload: Vec<PacketFile>) -> Bag {
+    pub fn new(slug: &str, job: Uuid, payload: Vec<PacketFile>) -> Bag {
         let mut files: BTreeMap<String, Bytes> = payload
             .into_iter()
             .map(|file| (file.row.path, file.bytes))

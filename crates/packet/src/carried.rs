@@ -1,9 +1,9 @@
 //! The firm's packet as a way from one book to another: it holds the entries of its job and the
 //! photos as they were taken, so whoever has the file has the job.
 
-use crate::check::{NotProved, check};
+use crate::check::{VerifyError, check};
 use crate::contents::Role;
-use crate::look::file_in;
+use crate::summary::file_in;
 use eavebook_core::book::entry::Entry;
 use std::path::Path;
 
@@ -24,13 +24,13 @@ pub struct Carried {
 /// # Errors
 /// As [`check()`]; `NoBook` where its reader was not to have the entries; `List` for a line that is
 /// no entry.
-pub fn carried(packet: &Path) -> Result<Carried, NotProved> {
+pub fn carried(packet: &Path) -> Result<Carried, VerifyError> {
     let proved = check(packet)?;
     let of = |role: Role| proved.files.iter().filter(move |row| row.role == role);
     let Some(book) = of(Role::Book).next() else {
-        return Err(NotProved::NoBook(proved.edition));
+        return Err(VerifyError::NoBook(proved.edition));
     };
-    let bad = |why: String| NotProved::List {
+    let bad = |why: String| VerifyError::List {
         file: "book/entries.jsonl",
         why,
     };

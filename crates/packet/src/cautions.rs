@@ -10,7 +10,7 @@ use crate::words::either;
 use eavebook_core::book::names::capital;
 use eavebook_core::check::{Caution, at_house};
 use eavebook_core::pitch::Footing;
-use eavebook_core::solve::Judged;
+use eavebook_core::solve::Comparison;
 
 /// Before anybody climbs.
 pub fn climbing(lang: Lang) -> String {
@@ -96,7 +96,7 @@ fn seen_otherwise(job: &Job, lang: Lang) -> Vec<String> {
     let judged = job.laid.survey.as_ref().zip(job.solved);
     let judged = judged.map(|(survey, solved)| at_house::seen(survey, solved));
     let flagged = judged.unwrap_or_default().into_iter();
-    let flagged = flagged.filter(|judged| matches!(judged, Judged::Flagged(_)));
+    let flagged = flagged.filter(|judged| matches!(judged, Comparison::Flagged(_)));
     flagged
         .map(|judged| match lang {
             Lang::En => capital(judged.words()),
@@ -109,7 +109,7 @@ fn seen_otherwise(job: &Job, lang: Lang) -> Vec<String> {
 
 fn in_spanish(caution: &Caution) -> String {
     match caution {
-        Caution::NoRoof(_) => "Todavía no sale el techo: faltan medidas.".to_owned(),
+        Caution::RoofUnavailable(_) => "Todavía no sale el techo: faltan medidas.".to_owned(),
         Caution::NotChecked { .. } => {
             "Un lado salió de los otros, así que el contorno no está comprobado: midan ese lado o una diagonal.".to_owned()
         }

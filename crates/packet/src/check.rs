@@ -41,7 +41,7 @@ pub struct Proved {
 
 /// Why a file is no packet, or no whole one.
 #[derive(Debug, thiserror::Error)]
-pub enum NotProved {
+pub enum VerifyError {
     /// It cannot be read.
     #[error("the packet cannot be read ({0}): copy it again")]
     Unreadable(#[from] io::Error),
@@ -90,9 +90,9 @@ pub enum NotProved {
     NoBook(String),
 }
 
-impl From<ZipError> for NotProved {
-    fn from(why: ZipError) -> NotProved {
-        NotProved::NoZip(why)
+impl From<ZipError> for VerifyError {
+    fn from(why: ZipError) -> VerifyError {
+        VerifyError::NoZip(why)
     }
 }
 
@@ -112,7 +112,7 @@ struct List {
 ///
 /// # Errors
 /// The first thing that is wrong, in a sentence.
-pub fn check(path: &Path) -> Result<Proved, NotProved> {
+pub fn check(path: &Path) -> Result<Proved, VerifyError> {
     check_reader(BufReader::new(File::open(path)?))
 }
 
@@ -120,7 +120,7 @@ pub fn check(path: &Path) -> Result<Proved, NotProved> {
 ///
 /// # Errors
 /// As [`check`].
-pub fn check_reader(packet: impl Read + Seek) -> Result<Proved, NotProved> {
+pub fn check_reader(packet: impl Read + Seek) -> Result<Proved, VerifyError> {
     let mut zip = ZipArchive::new(packet)?;
     let places = listed(&mut zip)?;
     let mut left = LARGEST;
@@ -140,7 +140,7 @@ pub fn check_reader(packet: impl Read + Seek) -> Result<Proved, NotProved> {
             file.take(LARGEST_LIST + 1).read_to_end(&mut content)?;
             let size = content.len() as u64;
             if size > LARGEST_LIST || size > left {
-                return Err(NotProved::TooLarge);
+                return Err(VerifyError::TooLarge);
             }
             left -= size;
             if is_payload {
@@ -150,31 +150,31 @@ pub fn check_reader(packet: impl Read + Seek) -> Result<Proved, NotProved> {
             tags.insert(path.clone(), content);
         }
     }
-    let text = |name: &'static str| -> Result<&str, NotProved> {
+    let text = |name: &'static str| -> Result<&str, VerifyError> {
         let content = tags
             .get(name)
-            .ok_or_else(|| NotProved::Lacks(name.to_owned()))?;
-        std::str::from_utf8(content).map_err(|why| NotProved::List {
+            .ok_or_else(|| VerifyError::Lacks(name.to_owned()))?;
+        std::str::from_utf8(content).map_err(|why| VerifyError::List {
             file: name,
             why: why.to_string(),
         })
     };
     if text(BAGIT_TXT)? != BAGIT {
-        return Err(NotProved::Altered(BAGIT_TXT.to_owned()));
+        return Err(VerifyError::Altered(BAGIT_TXT.to_owned()));
     }
     let manifest = text(MANIFEST_TXT)?;
     let tag_manifest = text(TAG_MANIFEST_TXT)?;
     let tag_hashes = manifest_of(TAG_MANIFEST_TXT, tag_manifest)?;
     for name in [BAGIT_TXT, BAG_INFO_TXT, MANIFEST_TXT] {
         if !tag_hashes.contains_key(name) {
-            return Err(NotProved::Lacks(format!("{name} in {TAG_MANIFEST_TXT}")));
+            return Err(VerifyError::Lacks(format!("{name} in {TAG_MANIFEST_TXT}")));
         }
     }
     let packed = manifest_of(MANIFEST_TXT, manifest)?;
     for (path, sha256) in packed.iter().chain(&tag_hashes) {
         match hashes.get(path) {
-            None => return Err(NotProved::Lacks(path.clone())),
-            Some(found) if found != sha256 => return Err(NotProved::Altered(path.clone())),
+            None => return Err(VerifyError::Lacks(path.clone())),
+            Some(found) if found != sha256 => return Err(VerifyError::Altered(path.clone())),
             Some(_) => {}
         }
     }
@@ -182,7 +182,7 @@ pub fn check_reader(packet: impl Read + Seek) -> Result<Proved, NotProved> {
         !packed.contains_key(*path) && !tag_hashes.contains_key(*path) && *path != TAG_MANIFEST_TXT
     });
     if let Some(path) = strange {
-        return Err(NotProved::Unlisted(path.clone()));
+        return Err(VerifyError::Unlisted(path.clone()));
     }
     oxum(text(BAG_INFO_TXT)?, bytes, packed.len())?;
     let list = packet_list(text(LIST_PATH)?, &packed)?;
@@ -198,9 +198,9 @@ pub(crate) const LIST_PATH: &str = "data/packet.json";
 
 /// Paths within the one folder of the packet, to their places in the zip. Judged by the zip's own
 /// directory, before a byte of any file is unpacked.
-fn listed<R: Read + Seek>(zip: &mut ZipArchive<R>) -> Result<BTreeMap<String, usize>, NotProved> {
+fn listed<R: Read + Seek>(zip: &mut ZipArchive<R>) -> Result<BTreeMap<String, usize>, VerifyError> {
     if zip.len() > MOST_FILES {
-        return Err(NotProved::TooMany);
+        return Err(VerifyError::TooMany);
     }
     let mut places = BTreeMap::new();
     let mut folder: Option<String> = None;
@@ -209,19 +209,19 @@ fn listed<R: Read + Seek>(zip: &mut ZipArchive<R>) -> Result<BTreeMap<String, us
         let file = zip.by_index_raw(place)?;
         let name = file.name()?.into_owned();
         if file.is_symlink() {
-            return Err(NotProved::Link(quoted(&name)));
+            return Err(VerifyError::Link(quoted(&name)));
         }
-        let within = within(&name).ok_or_else(|| NotProved::Path(quoted(&name)))?;
+        let within = within(&name).ok_or_else(|| VerifyError::Path(quoted(&name)))?;
         let (top, path) = within;
         if folder.get_or_insert_with(|| top.to_owned()) != top {
-            return Err(NotProved::Path(quoted(&name)));
+            return Err(VerifyError::Path(quoted(&name)));
         }
         declared = declared.saturating_add(file.size());
         if declared > LARGEST {
-            return Err(NotProved::TooLarge);
+            return Err(VerifyError::TooLarge);
         }
         if places.insert(path.to_owned(), place).is_some() {
-            return Err(NotProved::Twice(quoted(&name)));
+            return Err(VerifyError::Twice(quoted(&name)));
         }
     }
     Ok(places)
@@ -246,7 +246,7 @@ fn quoted(name: &str) -> String {
     name.escape_debug().collect()
 }
 
-fn hash_of(mut file: impl Read, left: u64) -> Result<(String, u64), NotProved> {
+fn hash_of(mut file: impl Read, left: u64) -> Result<(String, u64), VerifyError> {
     let mut hash = Sha256::new();
     let mut size: u64 = 0;
     let mut page = vec![0; 1 << 16];
@@ -257,7 +257,7 @@ fn hash_of(mut file: impl Read, left: u64) -> Result<(String, u64), NotProved> {
         }
         size += read as u64;
         if size > left {
-            return Err(NotProved::TooLarge);
+            return Err(VerifyError::TooLarge);
         }
         hash.update(&page[..read]);
     }
@@ -272,7 +272,7 @@ fn hash_of(mut file: impl Read, left: u64) -> Result<(String, u64), NotProved> {
     Ok((hex, size))
 }
 
-fn manifest_of(file: &'static str, text: &str) -> Result<BTreeMap<String, String>, NotProved> {
+fn manifest_of(file: &'static str, text: &str) -> Result<BTreeMap<String, String>, VerifyError> {
     let mut packed = BTreeMap::new();
     for line in text.lines() {
         let row = line.split_once("  ").filter(|(hash, path)| {
@@ -280,36 +280,38 @@ fn manifest_of(file: &'static str, text: &str) -> Result<BTreeMap<String, String
         });
         let Some((hash, path)) = row else {
             let why = format!("\"{}\" is no hash and path", quoted(line));
-            return Err(NotProved::List { file, why });
+            return Err(VerifyError::List { file, why });
         };
         if packed
             .insert(path.to_owned(), hash.to_lowercase())
             .is_some()
         {
-            return Err(NotProved::Twice(quoted(path)));
+            return Err(VerifyError::Twice(quoted(path)));
         }
     }
     Ok(packed)
 }
 
-fn oxum(info: &str, bytes: u64, files: usize) -> Result<(), NotProved> {
+fn oxum(info: &str, bytes: u64, files: usize) -> Result<(), VerifyError> {
     let said = info
         .lines()
         .find_map(|line| line.strip_prefix("Payload-Oxum: "));
     match said {
         Some(said) if said == format!("{bytes}.{files}") => Ok(()),
-        Some(_) => Err(NotProved::Altered(BAG_INFO_TXT.to_owned())),
-        None => Err(NotProved::Lacks(format!("Payload-Oxum in {BAG_INFO_TXT}"))),
+        Some(_) => Err(VerifyError::Altered(BAG_INFO_TXT.to_owned())),
+        None => Err(VerifyError::Lacks(format!(
+            "Payload-Oxum in {BAG_INFO_TXT}"
+        ))),
     }
 }
 
 /// What `packet.json` says, once it is seen to list every file of the bag once and no other.
-fn packet_list(text: &str, packed: &BTreeMap<String, String>) -> Result<Proved, NotProved> {
+fn packet_list(text: &str, packed: &BTreeMap<String, String>) -> Result<Proved, VerifyError> {
     let file = "packet.json";
-    let bad = |why: String| NotProved::List { file, why };
+    let bad = |why: String| VerifyError::List { file, why };
     let list: List = serde_json::from_str(text).map_err(|why| bad(why.to_string()))?;
     if list.format != FORMAT {
-        return Err(NotProved::Format(quoted(&list.format)));
+        return Err(VerifyError::Format(quoted(&list.format)));
     }
     let mut named = BTreeSet::new();
     let mut files = Vec::new();
@@ -317,16 +319,16 @@ fn packet_list(text: &str, packed: &BTreeMap<String, String>) -> Result<Proved, 
         let path = row.get("path").and_then(|path| path.as_str());
         let path = path.ok_or_else(|| bad("a file without a path".to_owned()))?;
         if !packed.contains_key(path) {
-            return Err(NotProved::Lacks(quoted(path)));
+            return Err(VerifyError::Lacks(quoted(path)));
         }
         if !named.insert(path.to_owned()) {
-            return Err(NotProved::Twice(quoted(path)));
+            return Err(VerifyError::Twice(quoted(path)));
         }
         // A role of a later version is kept in the file and left out here.
         files.extend(serde_json::from_value::<FileRow>(row).ok());
     }
     if let Some(path) = packed.keys().find(|path| !named.contains(*path)) {
-        return Err(NotProved::Unlisted(path.clone()));
+        return Err(VerifyError::Unlisted(path.clone()));
     }
     Ok(Proved {
         id: String::new(),

@@ -5,8 +5,8 @@ use eavebook_core::book::clock::Hlc;
 use eavebook_core::book::entry::{Entry, Stamp, sha256_hex};
 use eavebook_core::book::fold::{FieldBook, fold};
 use eavebook_core::book::kinds::{
-    About, Corner, JobStarted, Kind, LegEnd, PenetrationSeen, PhotoFrom, PhotoTaken, PitchBooked,
-    Reading, SaddleSeen, Side, Strike,
+    About, Corner, JobStarted, Kind, LegEnd, PenetrationAdded, PhotoFrom, PhotoTaken, PitchBooked,
+    Reading, SaddleObserved, Side, Strike,
 };
 use eavebook_core::book::lay_out::{LaidOut, lay_out};
 use eavebook_core::price::Price;
@@ -70,7 +70,7 @@ pub fn entry(n: u32, kind: &Kind, supersedes: Vec<Uuid>) -> Entry {
 
 impl Owned {
     /// Folds and solves entries.
-    pub fn of(entries: Vec<Entry>, photos: Kept) -> Owned {
+    pub fn new(entries: Vec<Entry>, photos: Kept) -> Owned {
         let book = fold(&entries);
         let laid = lay_out(&book, Side::Right);
         let solved = laid.survey.as_ref().and_then(|survey| solve(survey).ok());
@@ -173,7 +173,7 @@ pub fn demo() -> Owned {
                     .unwrap();
                 let was = serde_json::from_str(&last.body).unwrap();
                 (
-                    Kind::Penetration(PenetrationSeen {
+                    Kind::Penetration(PenetrationAdded {
                         saddle: Some(seen),
                         ..was
                     }),
@@ -195,7 +195,7 @@ pub fn demo() -> Owned {
         }
         entries.push(entry);
     }
-    Owned::of(entries, photos)
+    Owned::new(entries, photos)
 }
 
 /// A photo kept, as a body.
@@ -218,8 +218,8 @@ fn read<T: serde::de::DeserializeOwned>(value: Value) -> T {
 }
 
 /// The first of its kind on its face.
-fn item(act: &Value, saddle: Option<SaddleSeen>) -> PenetrationSeen {
-    PenetrationSeen {
+fn item(act: &Value, saddle: Option<SaddleObserved>) -> PenetrationAdded {
+    PenetrationAdded {
         item: read(act["item"].clone()),
         number: 1,
         leg: read(act["leg"].clone()),

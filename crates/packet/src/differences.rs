@@ -6,7 +6,7 @@ use crate::job::Job;
 use crate::named::Parts;
 use crate::said;
 use crate::words;
-use eavebook_core::book::fold::Struck;
+use eavebook_core::book::fold::SupersededBy;
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
@@ -31,8 +31,8 @@ pub fn differences(job: &Job) -> Vec<Difference> {
         return Vec::new();
     };
     let known: BTreeSet<Uuid> = before.entries.iter().map(|entry| entry.id).collect();
-    let then = Sayings::of(before, &known);
-    let now = Sayings::of(job, &known);
+    let then = Sayings::new(before, &known);
+    let now = Sayings::new(job, &known);
     let mut all = changed(&then.booked, &now.booked);
     let since: Vec<Uuid> = all.iter().flat_map(|one| one.why.clone()).collect();
     let worked_out = changed(&then.worked_out, &now.worked_out).into_iter();
@@ -58,12 +58,12 @@ struct Sayings {
 }
 
 impl Sayings {
-    fn of(job: &Job, known: &BTreeSet<Uuid>) -> Sayings {
-        let mut booked = Said {
+    fn new(job: &Job, known: &BTreeSet<Uuid>) -> Sayings {
+        let mut booked = SayingCollector {
             known,
             all: BTreeMap::new(),
         };
-        let parts = Parts::of(&job.standing());
+        let parts = Parts::new(&job.standing());
         for read in &job.book.readings {
             let state = said::state_of(job, read).word();
             let words = format!("{}, {state}", said::in_words(&read.text));
@@ -120,13 +120,13 @@ impl Sayings {
 }
 
 /// Gathers what is said.
-struct Said<'a> {
+struct SayingCollector<'a> {
     known: &'a BTreeSet<Uuid>,
     all: BTreeMap<String, (usize, Saying)>,
 }
 
-impl Said<'_> {
-    fn say(&mut self, thing: String, words: String, entry: Uuid, struck: Option<&Struck>) {
+impl SayingCollector<'_> {
+    fn say(&mut self, thing: String, words: String, entry: Uuid, struck: Option<&SupersededBy>) {
         let place = self.all.len();
         let (_, saying) = self
             .all

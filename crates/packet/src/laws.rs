@@ -1,6 +1,6 @@
 //! What holds of every packet, whatever the house.
 
-use crate::check::{NotProved, check, check_reader};
+use crate::check::{VerifyError, check, check_reader};
 use crate::contents::{Bytes, PacketFile, Role};
 use crate::demo_house::{Kept, Owned, demo, entry, freeze, photo};
 use crate::differences::{Difference, differences};
@@ -10,7 +10,7 @@ use crate::leaf::Leaf;
 use crate::make::{Made, gather, make, make_with};
 use crate::named::Parts;
 use crate::not_known::not_known;
-use crate::papers::{self, Told};
+use crate::papers::{self, PaperInput};
 use crate::said;
 use crate::typeset::Letters;
 use eavebook_core::book::kinds::{
@@ -25,12 +25,12 @@ use std::path::Path;
 /// A paper of a house before it is set.
 fn leaf(owned: &Owned, kind: PaperKind, lang: Lang) -> Leaf {
     let job = owned.job();
-    let parts = Parts::of(&job.standing());
+    let parts = Parts::new(&job.standing());
     let mut photos = said::photo_rows(&job, &parts);
     for photo in &mut photos {
         photo.file = Some(format!("photos/{}.jpg", photo.number));
     }
-    let told = Told {
+    let told = PaperInput {
         job: &job,
         parts: &parts,
         edition: Edition::Firm,
@@ -60,7 +60,7 @@ fn bare() -> Owned {
         pretend: true,
     };
     let entries = vec![entry(1, &Kind::JobStarted(started), Vec::new())];
-    Owned::of(entries, Kept::default())
+    Owned::new(entries, Kept::default())
 }
 
 /// The pretend house with its old roof off: two changes agreed, one open and unpriced, one struck.
@@ -99,7 +99,7 @@ fn changed() -> Owned {
     let slip = book(&found(4, 3, 20, Some("58.00"), None), Vec::new());
     let reason = Some("counted the wrong face".to_owned());
     book(&Kind::Strike(Strike { reason }), vec![slip]);
-    Owned::of(entries, photos)
+    Owned::new(entries, photos)
 }
 
 #[test]
@@ -146,7 +146,7 @@ fn a_new_version_says_what_the_one_before_said_otherwise_and_which_entry_made_it
     };
     let height = read_again(Thing::EaveHeight, "10'");
     let leg = read_again(Thing::Leg { leg: 2 }, "14' 3 1/2\"");
-    let now = Owned::of(entries, then.photos.clone());
+    let now = Owned::new(entries, then.photos.clone());
     let second = Job {
         before: Some(&first),
         ..now.job()
@@ -217,7 +217,7 @@ fn what_was_settled_at_the_desk_is_called_so_in_the_record_and_the_table() {
     let mut entries = house.entries;
     let next = u32::try_from(entries.len() + 1).unwrap();
     entries.push(entry(next, &settled, Vec::new()));
-    let settled = Owned::of(entries, house.photos);
+    let settled = Owned::new(entries, house.photos);
     let record = leaf(&settled, PaperKind::Story, Lang::En).text();
     assert_eq!(once(&record), 0, "{record}");
     assert!(record.contains("settled at desk"), "{record}");
@@ -348,7 +348,7 @@ fn what_is_not_known_and_what_lacks_stands_word_for_word_where_one_starts() {
     let mut house = demo();
     let broken = photo(&mut house.photos, b"\xff\xd8\xff\xe0 noise", Value::Null);
     house.entries.push(entry(900, &broken, Vec::new()));
-    let house = Owned::of(house.entries, house.photos);
+    let house = Owned::new(house.entries, house.photos);
     let gathered = gather(
         &Letters::shipped(),
         &house.job(),
@@ -380,7 +380,7 @@ fn what_is_not_known_and_what_lacks_stands_word_for_word_where_one_starts() {
 fn without_a_font_each_paper_is_named_and_the_rest_is_made() {
     let house = demo();
     let dir = tempfile::tempdir().unwrap();
-    let none = Letters::of(&[]);
+    let none = Letters::from_fonts(&[]);
     let made = make_with(
         &none,
         &house.job(),
@@ -412,7 +412,7 @@ fn a_sign_that_no_font_has_costs_itself_and_no_paper() {
         address: "屋 Invented Lane".to_owned(),
         pretend: false,
     };
-    let house = Owned::of(
+    let house = Owned::new(
         vec![entry(1, &Kind::JobStarted(started), Vec::new())],
         Kept::default(),
     );
@@ -580,14 +580,14 @@ fn a_packet_that_leads_out_of_its_folder_is_refused_by_the_path() {
     ] {
         let refused = check_reader(Cursor::new(zip_of(&[(path, b"")]))).unwrap_err();
         assert!(
-            matches!(refused, NotProved::Path(_) | NotProved::NoZip(_)),
+            matches!(refused, VerifyError::Path(_) | VerifyError::NoZip(_)),
             "{path}: {refused}"
         );
     }
     let two = zip_of(&[("a/bagit.txt", b""), ("b/bagit.txt", b"")]);
     assert!(matches!(
         check_reader(Cursor::new(two)).unwrap_err(),
-        NotProved::Path(_)
+        VerifyError::Path(_)
     ));
 }
 

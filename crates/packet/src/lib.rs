@@ -22,7 +22,6 @@ mod lack;
 #[cfg(test)]
 mod laws;
 mod leaf;
-mod look;
 mod make;
 mod named;
 mod not_known;
@@ -32,17 +31,18 @@ mod plan;
 mod said;
 mod sheet;
 mod start_here;
+mod summary;
 mod typeset;
 mod words;
 mod write;
 
 pub use carried::{Carried, carried};
-pub use check::{NotProved, Proved, check, check_reader};
+pub use check::{Proved, VerifyError, check, check_reader};
 pub use contents::{FileRow, Role};
 pub use edition::{Edition, Lang, PaperKind};
 pub use job::{Freeze, Job, Photos, RatesFrom};
 pub use lack::Lack;
-pub use look::{Look, file_in, look};
 pub use make::{Made, make};
 pub use plan::{Lengths, OnScreen, ScreenPlan, on_screen};
+pub use summary::{PacketSummary, file_in, summarize};
 pub use write::NotMade;

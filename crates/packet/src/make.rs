@@ -11,10 +11,10 @@ use crate::job::{Freeze, Job, Photos};
 use crate::lack::Lack;
 use crate::named::Parts;
 use crate::not_known::{NotKnown, not_known};
-use crate::papers::{self, Told};
+use crate::papers::{self, PaperInput};
 use crate::plan;
 use crate::said::{self, PhotoRow};
-use crate::sheet::{self, NoSheet, Whole};
+use crate::sheet::{self, PhotoCopyError, Whole};
 use crate::start_here::{Start, start_here};
 use crate::typeset::{self, Letters, NotSet, PLAN, PLAN_ES, PLAN_HALF, Pictures, SOLID};
 use crate::write::{NotMade, write_whole};
@@ -73,7 +73,7 @@ pub(crate) fn make_with(
     let gathered = gather(letters, job, edition, freeze, photos);
     let slug = bag::slug(&job.book.address);
     let files = gathered.files.iter().map(|file| file.row.clone()).collect();
-    let bag = Bag::of(&slug, job.id, gathered.files);
+    let bag = Bag::new(&slug, job.id, gathered.files);
     let twelve: String = bag.id.chars().take(12).collect();
     let file_name = format!("{slug}-v{}-{edition}-{twelve}.zip", freeze.version);
     let bytes = write_whole(&bag, photos, dir, &file_name)?;
@@ -90,7 +90,7 @@ pub(crate) fn make_with(
 }
 
 /// Everything of a packet but its bag.
-pub(crate) struct Gathered {
+pub(crate) struct PacketContents {
     pub files: Vec<PacketFile>,
     pub lacks: Vec<Lack>,
     pub not_known: Vec<String>,
@@ -103,8 +103,8 @@ pub(crate) fn gather(
     edition: Edition,
     freeze: &Freeze,
     photos: &dyn Photos,
-) -> Gathered {
-    let parts = Parts::of(&job.standing());
+) -> PacketContents {
+    let parts = Parts::new(&job.standing());
     let unknown = not_known(job, &parts);
     let house = of_the_house(job.entries);
     let set = digest(house);
@@ -132,7 +132,7 @@ pub(crate) fn gather(
     if let Some(solid) = plan::solid(&parts, job) {
         making.picture(SOLID, solid);
     }
-    let told = Told {
+    let told = PaperInput {
         job,
         parts: &parts,
         edition,
@@ -220,11 +220,11 @@ impl Making {
                 }
                 Err(why) => {
                     let remedy = match why {
-                        NoSheet::Empty => "Take it again.",
-                        NoSheet::TooLarge => "Send a smaller one beside it.",
-                        NoSheet::Heic | NoSheet::OtherKind | NoSheet::Broken => {
-                            "Send it again as JPEG."
-                        }
+                        PhotoCopyError::Empty => "Take it again.",
+                        PhotoCopyError::TooLarge => "Send a smaller one beside it.",
+                        PhotoCopyError::Heic
+                        | PhotoCopyError::OtherKind
+                        | PhotoCopyError::Broken => "Send it again as JPEG.",
                     };
                     self.lacks.push(Lack::new(name, why.to_string(), remedy));
                 }
@@ -273,7 +273,7 @@ impl Making {
         }
     }
 
-    fn papers(&mut self, letters: &Letters, told: &Told) {
+    fn papers(&mut self, letters: &Letters, told: &PaperInput) {
         let called_for = |paper: &PaperRow| papers::is_called_for(paper.kind, told.job);
         for (paper, lang) in papers_of(self.edition).filter(|(paper, _)| called_for(paper)) {
             let leaf = papers::leaf(paper.kind, lang, told);
@@ -373,7 +373,13 @@ impl Making {
     }
 
     /// The two files that speak of all the others.
-    fn finish(mut self, job: &Job, freeze: &Freeze, unknown: &[NotKnown], count: u64) -> Gathered {
+    fn finish(
+        mut self,
+        job: &Job,
+        freeze: &Freeze,
+        unknown: &[NotKnown],
+        count: u64,
+    ) -> PacketContents {
         let not_known: Vec<String> = unknown
             .iter()
             .map(|one| crate::words::capital(&one.say(Lang::En)))
@@ -419,7 +425,7 @@ impl Making {
         text.push(b'\n');
         list.bytes = Bytes::Made(text);
         self.files.extend([start, list]);
-        Gathered {
+        PacketContents {
             files: self.files,
             lacks: self.lacks,
             not_known,

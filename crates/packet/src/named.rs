@@ -91,7 +91,7 @@ pub fn body<'a>(job: &Standing<'a>) -> Option<&'a eavebook_core::survey::Body> {
 
 impl<'a> Parts<'a> {
     /// Names the parts of a job.
-    pub fn of(job: &Standing<'a>) -> Parts<'a> {
+    pub fn new(job: &Standing<'a>) -> Parts<'a> {
         let turned = turned(job);
         let places = face_places(job.book, job.laid);
         let corners = corners(job);

@@ -8,7 +8,7 @@ use crate::words;
 
 use eavebook_core::book::fold::{BookedReading, TakenOut};
 use eavebook_core::book::kinds::{
-    Followed, HowRead, ItemKind, PenetrationSeen, PitchRead, SaddleSeen, SizeOf, Thing,
+    Followed, HowRead, ItemKind, PenetrationAdded, PitchRead, SaddleObserved, SizeOf, Thing,
 };
 use eavebook_core::book::lay_out::counts;
 use eavebook_core::book::names::HouseSide;
@@ -110,7 +110,7 @@ pub struct Item<'a> {
     /// Its sizes as read, in the order in which they are asked: `3 in`, `2 ft x 2 ft`.
     pub size: Option<String>,
     /// What was seen of a saddle behind it.
-    pub saddle: Option<SaddleSeen>,
+    pub saddle: Option<SaddleObserved>,
     /// The largest face of the leg over which it was booked.
     pub face: Option<&'a NamedFace<'a>>,
     /// How well the least known of the sizes that are waited for is known.
@@ -127,7 +127,7 @@ pub fn items<'a>(job: &Job, parts: &'a Parts<'a>) -> Vec<Item<'a>> {
         .collect()
 }
 
-fn item<'a>(job: &Job, parts: &'a Parts<'a>, seen: &PenetrationSeen) -> Item<'a> {
+fn item<'a>(job: &Job, parts: &'a Parts<'a>, seen: &PenetrationAdded) -> Item<'a> {
     let thing_of = |size: &SizeOf| Thing::Size {
         item: seen.item,
         number: seen.number,
@@ -216,7 +216,7 @@ pub fn photo_rows(job: &Job, parts: &Parts) -> Vec<PhotoRow> {
             let on = of.and_then(|thing| side_of(job, parts, thing));
             let (side, state) = match photo.shows {
                 _ if of.is_some() => (on, "confirmed"),
-                Shows::Said(place) => (place.side(), "confirmed"),
+                Shows::Confirmed(place) => (place.side(), "confirmed"),
                 Shows::Guess(place, _) => (place.side(), "guess"),
                 Shows::Unplaced => (None, "unplaced"),
             };

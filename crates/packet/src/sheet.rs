@@ -38,7 +38,7 @@ pub enum Whole {
 
 /// Why a photo has no copy.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum NoSheet {
+pub enum PhotoCopyError {
     /// Nothing in it.
     #[error("It holds nothing.")]
     Empty,
@@ -65,7 +65,7 @@ enum Kind {
 }
 
 /// Makes the sheet copy of a photo.
-pub fn sheet(photo: &[u8]) -> Result<Sheet, NoSheet> {
+pub fn sheet(photo: &[u8]) -> Result<Sheet, PhotoCopyError> {
     let jpeg = encode(&upright(photo)?)?;
     let whole = if kind(photo)? == Kind::Jpeg && !has_end(photo) {
         Whole::CutShort
@@ -76,9 +76,9 @@ pub fn sheet(photo: &[u8]) -> Result<Sheet, NoSheet> {
 }
 
 /// The points of a photo as it is looked at, reduced to a sheet copy's size.
-pub(crate) fn upright(photo: &[u8]) -> Result<RgbImage, NoSheet> {
+pub(crate) fn upright(photo: &[u8]) -> Result<RgbImage, PhotoCopyError> {
     if kind(photo)? == Kind::WebP && !chunks_fit(photo) {
-        return Err(NoSheet::Broken);
+        return Err(PhotoCopyError::Broken);
     }
     Ok(turn(reduce(decode(photo)?)?, orientation(photo)))
 }
@@ -89,15 +89,20 @@ pub fn extension(photo: &[u8]) -> &'static str {
         Ok(Kind::Jpeg) => "jpg",
         Ok(Kind::Png) => "png",
         Ok(Kind::WebP) => "webp",
-        Err(NoSheet::Heic) => "heic",
-        Err(NoSheet::Empty | NoSheet::OtherKind | NoSheet::TooLarge | NoSheet::Broken) => "bin",
+        Err(PhotoCopyError::Heic) => "heic",
+        Err(
+            PhotoCopyError::Empty
+            | PhotoCopyError::OtherKind
+            | PhotoCopyError::TooLarge
+            | PhotoCopyError::Broken,
+        ) => "bin",
     }
 }
 
-fn kind(photo: &[u8]) -> Result<Kind, NoSheet> {
+fn kind(photo: &[u8]) -> Result<Kind, PhotoCopyError> {
     let brand = photo.get(8..12);
     if photo.is_empty() {
-        Err(NoSheet::Empty)
+        Err(PhotoCopyError::Empty)
     } else if photo.starts_with(&[0xff, 0xd8, 0xff]) {
         Ok(Kind::Jpeg)
     } else if photo.starts_with(b"\x89PNG\r\n\x1a\n") {
@@ -113,9 +118,9 @@ fn kind(photo: &[u8]) -> Result<Kind, NoSheet> {
             .any(|known| known == brand)
         })
     {
-        Err(NoSheet::Heic)
+        Err(PhotoCopyError::Heic)
     } else {
-        Err(NoSheet::OtherKind)
+        Err(PhotoCopyError::OtherKind)
     }
 }
 
@@ -139,10 +144,10 @@ fn chunks_fit(photo: &[u8]) -> bool {
     true
 }
 
-fn open(photo: &[u8]) -> Result<ImageReader<Cursor<&[u8]>>, NoSheet> {
+fn open(photo: &[u8]) -> Result<ImageReader<Cursor<&[u8]>>, PhotoCopyError> {
     ImageReader::new(Cursor::new(photo))
         .with_guessed_format()
-        .map_err(|_| NoSheet::Broken)
+        .map_err(|_| PhotoCopyError::Broken)
 }
 
 /// Points across and down as they are stored, from the header alone.
@@ -168,10 +173,10 @@ pub(crate) fn can_be_shown([width, height]: [u32; 2]) -> bool {
     width.max(height) <= LONGEST_SIDE && u64::from(width) * u64::from(height) <= MOST_POINTS
 }
 
-fn decode(photo: &[u8]) -> Result<RgbImage, NoSheet> {
-    let size = stored_size(photo).ok_or(NoSheet::Broken)?;
+fn decode(photo: &[u8]) -> Result<RgbImage, PhotoCopyError> {
+    let size = stored_size(photo).ok_or(PhotoCopyError::Broken)?;
     if !can_be_shown(size) {
-        return Err(NoSheet::TooLarge);
+        return Err(PhotoCopyError::TooLarge);
     }
     let mut reader = open(photo)?;
     let mut limits = Limits::default();
@@ -179,7 +184,7 @@ fn decode(photo: &[u8]) -> Result<RgbImage, NoSheet> {
     limits.max_image_height = Some(LONGEST_SIDE);
     limits.max_alloc = Some(MOST_MEMORY);
     reader.limits(limits);
-    let decoded = reader.decode().map_err(|_| NoSheet::Broken)?;
+    let decoded = reader.decode().map_err(|_| PhotoCopyError::Broken)?;
     Ok(on_white(decoded))
 }
 
@@ -199,7 +204,7 @@ fn on_white(decoded: DynamicImage) -> RgbImage {
     })
 }
 
-fn reduce(points: RgbImage) -> Result<RgbImage, NoSheet> {
+fn reduce(points: RgbImage) -> Result<RgbImage, PhotoCopyError> {
     let (width, height) = points.dimensions();
     let long = width.max(height);
     if long <= LONG_SIDE {
@@ -211,13 +216,13 @@ fn reduce(points: RgbImage) -> Result<RgbImage, NoSheet> {
     };
     let (to_width, to_height) = (scaled(width), scaled(height));
     let from = Image::from_vec_u8(width, height, points.into_raw(), PixelType::U8x3)
-        .map_err(|_| NoSheet::Broken)?;
+        .map_err(|_| PhotoCopyError::Broken)?;
     let mut to = Image::new(to_width, to_height, PixelType::U8x3);
     let options = ResizeOptions::new().resize_alg(ResizeAlg::Convolution(FilterType::Lanczos3));
     Resizer::new()
         .resize(&from, &mut to, &options)
-        .map_err(|_| NoSheet::Broken)?;
-    RgbImage::from_raw(to_width, to_height, to.into_vec()).ok_or(NoSheet::Broken)
+        .map_err(|_| PhotoCopyError::Broken)?;
+    RgbImage::from_raw(to_width, to_height, to.into_vec()).ok_or(PhotoCopyError::Broken)
 }
 
 /// Orientation 1 to 8 as stored (Exif 2.32, tag 0x0112); 1 where there is none or another number.
@@ -250,13 +255,13 @@ fn turn(points: RgbImage, orientation: u32) -> RgbImage {
     }
 }
 
-fn encode(points: &RgbImage) -> Result<Vec<u8>, NoSheet> {
-    let side = |side: u32| u16::try_from(side).map_err(|_| NoSheet::TooLarge);
+fn encode(points: &RgbImage) -> Result<Vec<u8>, PhotoCopyError> {
+    let side = |side: u32| u16::try_from(side).map_err(|_| PhotoCopyError::TooLarge);
     let (width, height) = (side(points.width())?, side(points.height())?);
     let mut jpeg = Vec::new();
     Encoder::new(&mut jpeg, QUALITY)
         .encode(points.as_raw(), width, height, ColorType::Rgb)
-        .map_err(|_| NoSheet::Broken)?;
+        .map_err(|_| PhotoCopyError::Broken)?;
     Ok(jpeg)
 }
 
@@ -411,7 +416,7 @@ mod tests {
         let cut = &photo[..photo.len() * 3 / 4];
         match sheet(cut) {
             Ok(copy) => assert_eq!(copy.whole, Whole::CutShort),
-            Err(why) => assert_eq!(why, NoSheet::Broken),
+            Err(why) => assert_eq!(why, PhotoCopyError::Broken),
         }
         assert!(!has_end(cut));
     }
@@ -435,7 +440,7 @@ mod tests {
         let mut webp = b"RIFF\x20\0\0\0WEBPVP8X\x0a\0\0\0".to_vec();
         webp.extend([0x08, 0, 0, 0, 9, 0, 0, 9, 0, 0]);
         webp.extend(b"EXIF\xf0\xff\xff\xff");
-        assert_eq!(sheet(&webp).unwrap_err(), NoSheet::Broken);
+        assert_eq!(sheet(&webp).unwrap_err(), PhotoCopyError::Broken);
     }
 
     #[test]
@@ -448,7 +453,7 @@ mod tests {
         png.extend(crc.to_be_bytes());
         png.extend(b"\0\0\0\0IDAT");
         png.extend(crc32(b"IDAT").to_be_bytes());
-        assert_eq!(sheet(&png).unwrap_err(), NoSheet::TooLarge);
+        assert_eq!(sheet(&png).unwrap_err(), PhotoCopyError::TooLarge);
     }
 
     /// The check sum of PNG chunks (PNG specification, annex D).

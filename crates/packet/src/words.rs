@@ -2,7 +2,7 @@
 
 use crate::edition::Lang;
 use crate::named::{NamedEdge, NamedFace};
-use eavebook_core::book::kinds::{EndKind, ItemKind, SaddleSeen};
+use eavebook_core::book::kinds::{EndKind, ItemKind, SaddleObserved};
 pub use eavebook_core::book::names::capital;
 use eavebook_core::book::names::{FacePlace, HouseSide};
 use eavebook_core::roof::EdgeKind;
@@ -167,11 +167,11 @@ pub fn item(kind: ItemKind, lang: Lang) -> &'static str {
 }
 
 /// What was seen of a saddle behind a chimney.
-pub fn saddle(seen: SaddleSeen, lang: Lang) -> &'static str {
+pub fn saddle(seen: SaddleObserved, lang: Lang) -> &'static str {
     match seen {
-        SaddleSeen::Yes => either(lang, "saddle behind it", "con cricket atrás"),
-        SaddleSeen::No => either(lang, "no saddle", "sin cricket"),
-        SaddleSeen::NotSeen => either(lang, "saddle not seen", "cricket: no se vio"),
+        SaddleObserved::Yes => either(lang, "saddle behind it", "con cricket atrás"),
+        SaddleObserved::No => either(lang, "no saddle", "sin cricket"),
+        SaddleObserved::NotSeen => either(lang, "saddle not seen", "cricket: no se vio"),
     }
 }
 

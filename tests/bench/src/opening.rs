@@ -5,10 +5,10 @@ use crate::{median, row, timed};
 use eavebook_app::reply::Reply;
 use eavebook_app::request::Request;
 use eavebook_app::{App, demo, stamp};
-use eavebook_core::book::entry::{Entry, Said, sha256_hex};
+use eavebook_core::book::entry::{Entry, ParsedBody, sha256_hex};
 use eavebook_core::book::fold::fold;
 use eavebook_core::book::kinds::{
-    About, EndKind, Kind, PhotoFrom, PhotoPlace, PhotoSaid, PhotoTaken, PhotoWord, Strike, Thing,
+    About, EndKind, Kind, PhotoFacts, PhotoFrom, PhotoPlace, PhotoTaken, PhotoWord, Strike, Thing,
 };
 use eavebook_store::{Book, DraftAfter};
 use rusqlite::{Connection, OpenFlags};
@@ -156,7 +156,7 @@ fn picture(count: u64) -> Kind {
 }
 
 fn said_of(photo: Uuid) -> Kind {
-    Kind::PhotoSaid(PhotoSaid {
+    Kind::PhotoFacts(PhotoFacts {
         photos: vec![photo],
         word: PhotoWord::Shows {
             place: PhotoPlace::Front,
@@ -166,8 +166,8 @@ fn said_of(photo: Uuid) -> Kind {
 
 fn reading_of(entry: &Entry) -> Option<Kind> {
     match entry.said() {
-        Said::Known(kind @ Kind::Reading(_)) => Some(kind),
-        Said::Known(_) | Said::Newer(_) | Said::Unknown => None,
+        ParsedBody::Known(kind @ Kind::Reading(_)) => Some(kind),
+        ParsedBody::Known(_) | ParsedBody::Newer(_) | ParsedBody::Unknown => None,
     }
 }
 

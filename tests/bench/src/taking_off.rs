@@ -24,7 +24,7 @@ pub fn run() -> Result<(), Box<dyn Error>> {
     let house = assets.join("demo-house.json");
     let file = survey_file::read(&std::fs::read(&house)?)?;
     let solved = solve(&file.survey)?;
-    let terms = Terms::of(&file, None);
+    let terms = Terms::new(&file, None);
     let priced = take_off_and_price(&file.survey, &solved, &terms)?;
     let total = priced.price.total.as_decimal().to_string();
     let folder = tempfile::tempdir()?;

@@ -28,7 +28,7 @@ fn survey(name: &str) -> SurveyFile {
 fn answer(file: &SurveyFile) -> Value {
     // The other program raised its roofs over the corners as they came out.
     let solved = solve_over(&file.survey, Ground::AsAdjusted).expect("a survey");
-    let terms = Terms::of(file, None);
+    let terms = Terms::new(file, None);
     let priced = take_off_and_price_as_meant(&file.survey, &solved, &terms);
     let result = result(&file.survey, &solved);
     let priced = match (&priced, &solved.roof) {

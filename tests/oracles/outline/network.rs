@@ -1,7 +1,7 @@
 //! Five surveys that an independent program for geodetic networks adjusted: its input (`.gkf`) and its
 //! output (`.txt`), with feet passed as metres.
 
-use eavebook_core::outline::net::{Held, Net, Observation, Row, Station, adjust_net};
+use eavebook_core::outline::net::{Net, Observation, Row, Station, StationFixity, adjust_net};
 use eavebook_core::survey::Point;
 use std::collections::BTreeMap;
 
@@ -55,8 +55,8 @@ fn read_net(gkf: &str) -> (Vec<String>, Net) {
                     y: number(line, "y"),
                 },
                 held: match attribute(line, "fix") {
-                    Some(_) => Held::Fixed,
-                    None => Held::Free,
+                    Some(_) => StationFixity::Fixed,
+                    None => StationFixity::Free,
                 },
             });
         } else if line.starts_with("<obs ") {

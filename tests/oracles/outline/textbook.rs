@@ -1,7 +1,7 @@
 //! Printed examples of textbooks, adjusted by the solver that adjusts outlines.
 
 use eavebook_core::outline::net::{
-    Adjusted, Held, Net, NetError, Observation, Row, Station, adjust_net,
+    Adjusted, Net, NetError, Observation, Row, Station, StationFixity, adjust_net,
 };
 use eavebook_core::survey::Point;
 use serde::Deserialize;
@@ -116,11 +116,11 @@ impl Example {
             .values()
             .map(|p| Station {
                 at: at(p),
-                held: Held::Fixed,
+                held: StationFixity::Fixed,
             })
             .chain(self.start.values().map(|p| Station {
                 at: at(p),
-                held: Held::Free,
+                held: StationFixity::Free,
             }))
             .collect();
         let mut observations = Vec::new();
@@ -268,7 +268,7 @@ fn levels(heights: usize, observations: Vec<Observation>) -> Net {
     let stations = vec![
         Station {
             at: Point { x: 0.0, y: 0.0 },
-            held: Held::Free,
+            held: StationFixity::Free,
         };
         heights
     ];
@@ -346,7 +346,7 @@ fn a_level_net_on_a_bench_mark_comes_out_as_printed() {
     let mut net = levels(5, observations);
     net.stations[0] = Station {
         at: Point { x: 800.0, y: 0.0 },
-        held: Held::Fixed,
+        held: StationFixity::Fixed,
     };
     let adjusted = adjust_net(&net).expect("a net that stands");
     let printed: BTreeMap<String, f64> = serde_json::from_value(example.computed).expect("heights");

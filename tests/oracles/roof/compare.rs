@@ -1,6 +1,6 @@
 //! A roof against what is expected of it.
 
-use eavebook_core::roof::{BodyShape, EdgeKind, Roof, RoofRefusal};
+use eavebook_core::roof::{BodyShape, EdgeKind, RaiseError, Roof};
 use serde::Deserialize;
 use std::collections::BTreeMap;
 
@@ -73,7 +73,7 @@ fn within(what: &str, ours: f64, theirs: f64, tolerance: f64) -> Result<f64, Str
 
 /// Whether a refusal came and its sentence names what it should.
 pub fn refused(
-    told: &Result<Roof, RoofRefusal>,
+    told: &Result<Roof, RaiseError>,
     refusal: &str,
     names: &[String],
 ) -> Result<Differences, String> {

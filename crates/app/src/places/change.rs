@@ -1,7 +1,7 @@
 //! What turns up once the old roof is off: how much, where, at what price, and who agreed.
 
-use super::job::{self, Opened};
-use crate::refusal::{Refusal, Unfit};
+use super::job::{self, OpenJob};
+use crate::refusal::{Refusal, RequestRefusal};
 use crate::reply::Reply;
 use crate::view::takeoff::rates::JobRates;
 use eavebook_core::book::fold::FieldBook;
@@ -30,11 +30,11 @@ pub struct Found {
 /// # Errors
 /// `NoJob`, `NoFace`, `NoSheets`, `NoLeg`, `NoItem` for a number that is not the next.
 pub fn found(book: &mut Book, job: Uuid, found: &Found) -> Result<Reply, Refusal> {
-    let opened = Opened::read(book, job)?;
-    let leg = found.leg.ok_or(Unfit::NoFace)?;
+    let opened = OpenJob::read(book, job)?;
+    let leg = found.leg.ok_or(RequestRefusal::NoFace)?;
     opened.check_leg(leg)?;
     if !(1..=MOST_SHEETS).contains(&found.sheets) {
-        return Err(Unfit::NoSheets { said: found.sheets }.into());
+        return Err(RequestRefusal::NoSheets { said: found.sheets }.into());
     }
     let next = opened.next_change();
     let change = ChangeFound {
@@ -55,8 +55,8 @@ pub fn found(book: &mut Book, job: Uuid, found: &Found) -> Result<Reply, Refusal
 /// What a sheet of the deck costs in this job, laid. None: one of the two is not priced.
 #[must_use]
 pub fn a_sheet(book: &FieldBook) -> Option<Money> {
-    let deck = JobRates::of(book).rates.deck;
-    Some(deck.price? + deck.labour_price?)
+    let deck = JobRates::new(book).rates.deck;
+    Some(deck.price? + deck.labor_price?)
 }
 
 /// The last of those who are said to be here and may say yes.

@@ -1,8 +1,8 @@
 //! Read-back, strike, undo and redo, corners, what cannot be reached.
 
-use super::job::{self, Opened};
+use super::job::{self, OpenJob};
 use super::pad;
-use crate::refusal::{Refusal, Unfit};
+use crate::refusal::{Refusal, RequestRefusal};
 use crate::reply::Reply;
 use crate::stamp;
 use crate::view::names;
@@ -20,13 +20,13 @@ use uuid::Uuid;
 /// # Errors
 /// `NoJob`, `NoEntry`.
 pub fn right(book: &mut Book, job: Uuid, reading: Uuid) -> Result<Reply, Refusal> {
-    let opened = Opened::read(book, job)?;
+    let opened = OpenJob::read(book, job)?;
     let read = opened
         .book
         .readings
         .iter()
         .find(|read| read.entry == reading);
-    let read = read.ok_or(Unfit::NoEntry)?;
+    let read = read.ok_or(RequestRefusal::NoEntry)?;
     if !read.read_back && read.struck.is_none() {
         opened.book(
             book,
@@ -47,10 +47,10 @@ pub fn strike(
     entry: Uuid,
     reason: Option<String>,
 ) -> Result<Reply, Refusal> {
-    let mut opened = Opened::read(book, job)?;
-    let act = opened.book.act(entry).ok_or(Unfit::NoEntry)?;
+    let mut opened = OpenJob::read(book, job)?;
+    let act = opened.book.act(entry).ok_or(RequestRefusal::NoEntry)?;
     if !may_be_struck(&act.kind) {
-        return Err(Unfit::NotStruck.into());
+        return Err(RequestRefusal::NotStruck.into());
     }
     if act.in_force {
         if opened.draft.read_back == Some(entry) {
@@ -69,13 +69,13 @@ pub fn strike(
 /// # Errors
 /// `NoJob`, `NoEntry` where one of them is struck or is nothing that was read or seen.
 pub fn settle_at_desk(book: &mut Book, job: Uuid, entries: Vec<Uuid>) -> Result<Reply, Refusal> {
-    let opened = Opened::read(book, job)?;
+    let opened = OpenJob::read(book, job)?;
     let stands = |entry: &Uuid| {
         let act = opened.book.act(*entry);
         act.is_some_and(|act| act.in_force && may_be_struck(&act.kind))
     };
     if entries.is_empty() || !entries.iter().all(stands) {
-        return Err(Unfit::NoEntry.into());
+        return Err(RequestRefusal::NoEntry.into());
     }
     let is_settled = |entry: &Uuid| opened.book.settled.contains(entry);
     if !entries.iter().all(is_settled) {
@@ -95,13 +95,13 @@ fn may_be_struck(kind: &Kind) -> bool {
         | Kind::Penetration(_)
         | Kind::Covering(_)
         | Kind::Deck(_)
-        | Kind::RoofSeen(_)
+        | Kind::RoofObserved(_)
         | Kind::Rate(_)
         | Kind::Visit(_)
         | Kind::Change(_)
         | Kind::Photo(_)
         | Kind::Clip(_)
-        | Kind::PhotoSaid(_) => true,
+        | Kind::PhotoFacts(_) => true,
         Kind::JobStarted(_)
         | Kind::ReadBackRight(_)
         | Kind::SettledAtDesk(_)
@@ -118,14 +118,14 @@ fn may_be_struck(kind: &Kind) -> bool {
 /// # Errors
 /// `NoJob`, `NotNext` where another act is the last by now.
 pub fn undo(book: &mut Book, job: Uuid, entry: Uuid) -> Result<Reply, Refusal> {
-    let mut opened = Opened::read(book, job)?;
+    let mut opened = OpenJob::read(book, job)?;
     let last = opened.book.undo_of(opened.device).map(|act| act.entry);
     if last == Some(entry) {
         opened.draft.read_back = None;
         opened.draft.close();
         opened.book(book, &Kind::Undo(Undo {}), vec![entry])?;
     } else if !was_done(&opened, entry, |kind| matches!(kind, Kind::Undo(_))) {
-        return Err(Unfit::NotNext { act: "Undo" }.into());
+        return Err(RequestRefusal::NotNext { act: "Undo" }.into());
     }
     job::reply(book, job)
 }
@@ -135,19 +135,19 @@ pub fn undo(book: &mut Book, job: Uuid, entry: Uuid) -> Result<Reply, Refusal> {
 /// # Errors
 /// `NoJob`, `NotNext` where something was done since.
 pub fn redo(book: &mut Book, job: Uuid, entry: Uuid) -> Result<Reply, Refusal> {
-    let mut opened = Opened::read(book, job)?;
+    let mut opened = OpenJob::read(book, job)?;
     let last = opened.book.redo_of(opened.device).map(|act| act.entry);
     if last == Some(entry) {
         opened.draft.read_back = None;
         opened.book(book, &Kind::Redo(Redo {}), vec![entry])?;
     } else if !was_done(&opened, entry, |kind| matches!(kind, Kind::Redo(_))) {
-        return Err(Unfit::NotNext { act: "Redo" }.into());
+        return Err(RequestRefusal::NotNext { act: "Redo" }.into());
     }
     job::reply(book, job)
 }
 
 /// Whether this device already did it: the request came twice.
-fn was_done(opened: &Opened, entry: Uuid, done: impl Fn(&Kind) -> bool) -> bool {
+fn was_done(opened: &OpenJob, entry: Uuid, done: impl Fn(&Kind) -> bool) -> bool {
     let does = |act: &&Act| act.device == opened.device && act.supersedes.contains(&entry);
     opened
         .book
@@ -163,12 +163,12 @@ fn was_done(opened: &Opened, entry: Uuid, done: impl Fn(&Kind) -> bool) -> bool 
 /// # Errors
 /// `NoJob`, `NoLeg`, `NoTurn`.
 pub fn corner(book: &mut Book, job: Uuid, after_leg: u32, turn: Turn) -> Result<Reply, Refusal> {
-    let mut opened = Opened::read(book, job)?;
+    let mut opened = OpenJob::read(book, job)?;
     opened.check_thing(&Thing::Leg { leg: after_leg })?;
     if let Turn::Angled { degrees } = turn
         && !(degrees.is_finite() && degrees.abs() <= 135.0)
     {
-        return Err(Unfit::NoTurn { degrees }.into());
+        return Err(RequestRefusal::NoTurn { degrees }.into());
     }
     let building_on = opened.settings.building_on();
     let corner = Corner {
@@ -200,7 +200,7 @@ pub fn corner(book: &mut Book, job: Uuid, after_leg: u32, turn: Turn) -> Result<
 }
 
 /// Whether legs are still to come: the walk has not come round, or it only may have.
-fn goes_on(opened: &Opened) -> bool {
+fn goes_on(opened: &OpenJob) -> bool {
     let walk = opened.laid_out().walk;
     match walk.closure.words {
         ClosureWords::ToClose { .. } => true,
@@ -219,10 +219,10 @@ pub fn cannot_get(
     thing: Thing,
     reason: Option<String>,
 ) -> Result<Reply, Refusal> {
-    let mut opened = Opened::read(book, job)?;
+    let mut opened = OpenJob::read(book, job)?;
     opened.check_thing(&thing)?;
     if opened.book.in_force_of(&thing).next().is_some() {
-        return Err(Unfit::IsRead {
+        return Err(RequestRefusal::IsRead {
             title: names::capital(&names::name(&thing)),
         }
         .into());

@@ -1,20 +1,20 @@
 //! A phone held still on a slope, and the slope that it is booked as.
 
-use super::job::{self, Opened};
+use super::job::{self, OpenJob};
 use super::plan;
-use crate::refusal::{Refusal, Unfit};
+use crate::refusal::{Refusal, RequestRefusal};
 use crate::reply::{HoldView, HoldWord, Reply};
-use crate::request::LookAt;
+use crate::request::TiltSample;
 use crate::view::names;
 use eavebook_core::book::kinds::PitchRead;
-use eavebook_core::pitch::{Held, Hold, Look, hold};
+use eavebook_core::pitch::{Hold, SteadyTilt, TiltReading, hold};
 use eavebook_core::units::Angle;
 use eavebook_store::Book;
 use uuid::Uuid;
 
 /// How still it is held, in words. Nothing is booked.
 #[must_use]
-pub fn view(looks: &[LookAt]) -> HoldView {
+pub fn view(looks: &[TiltSample]) -> HoldView {
     let held = weighed(looks);
     let (word, code, en) = match held.map(|held| held.hold) {
         None | Some(Hold::Begun) => (HoldWord::Begun, "hold_begun", "Hold it still."),
@@ -37,10 +37,10 @@ pub fn view(looks: &[LookAt]) -> HoldView {
     }
 }
 
-fn weighed(looks: &[LookAt]) -> Option<Held> {
-    let looks: Vec<Look> = looks
+fn weighed(looks: &[TiltSample]) -> Option<SteadyTilt> {
+    let looks: Vec<TiltReading> = looks
         .iter()
-        .map(|look| Look {
+        .map(|look| TiltReading {
             at_ms: look.at_ms,
             tilt: Angle::degrees(look.beta),
         })
@@ -53,7 +53,7 @@ pub struct Captured {
     /// The leg from which the face rises, from 1.
     pub leg: u32,
     /// Looks at the tilt, the oldest first.
-    pub looks: Vec<LookAt>,
+    pub looks: Vec<TiltSample>,
     /// Turned end for end since the one before.
     pub reversed: bool,
     /// Slopes booked before it.
@@ -67,10 +67,10 @@ pub struct Captured {
 /// # Errors
 /// `NoJob`, `NoLeg`, `NoTilt`, `NoSlope`.
 pub fn capture(book: &mut Book, job: Uuid, captured: &Captured) -> Result<Reply, Refusal> {
-    let opened = Opened::read(book, job)?;
+    let opened = OpenJob::read(book, job)?;
     opened.check_leg(captured.leg)?;
     let held = weighed(&captured.looks).filter(|held| held.hold != Hold::Nothing);
-    let held = held.ok_or(Unfit::NoTilt)?;
+    let held = held.ok_or(RequestRefusal::NoTilt)?;
     let since = opened.book.pitches.iter().skip(captured.after as usize);
     let read = PitchRead::Phone {
         // To the hundredth: finer than any phone tells.

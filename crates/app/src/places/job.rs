@@ -1,7 +1,7 @@
 //! One job, opened: folded, with the draft of its keypad; and what is booked in it.
 
 use crate::draft::{self, Draft};
-use crate::refusal::{Refusal, Unfit};
+use crate::refusal::{Refusal, RequestRefusal};
 use crate::reply::Reply;
 use crate::settings::Settings;
 use crate::view::names;
@@ -15,7 +15,7 @@ use std::sync::Arc;
 use uuid::Uuid;
 
 /// A job as it stands.
-pub struct Opened {
+pub struct OpenJob {
     /// Which.
     pub job: Uuid,
     /// What was booked.
@@ -34,17 +34,17 @@ pub struct Opened {
     pub of_hub: Option<String>,
 }
 
-impl Opened {
+impl OpenJob {
     /// Opens a job.
     ///
     /// # Errors
     /// `NoJob` where nothing was booked in it.
-    pub fn read(book: &Book, job: Uuid) -> Result<Opened, Refusal> {
+    pub fn read(book: &Book, job: Uuid) -> Result<OpenJob, Refusal> {
         let folded = book.folded(job)?;
         if folded.entries == 0 {
-            return Err(Unfit::NoJob.into());
+            return Err(RequestRefusal::NoJob.into());
         }
-        Ok(Opened {
+        Ok(OpenJob {
             job,
             book: folded.book,
             draft: draft::read(book, job)?,
@@ -102,7 +102,7 @@ impl Opened {
     ///
     /// # Errors
     /// When the book cannot be read.
-    pub fn with(mut self, book: &Book, entry: &Entry) -> Result<Opened, Refusal> {
+    pub fn with(mut self, book: &Book, entry: &Entry) -> Result<OpenJob, Refusal> {
         self.book = Arc::new(book.folded_with(self.job, entry)?);
         Ok(self)
     }
@@ -130,15 +130,15 @@ impl Opened {
         let legs = u32::try_from(self.laid_out().legs).unwrap_or(u32::MAX);
         match *thing {
             Thing::Leg { leg } if leg == 0 || leg > legs.saturating_add(1) => {
-                Err(Unfit::NoLeg { leg }.into())
+                Err(RequestRefusal::NoLeg { leg }.into())
             }
             Thing::Tie { from, to }
                 if from == to || from.min(to) == 0 || from.max(to) > legs.saturating_add(1) =>
             {
-                Err(Unfit::NoTie { from, to }.into())
+                Err(RequestRefusal::NoTie { from, to }.into())
             }
             Thing::Overhang { leg } | Thing::Slope { leg } if leg == 0 || leg > legs => {
-                Err(Unfit::NoLeg { leg }.into())
+                Err(RequestRefusal::NoLeg { leg }.into())
             }
             Thing::Item { .. } | Thing::Size { .. } => {
                 let noted = self
@@ -150,7 +150,7 @@ impl Opened {
                     Ok(())
                 } else {
                     let name = names::name(&thing.whole());
-                    Err(Unfit::NoItem { name }.into())
+                    Err(RequestRefusal::NoItem { name }.into())
                 }
             }
             Thing::Leg { .. }
@@ -164,7 +164,7 @@ impl Opened {
             | Thing::Layers => Ok(()),
             // The one being booked too: its photo comes before it.
             Thing::Change { number } if (1..=self.next_change()).contains(&number) => Ok(()),
-            Thing::Change { .. } => Err(Unfit::NoItem {
+            Thing::Change { .. } => Err(RequestRefusal::NoItem {
                 name: names::name(thing),
             }
             .into()),
@@ -184,7 +184,7 @@ impl Opened {
             | Thing::Layers
             | Thing::Change { .. } => {
                 let title = names::capital(&names::name(thing));
-                Err(Unfit::NotTaped { title }.into())
+                Err(RequestRefusal::NotTaped { title }.into())
             }
             Thing::Leg { .. }
             | Thing::Tie { .. }
@@ -209,7 +209,7 @@ impl Opened {
     pub fn check_leg(&self, leg: u32) -> Result<(), Refusal> {
         let legs = u32::try_from(self.laid_out().legs).unwrap_or(u32::MAX);
         if leg == 0 || leg > legs {
-            Err(Unfit::NoLeg { leg }.into())
+            Err(RequestRefusal::NoLeg { leg }.into())
         } else {
             Ok(())
         }
@@ -229,6 +229,6 @@ pub fn settings(book: &Book) -> Settings {
 /// # Errors
 /// `NoJob`.
 pub fn reply(book: &Book, job: Uuid) -> Result<Reply, Refusal> {
-    let opened = Opened::read(book, job)?;
+    let opened = OpenJob::read(book, job)?;
     Ok(Reply::Job(Box::new(view::job::view(&opened))))
 }

@@ -3,7 +3,7 @@
 //! Three steps, so that a key press never waits for a typesetting run: what is to be made is read
 //! under the book's lock, made without it, booked under it again.
 
-use crate::refusal::{Refusal, Unfit};
+use crate::refusal::{Refusal, RequestRefusal};
 use crate::reply::Reply;
 use crate::view::takeoff::rates::JobRates;
 use crate::{stamp, view};
@@ -124,9 +124,9 @@ pub fn to_make(
         let (_, freeze) = frozen
             .iter()
             .rfind(asked)
-            .ok_or(Unfit::NoVersion { edition, version })?;
+            .ok_or(RequestRefusal::NoVersion { edition, version })?;
         let then = freeze::thawed(&entries, &freeze.entries)
-            .ok_or(Unfit::VersionLost { edition, version })?;
+            .ok_or(RequestRefusal::VersionLost { edition, version })?;
         return Ok(old(freeze, then));
     }
     let made_of = freeze::frozen(&entries);
@@ -194,7 +194,7 @@ impl ToMake {
     fn made_otherwise(mut self, photos: &Photos, packets: &Packets) -> Result<Made, Refusal> {
         if let Wanted::Version(version) = self.wanted {
             let made_with = self.freeze.made_with;
-            return Err(Unfit::MadeOtherwise { version, made_with }.into());
+            return Err(RequestRefusal::MadeOtherwise { version, made_with }.into());
         }
         self.before = Some(self.entries.clone());
         self.freeze = Freeze {
@@ -211,9 +211,9 @@ impl ToMake {
         // The day of the freeze, not of today: the same packet must come out another day.
         let moment = chrono::DateTime::parse_from_rfc3339(&self.freeze.moment);
         let on = moment.ok().map(|moment| moment.date_naive());
-        let before = self.before.as_deref().map(|then| WorkedOut::of(then, on));
+        let before = self.before.as_deref().map(|then| WorkedOut::new(then, on));
         let before = before.as_ref().map(|then| then.job(self.job, None));
-        let now = WorkedOut::of(&self.entries, on);
+        let now = WorkedOut::new(&self.entries, on);
         let job = now.job(self.job, before.as_ref());
         let folder = packets.folder()?;
         let made = eavebook_packet::make(&job, self.edition, &self.freeze, &Kept(photos), folder)?;
@@ -246,14 +246,14 @@ struct WorkedOut<'a> {
 
 impl<'a> WorkedOut<'a> {
     /// Of these entries, priced for a day.
-    fn of(entries: &'a [Entry], on: Option<NaiveDate>) -> WorkedOut<'a> {
+    fn new(entries: &'a [Entry], on: Option<NaiveDate>) -> WorkedOut<'a> {
         let book = fold(entries);
         // The side is a setting of a device and no entry: a corner says it, and before there is a
         // corner there is no plan for it to turn.
         let laid = lay_out(&book, Side::default());
-        let solved = view::seen::solve(&laid);
+        let solved = view::solved_job::solve(&laid);
         let terms = Terms {
-            rates: Chosen::Demo(JobRates::of(&book).rates),
+            rates: Chosen::Demo(JobRates::new(&book).rates),
             code: Chosen::Demo(Code::demo()),
             on,
         };
@@ -316,7 +316,7 @@ fn throw_away(path: &Path) {
 #[must_use]
 pub fn there(packets: &Packets, id: &str) -> Option<PathBuf> {
     let path = packets.find(id.get(..NAMED_BY)?)?;
-    let look = eavebook_packet::look(&path).ok()?;
+    let look = eavebook_packet::summarize(&path).ok()?;
     (look.id == id).then_some(path)
 }
 
@@ -346,7 +346,7 @@ pub fn sweep(book: &Book) -> Result<(), StoreError> {
 pub(super) fn entries(book: &Book, job: Uuid) -> Result<Vec<Entry>, Refusal> {
     let entries = book.entries(job)?.whole;
     if entries.is_empty() {
-        return Err(Unfit::NoJob.into());
+        return Err(RequestRefusal::NoJob.into());
     }
     Ok(entries)
 }

@@ -19,7 +19,7 @@ use crate::refusal::Refusal;
 use crate::reply::Reply;
 use crate::request::Request;
 use crate::view;
-use eavebook_core::book::kinds::CoveringSeen;
+use eavebook_core::book::kinds::CoveringObserved;
 use eavebook_store::Book;
 
 /// What comes of a request.
@@ -125,7 +125,7 @@ pub fn answer(book: &mut Book, request: Request) -> Result<Answer, Refusal> {
         ),
         Request::HoldPlace { job, at } => visit::hold_place(book, job, at),
         Request::Visit { job, note } => visit::note(book, job, note),
-        Request::PhotoSaid { job, photos, word } => photos::said(book, job, &photos, word),
+        Request::PhotoFacts { job, photos, word } => photos::said(book, job, &photos, word),
         Request::AddItem {
             job,
             leg,
@@ -138,7 +138,7 @@ pub fn answer(book: &mut Book, request: Request) -> Result<Answer, Refusal> {
             layers,
             kind,
             leg,
-        } => on_roof::covering(book, job, CoveringSeen { layers, kind, leg }),
+        } => on_roof::covering(book, job, CoveringObserved { layers, kind, leg }),
         Request::AddChange {
             job,
             number,
@@ -160,12 +160,12 @@ pub fn answer(book: &mut Book, request: Request) -> Result<Answer, Refusal> {
             width,
             tallest,
             letters,
-        } => plan::drawn(book, job, view::drawn::Room::of(width, tallest, letters)),
+        } => plan::drawn(book, job, view::drawn::Room::new(width, tallest, letters)),
         Request::Solid { job, from } => plan::solid(book, job, from),
         Request::Takeoff { job } => takeoff::takeoff(book, job),
         Request::SetRate { job, key, value } => takeoff::set_rate(book, job, &key, &value),
         Request::Deck { job, kind, leg } => on_roof::deck(book, job, kind, leg),
-        Request::RoofSeen { job, leg, over } => on_roof::roof_seen(book, job, leg, over),
+        Request::RoofObserved { job, leg, over } => on_roof::roof_seen(book, job, leg, over),
         Request::Packets { job } => job_file::list(book, job),
         Request::MakePacket { job, edition } => {
             let to_make = job_file::to_make(book, job, edition, job_file::Wanted::Newest)?;

@@ -1,12 +1,12 @@
 //! What was seen on the roof: what stands out of it, what lies on it, what that is nailed to.
 
-use super::job::{self, Opened};
-use crate::refusal::{Refusal, Unfit};
+use super::job::{self, OpenJob};
+use crate::refusal::{Refusal, RequestRefusal};
 use crate::reply::Reply;
 use crate::view::names;
 use eavebook_core::book::kinds::{
-    CoveringSeen, DeckKind, DeckSeen, ItemKind, Kind, PenetrationSeen, RoofSeen, SaddleSeen,
-    SeenOver, Thing,
+    CoveringObserved, DeckKind, DeckObserved, ItemKind, Kind, ObservedOverLeg, PenetrationAdded,
+    RoofObserved, SaddleObserved, Thing,
 };
 use eavebook_core::book::on_roof;
 use eavebook_core::book::story::Subject;
@@ -25,7 +25,7 @@ pub fn add_item(
     item: ItemKind,
     after: u32,
 ) -> Result<Reply, Refusal> {
-    let opened = Opened::read(book, job)?;
+    let opened = OpenJob::read(book, job)?;
     opened.check_leg(leg)?;
     let noted = &opened.book.penetrations;
     let since = noted.iter().skip(after as usize);
@@ -35,7 +35,7 @@ pub fn add_item(
     if !there {
         let same = noted.iter().filter(|noted| noted.what.item == item);
         let number = same.map(|noted| noted.what.number).max().unwrap_or(0) + 1;
-        let seen = PenetrationSeen {
+        let seen = PenetrationAdded {
             item,
             number,
             leg,
@@ -50,8 +50,13 @@ pub fn add_item(
 ///
 /// # Errors
 /// `NoJob`, `NoItem`.
-pub fn saddle(book: &mut Book, job: Uuid, number: u32, seen: SaddleSeen) -> Result<Reply, Refusal> {
-    let opened = Opened::read(book, job)?;
+pub fn saddle(
+    book: &mut Book,
+    job: Uuid,
+    number: u32,
+    seen: SaddleObserved,
+) -> Result<Reply, Refusal> {
+    let opened = OpenJob::read(book, job)?;
     let thing = Thing::Item {
         item: ItemKind::Chimney,
         number,
@@ -59,11 +64,11 @@ pub fn saddle(book: &mut Book, job: Uuid, number: u32, seen: SaddleSeen) -> Resu
     let standing = opened.book.penetrations.iter();
     let standing = standing.filter(|noted| noted.struck.is_none() && noted.what.thing() == thing);
     let earlier: Vec<_> = standing.collect();
-    let last = earlier.last().ok_or_else(|| Unfit::NoItem {
+    let last = earlier.last().ok_or_else(|| RequestRefusal::NoItem {
         name: names::name(&thing),
     })?;
     if last.what.saddle != Some(seen) {
-        let told = PenetrationSeen {
+        let told = PenetrationAdded {
             saddle: Some(seen),
             ..last.what.clone()
         };
@@ -83,8 +88,8 @@ const LONGEST_KIND: usize = 60;
 ///
 /// # Errors
 /// `NoJob`, `NoLeg`, `NoLayers`, `NoCovering`.
-pub fn covering(book: &mut Book, job: Uuid, mut seen: CoveringSeen) -> Result<Reply, Refusal> {
-    let opened = Opened::read(book, job)?;
+pub fn covering(book: &mut Book, job: Uuid, mut seen: CoveringObserved) -> Result<Reply, Refusal> {
+    let opened = OpenJob::read(book, job)?;
     if let Some(leg) = seen.leg {
         opened.check_leg(leg)?;
     }
@@ -92,11 +97,11 @@ pub fn covering(book: &mut Book, job: Uuid, mut seen: CoveringSeen) -> Result<Re
         .layers
         .filter(|layers| !(1..=MOST_LAYERS).contains(layers))
     {
-        return Err(Unfit::NoLayers { said }.into());
+        return Err(RequestRefusal::NoLayers { said }.into());
     }
     let fits = |kind: &String| (1..=LONGEST_KIND).contains(&kind.trim().chars().count());
     if !seen.kind.as_ref().is_none_or(fits) {
-        return Err(Unfit::NoCovering.into());
+        return Err(RequestRefusal::NoCovering.into());
     }
     let standing = opened.book.coverings.iter();
     let mut standing =
@@ -123,11 +128,11 @@ pub fn deck(
     kind: DeckKind,
     leg: Option<u32>,
 ) -> Result<Reply, Refusal> {
-    let opened = Opened::read(book, job)?;
+    let opened = OpenJob::read(book, job)?;
     if let Some(leg) = leg {
         opened.check_leg(leg)?;
     }
-    let seen = DeckSeen { kind, leg };
+    let seen = DeckObserved { kind, leg };
     let standing = opened.book.decks.iter();
     let mut standing = standing.filter(|noted| noted.struck.is_none() && noted.what.leg == leg);
     if standing.next_back().map(|noted| &noted.what) != Some(&seen) {
@@ -141,15 +146,22 @@ pub fn deck(
 ///
 /// # Errors
 /// `NoJob`, `NoLeg`.
-pub fn roof_seen(book: &mut Book, job: Uuid, leg: u32, over: SeenOver) -> Result<Reply, Refusal> {
-    let opened = Opened::read(book, job)?;
+pub fn roof_seen(
+    book: &mut Book,
+    job: Uuid,
+    leg: u32,
+    over: ObservedOverLeg,
+) -> Result<Reply, Refusal> {
+    let opened = OpenJob::read(book, job)?;
     opened.check_leg(leg)?;
-    let seen = RoofSeen { leg, over };
+    let seen = RoofObserved { leg, over };
     let standing = on_roof::roof_seen(&opened.book).map(|noted| &noted.what);
     let like = standing.filter(|there| there.leg == leg && there.over.is_like(over));
     if like.last() != Some(&seen) {
-        let replaced = opened.book.replaced_by_new(&Subject::RoofSeenAt(leg, over));
-        opened.book(book, &Kind::RoofSeen(seen), replaced)?;
+        let replaced = opened
+            .book
+            .replaced_by_new(&Subject::RoofObservedAt(leg, over));
+        opened.book(book, &Kind::RoofObserved(seen), replaced)?;
     }
     job::reply(book, job)
 }

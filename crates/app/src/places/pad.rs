@@ -1,11 +1,11 @@
 //! The keypad: every key is on disk before its reply, and booking clears it in one transaction.
 
-use super::job::{self, Opened};
+use super::job::{self, OpenJob};
 use crate::draft::{self, Draft, OpenPad};
-use crate::refusal::{Refusal, Unfit};
+use crate::refusal::{Refusal, RequestRefusal};
 use crate::reply::{PadView, Reply};
 use crate::view::pad::{of_open, refused_key};
-use crate::view::{here, seen, things};
+use crate::view::{here, solved_job, things};
 use eavebook_core::book::keypad::{Key, Keypad, Meant};
 use eavebook_core::book::kinds::{Followed, HowRead, Kind, Reading, Thing};
 use eavebook_store::Book;
@@ -41,7 +41,7 @@ pub fn open(
     thing: Option<Thing>,
     sight: Sight,
 ) -> Result<Reply, Refusal> {
-    let mut opened = Opened::read(book, job)?;
+    let mut opened = OpenJob::read(book, job)?;
     if let Some(thing) = &thing {
         opened.check_taped(thing)?;
     }
@@ -54,10 +54,10 @@ pub fn open(
 }
 
 /// What to read next; what was read before is read without sight of it.
-fn most_useful(opened: &Opened, sight: Sight) -> (Thing, Sight) {
+fn most_useful(opened: &OpenJob, sight: Sight) -> (Thing, Sight) {
     let laid = opened.laid_out();
-    let solved = seen::solve(&laid);
-    let seen = seen::Seen::new(opened, &laid, solved.as_ref(), None);
+    let solved = solved_job::solve(&laid);
+    let seen = solved_job::SolvedJob::new(opened, &laid, solved.as_ref(), None);
     let thing = here::next_reading(&seen)
         .or_else(|| seen.read_first())
         .unwrap_or(Thing::Leg { leg: 1 });
@@ -75,7 +75,7 @@ fn most_useful(opened: &Opened, sight: Sight) -> (Thing, Sight) {
 /// When the book cannot be written.
 pub fn open_for(
     book: &mut Book,
-    opened: &mut Opened,
+    opened: &mut OpenJob,
     thing: Thing,
     sight: Sight,
 ) -> Result<(), Refusal> {
@@ -84,7 +84,7 @@ pub fn open_for(
 }
 
 /// Opens the keypad for a thing in the draft alone: who books keeps it, in one transaction.
-pub fn lay_open(opened: &mut Opened, thing: Thing, sight: Sight) {
+pub fn lay_open(opened: &mut OpenJob, thing: Thing, sight: Sight) {
     let blind = sight == Sight::Blind;
     let same = |open: &OpenPad| open.thing == thing && open.blind == blind;
     if opened.draft.open.as_ref().is_some_and(same) {
@@ -92,7 +92,7 @@ pub fn lay_open(opened: &mut Opened, thing: Thing, sight: Sight) {
     }
     let laid = opened.laid_out();
     let title = {
-        let seen = seen::Seen::new(opened, &laid, None, None);
+        let seen = solved_job::SolvedJob::new(opened, &laid, None, None);
         things::title(&seen, &thing)
     };
     let settings = opened.settings;
@@ -125,7 +125,7 @@ pub fn lay_open(opened: &mut Opened, thing: Thing, sight: Sight) {
 /// # Errors
 /// `NoJob`.
 pub fn close(book: &mut Book, job: Uuid) -> Result<Reply, Refusal> {
-    let mut opened = Opened::read(book, job)?;
+    let mut opened = OpenJob::read(book, job)?;
     if opened.draft.open.is_some() {
         opened.draft.close();
         draft::keep(book, job, &opened.draft)?;
@@ -144,14 +144,14 @@ pub fn press(book: &mut Book, job: Uuid, pressed: &Pressed) -> Result<Reply, Ref
         return match (pressed.key, &draft.open) {
             (Key::BookIt, None) => job::reply(book, job),
             (_, Some(open)) => Ok(pad(&draft, open)),
-            (_, None) => Err(Unfit::PadAway.into()),
+            (_, None) => Err(RequestRefusal::PadAway.into()),
         };
     }
     let Some(mut open) = draft.open.take() else {
-        return Err(Unfit::PadAway.into());
+        return Err(RequestRefusal::PadAway.into());
     };
     if pressed.press > draft.presses {
-        return Err(Unfit::PressOutOfOrder.into());
+        return Err(RequestRefusal::PressOutOfOrder.into());
     }
     draft.presses += 1;
     draft.refused = None;
@@ -175,7 +175,7 @@ fn book_it(
     open: OpenPad,
     text: String,
 ) -> Result<Reply, Refusal> {
-    let mut opened = Opened::read(book, job)?;
+    let mut opened = OpenJob::read(book, job)?;
     let lacks = opened
         .book
         .cannot_get
@@ -205,7 +205,7 @@ fn book_it(
 /// `PadAway`.
 pub fn answer_double(book: &mut Book, job: Uuid, meant: Meant) -> Result<Reply, Refusal> {
     let mut draft = draft::read(book, job)?;
-    let open = draft.open.as_mut().ok_or(Unfit::PadAway)?;
+    let open = draft.open.as_mut().ok_or(RequestRefusal::PadAway)?;
     open.keypad.answer_double(meant);
     draft.refused = None;
     keep_and_show(book, job, &draft)
@@ -222,7 +222,7 @@ pub fn chip(
     followed: Followed,
 ) -> Result<Reply, Refusal> {
     let mut draft = draft::read(book, job)?;
-    let open = draft.open.as_mut().ok_or(Unfit::PadAway)?;
+    let open = draft.open.as_mut().ok_or(RequestRefusal::PadAway)?;
     open.how = how;
     open.followed = followed;
     keep_and_show(book, job, &draft)

@@ -1,12 +1,12 @@
 //! Photos: on disk and hashed before anything refers to them.
 
-use super::job::{self, Opened};
+use super::job::{self, OpenJob};
 use crate::photo::{LARGEST_PHOTO, Media, Sound};
-use crate::refusal::{Refusal, Unfit};
+use crate::refusal::{Refusal, RequestRefusal};
 use crate::reply::Reply;
 use crate::view::names;
 use eavebook_core::book::kinds::{
-    ClipTaken, Kind, PhotoDistance, PhotoFrom, PhotoPlace, PhotoSaid, PhotoTaken, PhotoWord,
+    ClipTaken, Kind, PhotoDistance, PhotoFacts, PhotoFrom, PhotoPlace, PhotoTaken, PhotoWord,
     TiltFelt,
 };
 use eavebook_core::photo::{Shows, walk_photos};
@@ -61,21 +61,23 @@ pub struct KeptPhoto {
 /// # Errors
 /// `NoJob`, `NoPhoto`, `NoSound`, `PhotoTooLarge`, and what the thing is not.
 pub fn keep(book: &mut Book, bytes: &[u8], about: &AboutPhoto) -> Result<Reply, Refusal> {
-    let opened = Opened::read(book, about.job)?;
+    let opened = OpenJob::read(book, about.job)?;
     if bytes.len() > LARGEST_PHOTO {
         return Err(too_large(bytes.len()).into());
     }
-    if about.said_aloud && Sound::of(bytes).is_none() {
-        return Err(Unfit::NoSound.into());
+    if about.said_aloud && Sound::from_bytes(bytes).is_none() {
+        return Err(RequestRefusal::NoSound.into());
     }
-    let media = match Sound::of(bytes).filter(|_| about.said_aloud) {
+    let media = match Sound::from_bytes(bytes).filter(|_| about.said_aloud) {
         Some(sound) => sound.name(),
-        None => Media::of(bytes).ok_or(Unfit::NoPhoto)?.name(),
+        None => Media::from_bytes(bytes)
+            .ok_or(RequestRefusal::NoPhoto)?
+            .name(),
     };
     let of = match about.of.as_deref() {
         None | Some("") => None,
         // A photo of a size is one of the whole thing.
-        Some(name) => Some(names::thing(name).ok_or(Unfit::NoEntry)?.whole()),
+        Some(name) => Some(names::thing(name).ok_or(RequestRefusal::NoEntry)?.whole()),
     };
     if let Some(thing) = &of {
         opened.check_thing(thing)?;
@@ -140,14 +142,14 @@ pub fn said(
     photos: &[Uuid],
     word: PhotoWord,
 ) -> Result<Reply, Refusal> {
-    let opened = Opened::read(book, job)?;
+    let opened = OpenJob::read(book, job)?;
     let known = walk_photos(&opened.book, &opened.laid_out());
     let mut of = Vec::new();
     for entry in photos {
         let photo = known.iter().find(|photo| photo.entry == *entry);
-        let photo = photo.ok_or(Unfit::NoSuchPhoto)?;
+        let photo = photo.ok_or(RequestRefusal::NoSuchPhoto)?;
         let is_said = match word {
-            PhotoWord::Shows { place } => photo.shows == Shows::Said(place),
+            PhotoWord::Shows { place } => photo.shows == Shows::Confirmed(place),
             PhotoWord::From { distance } => photo.distance == Some(distance),
             PhotoWord::Private { on } => photo.private == on,
             PhotoWord::SetAside { on } => photo.set_aside == on,
@@ -159,7 +161,7 @@ pub fn said(
     if !of.is_empty() {
         opened.book(
             book,
-            &Kind::PhotoSaid(PhotoSaid { photos: of, word }),
+            &Kind::PhotoFacts(PhotoFacts { photos: of, word }),
             Vec::new(),
         )?;
     }
@@ -168,8 +170,8 @@ pub fn said(
 
 /// A photo of this length is not kept.
 #[must_use]
-pub fn too_large(bytes: usize) -> Unfit {
-    Unfit::PhotoTooLarge {
+pub fn too_large(bytes: usize) -> RequestRefusal {
+    RequestRefusal::PhotoTooLarge {
         mib: bytes.div_ceil(1024 * 1024),
     }
 }
@@ -181,10 +183,11 @@ pub fn too_large(bytes: usize) -> Unfit {
 pub fn read(book: &Book, sha256: &str) -> Result<KeptPhoto, Refusal> {
     let mut file = book.photo(sha256)?;
     let mut bytes = Vec::new();
-    file.read_to_end(&mut bytes).map_err(|_| Unfit::BrokeOff)?;
-    let media = Media::of(&bytes)
+    file.read_to_end(&mut bytes)
+        .map_err(|_| RequestRefusal::BrokeOff)?;
+    let media = Media::from_bytes(&bytes)
         .map(Media::name)
-        .or_else(|| Sound::of(&bytes).map(Sound::name))
+        .or_else(|| Sound::from_bytes(&bytes).map(Sound::name))
         .unwrap_or("application/octet-stream");
     Ok(KeptPhoto { media, bytes })
 }

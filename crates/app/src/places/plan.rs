@@ -1,7 +1,7 @@
 //! What rises at a leg, and slopes.
 
-use super::job::{self, Opened};
-use crate::refusal::{Refusal, Unfit};
+use super::job::{self, OpenJob};
+use crate::refusal::{Refusal, RequestRefusal};
 use crate::reply::Reply;
 use crate::request::SeenFrom;
 use crate::view;
@@ -16,7 +16,7 @@ use uuid::Uuid;
 /// # Errors
 /// `NoJob`, `NoLeg`.
 pub fn leg_end(book: &mut Book, job: Uuid, leg: u32, end: EndKind) -> Result<Reply, Refusal> {
-    let opened = Opened::read(book, job)?;
+    let opened = OpenJob::read(book, job)?;
     opened.check_leg(leg)?;
     let there = opened
         .book
@@ -35,7 +35,7 @@ pub fn leg_end(book: &mut Book, job: Uuid, leg: u32, end: EndKind) -> Result<Rep
 /// # Errors
 /// `NoJob`, `NoLeg`, `NoSlope`, `NoOtherSlope`.
 pub fn pitch(book: &mut Book, job: Uuid, leg: u32, read: PitchRead) -> Result<Reply, Refusal> {
-    let opened = Opened::read(book, job)?;
+    let opened = OpenJob::read(book, job)?;
     opened.check_leg(leg)?;
     check(&opened, leg, &read)?;
     // A request that comes again is the last act of this device, word for word.
@@ -56,7 +56,7 @@ pub fn pitch(book: &mut Book, job: Uuid, leg: u32, read: PitchRead) -> Result<Re
 /// # Errors
 /// `NoJob`.
 pub fn drawn(book: &Book, job: Uuid, room: view::drawn::Room) -> Result<Reply, Refusal> {
-    let opened = Opened::read(book, job)?;
+    let opened = OpenJob::read(book, job)?;
     Ok(Reply::Plan(Box::new(view::drawn::view(&opened, room))))
 }
 
@@ -65,7 +65,7 @@ pub fn drawn(book: &Book, job: Uuid, room: view::drawn::Room) -> Result<Reply, R
 /// # Errors
 /// `NoJob`.
 pub fn solid(book: &Book, job: Uuid, from: SeenFrom) -> Result<Reply, Refusal> {
-    let opened = Opened::read(book, job)?;
+    let opened = OpenJob::read(book, job)?;
     Ok(Reply::Solid(Box::new(view::solid::view(&opened, from))))
 }
 
@@ -75,7 +75,7 @@ pub fn solid(book: &Book, job: Uuid, from: SeenFrom) -> Result<Reply, Refusal> {
 /// # Errors
 /// `NoSlope`, `NoOtherSlope`; says why nothing was booked.
 pub fn book_pitch(
-    opened: &Opened,
+    opened: &OpenJob,
     book: &mut Book,
     leg: u32,
     read: PitchRead,
@@ -98,9 +98,9 @@ pub fn book_pitch(
 /// The steepest slope that a roof is asked for, rise in 12: a mansard's lower face has less.
 const STEEPEST_IN_12: f64 = 48.0;
 
-fn check(opened: &Opened, leg: u32, read: &PitchRead) -> Result<(), Refusal> {
+fn check(opened: &OpenJob, leg: u32, read: &PitchRead) -> Result<(), Refusal> {
     let slope = |in_12: f64| in_12 > 0.0 && in_12 <= STEEPEST_IN_12;
-    let refuse = |said: String, remedy| Err(Unfit::NoSlope { said, remedy }.into());
+    let refuse = |said: String, remedy| Err(RequestRefusal::NoSlope { said, remedy }.into());
     match read {
         PitchRead::Number { in_12 } if !slope(*in_12) => {
             refuse(format!("{in_12} in 12"), "a rise above 0, at most 48 in 12")
@@ -132,7 +132,7 @@ fn check(opened: &Opened, leg: u32, read: &PitchRead) -> Result<(), Refusal> {
             if is_leg && has_slope {
                 Ok(())
             } else {
-                Err(Unfit::NoOtherSlope.into())
+                Err(RequestRefusal::NoOtherSlope.into())
             }
         }
         PitchRead::Number { .. }

@@ -2,7 +2,7 @@
 //! system does with a file is only what somebody, or its way of sharing, says of it.
 
 use super::job_file;
-use crate::refusal::{Refusal, Unfit};
+use crate::refusal::{Refusal, RequestRefusal};
 use crate::reply::Reply;
 use crate::stamp;
 use eavebook_core::book::fold::fold;
@@ -24,10 +24,10 @@ pub fn begin(
     let told = fold(&job_file::entries(book, job)?);
     let mut made = told.frozen.iter().rev().map(|(_, freeze)| &freeze.packet);
     let asked = made.find(|id| packet.is_none_or(|packet| packet == id.as_str()));
-    let packet = asked.ok_or(Unfit::NoPacket)?.clone();
+    let packet = asked.ok_or(RequestRefusal::NoPacket)?.clone();
     let to = to.trim();
     if to.is_empty() {
-        return Err(Unfit::ToWhom.into());
+        return Err(RequestRefusal::ToWhom.into());
     }
     let begun = told.sent.iter().filter(|sent| sent.what.of.is_none());
     if begun.count() <= after as usize {
@@ -49,7 +49,7 @@ pub fn begin(
 pub fn came(book: &mut Book, job: Uuid, send: Uuid, stage: SendStage) -> Result<Reply, Refusal> {
     let told = fold(&job_file::entries(book, job)?);
     let begun = told.sent.iter().find(|sent| sent.entry == send);
-    let begun = begun.ok_or(Unfit::NoSending)?.what.clone();
+    let begun = begun.ok_or(RequestRefusal::NoSending)?.what.clone();
     let mut said = told.sent.iter().rev();
     let last = said.find(|sent| sent.entry == send || sent.what.of == Some(send));
     if last.is_none_or(|last| last.what.stage != stage) {

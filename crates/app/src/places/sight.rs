@@ -1,13 +1,13 @@
 //! Marks on a photo of a gable end, and the slope that they are booked as.
 
-use super::job::{self, Opened};
+use super::job::{self, OpenJob};
 use super::plan;
-use crate::refusal::{Refusal, Unfit};
+use crate::refusal::{Refusal, RequestRefusal};
 use crate::reply::Reply;
-use crate::view::seen;
+use crate::view::solved_job;
 use eavebook_core::book::kinds::{EndKind, GableMark, GableSpot, PitchRead, TiltFelt};
 use eavebook_core::book::names::end_of;
-use eavebook_core::sight::{Camera, GableEnd, Held, Mark, Spot, sight, up_in_picture};
+use eavebook_core::sight::{Camera, GableEnd, Mark, PhoneTurn, Spot, sight, up_in_picture};
 use eavebook_core::units::Length;
 use eavebook_store::Book;
 use uuid::Uuid;
@@ -35,16 +35,16 @@ const TOP_OFF_MIDDLE: f64 = 0.01;
 /// it with the marks.
 ///
 /// # Errors
-/// `NoJob`, `NoLeg`, `NoSuchPhoto`, `NoGableBeside`, `NoGableWidth`, `NoSight`.
+/// `NoJob`, `NoLeg`, `NoSuchPhoto`, `NoGableBeside`, `NoGableWidth`, `SightError`.
 pub fn pitch(book: &mut Book, job: Uuid, marked: &Marked) -> Result<Reply, Refusal> {
-    let opened = Opened::read(book, job)?;
+    let opened = OpenJob::read(book, job)?;
     opened.check_leg(marked.leg)?;
     let photos = opened.book.photos.iter();
     let taken = photos
         .into_iter()
         .find(|(entry, _)| *entry == marked.photo)
         .map(|(_, taken)| taken)
-        .ok_or(Unfit::NoSuchPhoto)?;
+        .ok_or(RequestRefusal::NoSuchPhoto)?;
     let [width_px, height_px] = marked.size.map(f64::from);
     let camera = Camera {
         width_px,
@@ -62,7 +62,7 @@ pub fn pitch(book: &mut Book, job: Uuid, marked: &Marked) -> Result<Reply, Refus
         })
         .collect();
     let told = sight(&camera, &gable(&opened, marked.leg)?.house(), &marks);
-    let told = told.map_err(Unfit::NoSight)?;
+    let told = told.map_err(RequestRefusal::SightError)?;
     let hundredths = |degrees: f64| (degrees * 100.0).round() / 100.0;
     let reading = told.reading();
     let read = PitchRead::Sighted {
@@ -100,31 +100,31 @@ fn up(felt: TiltFelt) -> [f64; 3] {
     ];
     // A screen that shows its picture turned a quarter clockwise stands with its top to the left.
     let held = match felt.screen.rem_euclid(360.0) {
-        turned if turned < 45.0 => Held::Upright,
-        turned if turned < 135.0 => Held::TopLeft,
-        turned if turned < 225.0 => Held::UpsideDown,
-        turned if turned < 315.0 => Held::TopRight,
-        _ => Held::Upright,
+        turned if turned < 45.0 => PhoneTurn::Upright,
+        turned if turned < 135.0 => PhoneTurn::TopLeft,
+        turned if turned < 225.0 => PhoneTurn::UpsideDown,
+        turned if turned < 315.0 => PhoneTurn::TopRight,
+        _ => PhoneTurn::Upright,
     };
     up_in_picture(vertical, held)
 }
 
 /// The gable end beside a face, by the leg under it.
-fn gable(opened: &Opened, leg: u32) -> Result<GableEnd, Refusal> {
+fn gable(opened: &OpenJob, leg: u32) -> Result<GableEnd, Refusal> {
     let laid = opened.laid_out();
     let legs = u32::try_from(laid.legs).unwrap_or(u32::MAX).max(1);
     let beside = [leg % legs + 1, (leg + legs - 2) % legs + 1];
     let is_gable = |leg: &u32| end_of(&opened.book, *leg) == EndKind::Gable;
     let under = beside.into_iter().find(is_gable);
-    let under = under.ok_or(Unfit::NoGableBeside)?;
-    let solved = seen::solve(&laid);
+    let under = under.ok_or(RequestRefusal::NoGableBeside)?;
+    let solved = solved_job::solve(&laid);
     let outline = solved
         .as_ref()
         .and_then(|solved| solved.bodies.first())
         .map(|body| &body.outline);
     let figure = outline.and_then(|outline| outline.legs.get(under as usize - 1));
     let width = figure.and_then(|leg| Some([leg.length?, leg.sigma?]));
-    let [width, sigma] = width.ok_or(Unfit::NoGableWidth { leg: under })?;
+    let [width, sigma] = width.ok_or(RequestRefusal::NoGableWidth { leg: under })?;
     Ok(GableEnd {
         width: [width, sigma].map(Length::feet),
         top_off_middle: Length::feet(TOP_OFF_MIDDLE * width),

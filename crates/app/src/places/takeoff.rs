@@ -1,6 +1,6 @@
 //! The takeoff of a job, and the firm's rates as they hold for it.
 
-use super::job::{self, Opened};
+use super::job::{self, OpenJob};
 use crate::refusal::Refusal;
 use crate::reply::Reply;
 use crate::view;
@@ -15,7 +15,7 @@ use uuid::Uuid;
 /// # Errors
 /// `NoJob`.
 pub fn takeoff(book: &Book, job: Uuid) -> Result<Reply, Refusal> {
-    let opened = Opened::read(book, job)?;
+    let opened = OpenJob::read(book, job)?;
     Ok(Reply::Takeoff(Box::new(view::takeoff::view(&opened))))
 }
 
@@ -24,8 +24,8 @@ pub fn takeoff(book: &Book, job: Uuid) -> Result<Reply, Refusal> {
 /// # Errors
 /// `NoJob`; a key or a value that the rates refuse, in their sentence.
 pub fn set_rate(book: &mut Book, job: Uuid, key: &str, value: &str) -> Result<Reply, Refusal> {
-    let opened = Opened::read(book, job)?;
-    let now = JobRates::of(&opened.book);
+    let opened = OpenJob::read(book, job)?;
+    let now = JobRates::new(&opened.book);
     let value = value.trim();
     let changed = now.rates.with(key, value).map_err(Refusal::Rate)?;
     if changed != now.rates {

@@ -1,7 +1,7 @@
 //! The list of jobs, search, a new job, settings.
 
-use super::job::{self, Opened};
-use crate::refusal::{Refusal, Unfit};
+use super::job::{self, OpenJob};
+use crate::refusal::{Refusal, RequestRefusal};
 use crate::reply::{Reply, TodayView};
 use crate::request::Setting;
 use crate::{draft, stamp, view};
@@ -35,10 +35,10 @@ fn list(book: &Book, words: &str) -> Result<Reply, Refusal> {
 }
 
 /// All jobs, the pretend house first, then the newest.
-fn newest_first(book: &Book) -> Result<Vec<Opened>, Refusal> {
+fn newest_first(book: &Book) -> Result<Vec<OpenJob>, Refusal> {
     let ids = book.books()?;
-    let read = ids.into_iter().rev().map(|id| Opened::read(book, id));
-    let mut jobs = read.collect::<Result<Vec<Opened>, Refusal>>()?;
+    let read = ids.into_iter().rev().map(|id| OpenJob::read(book, id));
+    let mut jobs = read.collect::<Result<Vec<OpenJob>, Refusal>>()?;
     jobs.sort_by_key(|job| !job.book.pretend);
     Ok(jobs)
 }
@@ -72,13 +72,13 @@ pub enum Pretend {
 pub fn begin(book: &mut Book, address: &str, pretend: Pretend) -> Result<Uuid, Refusal> {
     let address = address.split_whitespace().collect::<Vec<_>>().join(" ");
     if address.is_empty() {
-        return Err(Unfit::NoAddress.into());
+        return Err(RequestRefusal::NoAddress.into());
     }
     if address.chars().count() > LONGEST_ADDRESS {
-        return Err(Unfit::LongAddress.into());
+        return Err(RequestRefusal::LongAddress.into());
     }
     if let Some(newest) = book.books()?.last().copied() {
-        let opened = Opened::read(book, newest)?;
+        let opened = OpenJob::read(book, newest)?;
         let same = opened.book.address == address
             && opened.book.pretend == (pretend == Pretend::Yes)
             && opened.book.acts.len() == 1;

@@ -1,8 +1,8 @@
 //! What is said and seen on a visit that no tape reads.
 
-use super::job::{self, Opened};
+use super::job::{self, OpenJob};
 use crate::draft;
-use crate::refusal::{Refusal, Unfit};
+use crate::refusal::{Refusal, RequestRefusal};
 use crate::reply::Reply;
 use eavebook_core::book::kinds::{Found, Kind, VisitNote};
 use eavebook_core::book::story::Subject;
@@ -15,7 +15,7 @@ use uuid::Uuid;
 /// # Errors
 /// `NoJob`.
 pub fn hold_place(book: &mut Book, job: Uuid, at: Option<String>) -> Result<Reply, Refusal> {
-    let mut opened = Opened::read(book, job)?;
+    let mut opened = OpenJob::read(book, job)?;
     if opened.draft.check_at != at {
         opened.draft.check_at = at;
         draft::keep(book, job, &opened.draft)?;
@@ -32,7 +32,7 @@ const MOST_LETTERS: usize = 400;
 /// # Errors
 /// `NoJob`, `NoHeading`, `NoName`, `LongNote`.
 pub fn note(book: &mut Book, job: Uuid, note: VisitNote) -> Result<Reply, Refusal> {
-    let opened = Opened::read(book, job)?;
+    let opened = OpenJob::read(book, job)?;
     let note = tidy(note)?;
     let about = note.about();
     let is_there = match &about {
@@ -58,11 +58,11 @@ pub fn note(book: &mut Book, job: Uuid, note: VisitNote) -> Result<Reply, Refusa
 }
 
 /// The same with the spaces around its words taken away.
-fn tidy(note: VisitNote) -> Result<VisitNote, Unfit> {
+fn tidy(note: VisitNote) -> Result<VisitNote, RequestRefusal> {
     let short = |words: String| {
         let words = words.trim().to_owned();
         if words.chars().count() > MOST_LETTERS {
-            Err(Unfit::LongNote)
+            Err(RequestRefusal::LongNote)
         } else {
             Ok(words)
         }
@@ -70,19 +70,19 @@ fn tidy(note: VisitNote) -> Result<VisitNote, Unfit> {
     let named = |words: String| {
         let words = short(words)?;
         if words.is_empty() {
-            Err(Unfit::NoName)
+            Err(RequestRefusal::NoName)
         } else {
             Ok(words)
         }
     };
-    let perhaps = |words: Option<String>| -> Result<Option<String>, Unfit> {
+    let perhaps = |words: Option<String>| -> Result<Option<String>, RequestRefusal> {
         let words = words.map(short).transpose()?;
         Ok(words.filter(|words| !words.is_empty()))
     };
     Ok(match note {
         VisitNote::Front { heading } => {
             if heading.is_some_and(|heading| !(0.0..=360.0).contains(&heading)) {
-                return Err(Unfit::NoHeading);
+                return Err(RequestRefusal::NoHeading);
             }
             VisitNote::Front { heading }
         }

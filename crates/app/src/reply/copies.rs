@@ -1,6 +1,6 @@
 //! Copies on other machines, and how one more device joins.
 
-use super::Said;
+use super::Sentence;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 use uuid::Uuid;
@@ -9,7 +9,7 @@ use uuid::Uuid;
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
 pub struct CopiesView {
     /// Of the job that was asked about; none where none was.
-    pub copies: Option<Said>,
+    pub copies: Option<Sentence>,
     /// Entries of it that other devices booked: where this grows, the job is to be fetched anew.
     pub of_others: u32,
     /// The hub that this book keeps in step with.
@@ -19,7 +19,7 @@ pub struct CopiesView {
     /// Whether this machine is itself a hub that other devices can join.
     pub shares: bool,
     /// "Room for about 900 photos.", where the disk says; under 50 it warns.
-    pub room: Option<Said>,
+    pub room: Option<Sentence>,
 }
 
 /// What a photo of a hub's square says.
@@ -33,7 +33,7 @@ pub struct SquareView {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
 pub struct CarriedView {
     /// What it brought; none while more of it is to come.
-    pub said: Option<Said>,
+    pub said: Option<Sentence>,
 }
 
 /// A copy of the whole book as one file, to be fetched once.
@@ -44,7 +44,7 @@ pub struct BookCopyView {
     /// What it is to be called.
     pub name: String,
     /// What it holds.
-    pub said: Said,
+    pub said: Sentence,
 }
 
 /// A hub in words.

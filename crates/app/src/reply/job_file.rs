@@ -1,6 +1,6 @@
 //! Packets, as they stand on the screen.
 
-use super::Said;
+use super::Sentence;
 use eavebook_core::book::edition::Edition;
 use eavebook_core::book::kinds::SendStage;
 use serde::{Deserialize, Serialize};
@@ -21,7 +21,7 @@ pub struct PacketsView {
     /// To whom packets were to go, the newest first.
     pub sends: Vec<SendView>,
     /// "Waiting to send: 2", "Nothing sent yet."
-    pub sending: Said,
+    pub sending: Sentence,
 }
 
 /// A packet on its way to somebody.
@@ -38,7 +38,7 @@ pub struct SendView {
     /// How far it came.
     pub stage: SendStage,
     /// "Waits here since 2:41 pm.", "Handed on 2:50 pm."
-    pub words: Said,
+    pub words: Sentence,
 }
 
 /// Somebody for whom a packet can be made.
@@ -49,9 +49,9 @@ pub struct ReaderView {
     /// "Owner".
     pub name: String,
     /// "Proposal, photo sheets and the story of every figure."
-    pub holds: Said,
+    pub holds: Sentence,
     /// "Never cost or margin."
-    pub never: Said,
+    pub never: Sentence,
 }
 
 /// One packet.
@@ -72,13 +72,13 @@ pub struct PacketView {
     /// "6 open": how many things are not known.
     pub open: Option<String>,
     /// "Follows version 1; what changed stands in its table of differences."
-    pub follows: Option<Said>,
+    pub follows: Option<Sentence>,
     /// What nobody knows, word for word as in the packet.
     pub not_known: Vec<String>,
     /// What should be in it and is not, each with why and the remedy.
-    pub lacks: Vec<Said>,
+    pub lacks: Vec<Sentence>,
     /// Who must not get it.
-    pub keep_in_house: Option<Said>,
+    pub keep_in_house: Option<Sentence>,
     /// The name of its file; none: it is not on this device, and can be made again.
     pub file: Option<String>,
     /// What lies in it, in the order in which one looks.

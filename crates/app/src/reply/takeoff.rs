@@ -1,6 +1,6 @@
 //! What a screen is told of a takeoff: every figure in words, and what made it.
 
-use super::{Figure, Said};
+use super::{Figure, Sentence};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 use uuid::Uuid;
@@ -17,7 +17,7 @@ pub struct TakeoffView {
     /// What has work and no price.
     pub not_priced: Vec<LackView>,
     /// What to look at before any of it is used.
-    pub cautions: Vec<Said>,
+    pub cautions: Vec<Sentence>,
     /// The leaf, part by part.
     pub parts: Vec<TakeoffPart>,
     /// Rates changed for this job.
@@ -28,7 +28,7 @@ pub struct TakeoffView {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
 pub struct LackView {
     /// A sentence.
-    pub words: Said,
+    pub words: Sentence,
     /// What it may cost: "$12,803.20 to $14,110.95".
     pub costs: Option<String>,
     /// The thing on the plan whose leaf says it: `layers`, `face 3`.
@@ -52,7 +52,7 @@ pub struct TakeoffPart {
     /// "Order list".
     pub name: String,
     /// What it comes to, in a sentence.
-    pub words: Option<Said>,
+    pub words: Option<Sentence>,
     /// Loads against whole trailers.
     pub loads: Option<LoadBar>,
     /// Its lines.

@@ -1,6 +1,6 @@
 //! What the places Arrive and Leave-site check are told.
 
-use super::{NextAct, Said};
+use super::{NextAct, Sentence};
 use eavebook_core::book::kinds::VisitNote;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -45,14 +45,14 @@ pub struct TickView {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
 pub struct CheckView {
     /// "6 open, 3 unproved".
-    pub counts: Said,
+    pub counts: Sentence,
     /// What is open, by the cost of coming back for it and by what it does to the price; then what
     /// is most worth reading again, at most three.
     pub open: Vec<CheckItem>,
     /// The card from which somebody went to mend something and has not come back.
     pub at: Option<String>,
     /// "Check complete": the visit is over and nothing was booked since.
-    pub complete: Option<Said>,
+    pub complete: Option<Sentence>,
 }
 
 /// One card of the check.
@@ -63,7 +63,7 @@ pub struct CheckItem {
     /// "Closure".
     pub title: String,
     /// The evidence in words: the gap, what was seen and not seen.
-    pub words: Said,
+    pub words: Sentence,
     /// The evidence in photos, by their names in the photo folder.
     pub photos: Vec<String>,
     /// What leads to where it is mended.

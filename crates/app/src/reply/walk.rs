@@ -1,6 +1,6 @@
 //! What the walk round a house shows: photos by what they show, what is wanted, the short lists.
 
-use eavebook_core::book::kinds::{Found, LookedFor, PhotoDistance, PhotoPlace};
+use eavebook_core::book::kinds::{Found, PhotoDistance, PhotoPlace, WalkTarget};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 use uuid::Uuid;
@@ -48,7 +48,7 @@ pub struct WantedShot {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
 pub struct LookView {
     /// What.
-    pub what: LookedFor,
+    pub what: WalkTarget,
     /// "Vents".
     pub title: String,
     /// What came of looking.

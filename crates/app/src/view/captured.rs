@@ -1,7 +1,7 @@
 //! A slope just read, as the region `Pitch` shows it: raw degrees first, the trade's pitch beside.
 
 use super::{names, roof};
-use crate::reply::{CapturedView, Said};
+use crate::reply::{CapturedView, Sentence};
 use eavebook_core::book::fold::BookedPitch;
 use eavebook_core::book::kinds::PitchRead;
 use eavebook_core::check::degrees;
@@ -43,7 +43,7 @@ pub fn view(in_force: &[&BookedPitch], tongue: Tongue) -> Option<CapturedView> {
 }
 
 /// What a slope from a photo is good for, wherever it is shown.
-fn sighted(read: &PitchRead) -> Option<Said> {
+fn sighted(read: &PitchRead) -> Option<Sentence> {
     let PitchRead::Sighted { sigma, .. } = read else {
         return None;
     };
@@ -80,7 +80,7 @@ fn other_way(in_force: &[&BookedPitch]) -> Option<f64> {
 }
 
 /// Half the difference of the two ways is what the phone adds, as of a level read in two faces.
-fn zero_error(first: f64, second: f64) -> Said {
+fn zero_error(first: f64, second: f64) -> Sentence {
     let adds = (first - second) / 2.0;
     let which = if adds < 0.0 { "low" } else { "high" };
     let words = if adds.abs() < 0.05 {

@@ -1,20 +1,20 @@
 //! Cautions with their codes, as a reply carries them.
 
 use super::{names, totals};
-use crate::reply::Said;
+use crate::reply::Sentence;
 use eavebook_core::check::{Caution, at_house};
-use eavebook_core::solve::OtherPicture;
+use eavebook_core::solve::AlternativeTopology;
 use eavebook_core::units::RoundTo;
 
 /// One caution.
 #[must_use]
-pub fn said(caution: &Caution) -> Said {
+pub fn said(caution: &Caution) -> Sentence {
     names::said(caution.code(), at_house::words(caution))
 }
 
 /// Edges that readings as likely as those that were booked make longer or shorter.
 #[must_use]
-pub fn other_picture(picture: &OtherPicture, to: RoundTo) -> Said {
+pub fn other_picture(picture: &AlternativeTopology, to: RoundTo) -> Sentence {
     let words = format!(
         "{}: {} as drawn, but readings as likely make it {}. The roof is near another shape: order \
          for the longer, or read the legs there again.",

@@ -2,10 +2,10 @@
 //! whether anybody agreed.
 
 use super::items::{On, told};
-use super::seen::Seen;
+use super::solved_job::SolvedJob;
 use super::{names, things};
 use crate::places::change::a_sheet;
-use crate::reply::{ChangesView, FaceView, Figure, Said, ThingView};
+use crate::reply::{ChangesView, FaceView, Figure, Sentence, ThingView};
 use eavebook_core::book::fold::Noted;
 use eavebook_core::book::kinds::{ChangeFound, EndKind, Thing};
 use eavebook_core::check::State;
@@ -13,7 +13,7 @@ use eavebook_core::units::Money;
 
 /// The changes of a job, the newest first, and what the next one needs.
 #[must_use]
-pub fn view(seen: &Seen, faces: &[FaceView]) -> ChangesView {
+pub fn view(seen: &SolvedJob, faces: &[FaceView]) -> ChangesView {
     let booked = seen.book.changes.iter();
     let next = booked.map(|noted| noted.what.number).max().unwrap_or(0) + 1;
     let next_thing = Thing::Change { number: next };
@@ -39,14 +39,14 @@ pub fn view(seen: &Seen, faces: &[FaceView]) -> ChangesView {
 }
 
 /// A change as it stands, else as it was last struck: two devices may have booked one number each.
-fn standing<'a>(seen: &Seen<'a>, number: u32) -> Option<&'a Noted<ChangeFound>> {
+fn standing<'a>(seen: &SolvedJob<'a>, number: u32) -> Option<&'a Noted<ChangeFound>> {
     let of_it = |noted: &&Noted<ChangeFound>| noted.what.number == number;
     let mut booked = seen.book.changes.iter().filter(of_it).rev();
     let stands = booked.clone().find(|noted| noted.struck.is_none());
     stands.or_else(|| booked.next())
 }
 
-fn one(seen: &Seen, faces: &[FaceView], noted: &Noted<ChangeFound>) -> ThingView {
+fn one(seen: &SolvedJob, faces: &[FaceView], noted: &Noted<ChangeFound>) -> ThingView {
     let change = &noted.what;
     let thing = change.thing();
     let photos = things::photos(seen, &thing);
@@ -67,7 +67,7 @@ fn one(seen: &Seen, faces: &[FaceView], noted: &Noted<ChangeFound>) -> ThingView
         .map(|noted| {
             told(
                 seen,
-                &On::of(noted),
+                &On::new(noted),
                 sheets(noted.what.sheets),
                 agreed(&noted.what),
             )
@@ -118,7 +118,7 @@ fn agreed(change: &ChangeFound) -> String {
     }
 }
 
-fn price(a_sheet: Option<Money>) -> Said {
+fn price(a_sheet: Option<Money>) -> Sentence {
     match a_sheet {
         Some(price) => names::said(
             "sheet_price",

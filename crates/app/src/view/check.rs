@@ -2,23 +2,25 @@
 //! back for it and by what it does to the price.
 
 use super::names;
-use super::seen::Seen;
-use super::seen_over::Judgement;
+use super::roof_observed::Comparison;
+use super::solved_job::SolvedJob;
 use super::{closure, here, left, things, visit};
-use crate::reply::{CheckItem, CheckView, FaceView, ItemView, NextAct, OpenView, PhotoView, Said};
-use eavebook_core::book::kinds::{EndKind, Found, Kind, LookedFor, PhotoPlace, Thing, VisitNote};
-use eavebook_core::check::ReadAgain;
+use crate::reply::{
+    CheckItem, CheckView, FaceView, ItemView, NextAct, OpenView, PhotoView, Sentence,
+};
+use eavebook_core::book::kinds::{EndKind, Found, Kind, PhotoPlace, Thing, VisitNote, WalkTarget};
 use eavebook_core::check::State;
 use eavebook_core::check::spanned;
 use eavebook_core::outline::ClosureState;
 use eavebook_core::solve::Solved;
+use eavebook_core::solve::UncertaintySource;
 
 /// What a screen of the check is made from.
 pub struct Parts<'a> {
     /// Where copies are.
-    pub copies: &'a Said,
+    pub copies: &'a Sentence,
     /// The job.
-    pub seen: &'a Seen<'a>,
+    pub seen: &'a SolvedJob<'a>,
     /// Its faces.
     pub faces: &'a [FaceView],
     /// What stands out of its roof, lies on it, is nailed to.
@@ -28,7 +30,7 @@ pub struct Parts<'a> {
     /// Its photos, the newest first.
     pub photos: &'a [PhotoView],
     /// What was seen of the roof, judged.
-    pub judged: &'a [Judgement],
+    pub judged: &'a [Comparison],
     /// The card from which somebody went to mend something.
     pub at: Option<String>,
 }
@@ -73,7 +75,7 @@ fn item(thing: &str, title: &str, words: String, next: NextAct) -> CheckItem {
     }
 }
 
-fn has_area(seen: &Seen) -> bool {
+fn has_area(seen: &SolvedJob) -> bool {
     seen.solved
         .is_some_and(|solved| solved.totals.area.is_some())
 }
@@ -258,7 +260,7 @@ fn driveway(parts: &Parts) -> Option<CheckItem> {
         matches!(
             noted.what,
             VisitNote::Looked {
-                what: LookedFor::Driveway,
+                what: WalkTarget::Driveway,
                 found: Found::Seen | Found::None,
                 ..
             }
@@ -323,15 +325,15 @@ fn again(parts: &Parts) -> Vec<CheckItem> {
     parts.seen.solved.and_then(worth).unwrap_or_default()
 }
 
-fn named(parts: &Parts, again: ReadAgain) -> Option<(String, String, NextAct)> {
+fn named(parts: &Parts, again: UncertaintySource) -> Option<(String, String, NextAct)> {
     match again {
-        ReadAgain::Reading { reading, .. } => {
+        UncertaintySource::Reading { reading, .. } => {
             let span = parts.seen.survey_readings().get(reading)?.span;
             let thing = spanned(span)?;
             let title = things::plain_title(&thing);
             Some((names::name(&thing), title, NextAct::Read { thing }))
         }
-        ReadAgain::Pitch { leg, .. } => {
+        UncertaintySource::Pitch { leg, .. } => {
             let face = parts
                 .faces
                 .iter()
@@ -344,7 +346,7 @@ fn named(parts: &Parts, again: ReadAgain) -> Option<(String, String, NextAct)> {
 }
 
 /// The newest photo of things that are asked for.
-fn newest_of(seen: &Seen, asked: impl Fn(&Thing) -> bool) -> Vec<String> {
+fn newest_of(seen: &SolvedJob, asked: impl Fn(&Thing) -> bool) -> Vec<String> {
     let mut photos = seen.book.photos.iter().rev();
     let newest = photos.find(|(_, photo)| photo.of.as_ref().is_some_and(&asked));
     newest
@@ -364,7 +366,7 @@ fn newest_of_place(parts: &Parts, asked: impl Fn(PhotoPlace) -> bool) -> Vec<Str
 }
 
 /// The visit is over while nothing was booked since, here or elsewhere.
-fn complete(parts: &Parts) -> Option<Said> {
+fn complete(parts: &Parts) -> Option<Sentence> {
     let last = parts.seen.book.acts.iter().rev().find(|act| act.in_force)?;
     let Kind::Visit(VisitNote::Left { reason }) = &last.kind else {
         return None;

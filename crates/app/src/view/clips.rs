@@ -1,13 +1,13 @@
 //! What was said aloud and waits to be typed.
 
 use super::names;
-use super::seen::Seen;
+use super::solved_job::SolvedJob;
 use super::things;
 use crate::reply::ClipView;
 
 /// Clips that nobody typed or struck, the newest first.
 #[must_use]
-pub fn view(seen: &Seen) -> Vec<ClipView> {
+pub fn view(seen: &SolvedJob) -> Vec<ClipView> {
     let waiting = seen.book.clips.iter().rev();
     waiting
         .filter(|clip| clip.struck.is_none())

@@ -1,16 +1,16 @@
 //! The two sums in words, and what to look at again.
 
 use super::names;
-use super::seen::Seen;
+use super::solved_job::SolvedJob;
 use super::things;
-use crate::reply::{ClosureView, ClosureWord, Said, SuspectView};
+use crate::reply::{ClosureView, ClosureWord, Sentence, SuspectView};
 use eavebook_core::book::kinds::Thing;
 use eavebook_core::outline::{ClosureState, SlipKind, Suspect};
 use eavebook_core::units::Length;
 
 /// The closure as it is shown.
 #[must_use]
-pub fn view(seen: &Seen) -> ClosureView {
+pub fn view(seen: &SolvedJob) -> ClosureView {
     let suspects = seen.suspects();
     let shown = suspects.iter().take(2);
     ClosureView {
@@ -24,7 +24,7 @@ pub fn view(seen: &Seen) -> ClosureView {
     }
 }
 
-fn word(seen: &Seen) -> ClosureWord {
+fn word(seen: &SolvedJob) -> ClosureWord {
     match seen.laid.walk.closure.state {
         ClosureState::Open => ClosureWord::Open,
         ClosureState::Closes => ClosureWord::Closes,
@@ -35,7 +35,7 @@ fn word(seen: &Seen) -> ClosureWord {
 
 /// The sentence: "Closes within 2 in.", "To close: 18 ft along, 0 across."
 #[must_use]
-pub fn words(seen: &Seen) -> Said {
+pub fn words(seen: &SolvedJob) -> Sentence {
     if seen.laid.lengths.iter().all(Option::is_none) {
         return names::said(
             "no_legs",
@@ -62,7 +62,7 @@ pub fn words(seen: &Seen) -> Said {
 }
 
 /// What to do about it, or what closing does not see.
-fn more(seen: &Seen, suspects: &[(Thing, &Suspect)]) -> Option<Said> {
+fn more(seen: &SolvedJob, suspects: &[(Thing, &Suspect)]) -> Option<Sentence> {
     let closure = &seen.laid.walk.closure;
     let name = |(thing, _): &(Thing, &Suspect)| names::name(thing);
     match suspects {
@@ -107,7 +107,7 @@ fn either(words: &[String]) -> String {
     }
 }
 
-fn view_suspect(seen: &Seen, thing: &Thing, suspect: &Suspect) -> SuspectView {
+fn view_suspect(seen: &SolvedJob, thing: &Thing, suspect: &Suspect) -> SuspectView {
     let (code, slip) = match suspect.kind {
         SlipKind::Tens => ("slip_tens", "A ten more or less?"),
         SlipKind::OneFoot => ("slip_one_foot", "A foot more or less?"),

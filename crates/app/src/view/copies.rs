@@ -3,7 +3,7 @@
 use super::names;
 use super::takeoff::figures::number;
 use crate::refusal::Refusal;
-use crate::reply::{CopiesView, HubView, Reply, Said};
+use crate::reply::{CopiesView, HubView, Reply, Sentence};
 use eavebook_store::{BackedUp, Book, Brought, Copies};
 use std::fmt::Display;
 use uuid::Uuid;
@@ -33,7 +33,7 @@ pub fn reply(book: &Book, job: Option<Uuid>) -> Result<Reply, Refusal> {
 
 /// "2 copies: this phone, hub". `of_hub`: what a person must know of the exchange.
 #[must_use]
-pub fn words(copies: Copies, of_hub: Option<&str>) -> Said {
+pub fn words(copies: Copies, of_hub: Option<&str>) -> Sentence {
     let (code, mut words) = match copies {
         Copies::HereOnly => ("copies_1", "1 copy: this phone only".to_owned()),
         Copies::WithHub {
@@ -66,7 +66,7 @@ pub fn words(copies: Copies, of_hub: Option<&str>) -> Said {
 
 /// What a file carried by hand brought. `addresses`: of the first of its jobs.
 #[must_use]
-pub fn brought(brought: &Brought, addresses: &[String]) -> Said {
+pub fn brought(brought: &Brought, addresses: &[String]) -> Sentence {
     let of = match (brought.jobs.len(), addresses) {
         (0, _) => {
             return names::said(
@@ -114,7 +114,7 @@ pub fn brought(brought: &Brought, addresses: &[String]) -> Said {
 
 /// What a copy of the whole book holds. `file`: its name, or where it lies.
 #[must_use]
-pub fn copied(file: &dyn Display, held: BackedUp) -> Said {
+pub fn copied(file: &dyn Display, held: BackedUp) -> Sentence {
     let holds = holds(held);
     let words =
         format!("{file} holds {holds} It is a second copy once it lies on another machine.");
@@ -150,7 +150,7 @@ const USUAL_PHOTO: u64 = 3_000_000;
 const FEW: u64 = 50;
 
 /// For how many more photos there is room. `free`: bytes.
-fn room(free: u64) -> Said {
+fn room(free: u64) -> Sentence {
     let count = free / USUAL_PHOTO;
     if count < FEW {
         let words = format!(

@@ -1,8 +1,8 @@
 //! The plan of a job whose line has come round: the drawing that the papers have, on a leaf of the
 //! screen.
 
-use super::seen::{self, Seen};
-use crate::places::job::Opened;
+use super::solved_job::{self, SolvedJob};
+use crate::places::job::OpenJob;
 use crate::reply::PlanDrawn;
 use eavebook_core::drawing::Sheet;
 use eavebook_core::units::Tongue;
@@ -15,7 +15,7 @@ pub struct Room(Sheet);
 impl Room {
     /// So wide, the house so high, with letters of this size; within what a screen can be.
     #[must_use]
-    pub fn of(width: f64, tallest: f64, letters: f64) -> Room {
+    pub fn new(width: f64, tallest: f64, letters: f64) -> Room {
         let letters = letters.clamp(8.0, 96.0);
         Room(Sheet {
             width: width.clamp(120.0, 8_000.0),
@@ -29,11 +29,11 @@ impl Room {
 
 /// The plan; none while the line is open.
 #[must_use]
-pub fn view(opened: &Opened, Room(sheet): Room) -> PlanDrawn {
+pub fn view(opened: &OpenJob, Room(sheet): Room) -> PlanDrawn {
     let laid = opened.laid_out();
-    let solved = seen::solve(&laid);
+    let solved = solved_job::solve(&laid);
     let hidden = opened.draft.hidden();
-    let seen = Seen::new(opened, &laid, solved.as_ref(), hidden.as_ref());
+    let seen = SolvedJob::new(opened, &laid, solved.as_ref(), hidden.as_ref());
     let how = OnScreen {
         lang: match seen.tongue {
             Tongue::English => Lang::En,

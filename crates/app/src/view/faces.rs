@@ -5,8 +5,8 @@ use super::items;
 use super::names;
 use super::plan::end_of;
 use super::roof::{self, Raised, face_names};
-use super::seen::Seen;
-use super::seen_over::{self, Judgement};
+use super::roof_observed::{self, Comparison};
+use super::solved_job::SolvedJob;
 use super::things;
 use crate::reply::{ChoiceView, FaceView, Figure, StoryView, ThingView};
 use crate::request::Request;
@@ -20,10 +20,10 @@ use uuid::Uuid;
 /// Every face, in the order of the walk; none while the line is open.
 #[must_use]
 pub fn view(
-    seen: &Seen,
+    seen: &SolvedJob,
     job: Uuid,
     raised: Option<&Raised>,
-    judged: &[Judgement],
+    judged: &[Comparison],
 ) -> Vec<FaceView> {
     if !seen.is_shut() {
         return Vec::new();
@@ -42,11 +42,11 @@ pub fn view(
 }
 
 struct Faces<'a> {
-    seen: &'a Seen<'a>,
+    seen: &'a SolvedJob<'a>,
     job: Uuid,
     names: Vec<String>,
     raised: Option<&'a Raised<'a>>,
-    judged: &'a [Judgement],
+    judged: &'a [Comparison],
 }
 
 impl Faces<'_> {
@@ -96,7 +96,7 @@ impl Faces<'_> {
                 items::ask_layers(self.seen, self.job, Some(leg)),
                 items::ask_deck(self.seen, self.job, Some(leg)),
             ],
-            seen: seen_over::view(self.seen, self.job, leg, self.judged),
+            seen: roof_observed::view(self.seen, self.job, leg, self.judged),
         }
     }
 
@@ -202,7 +202,7 @@ impl Faces<'_> {
             }
         };
         let mut story: Vec<StoryView> = here.map(item).collect();
-        story.extend(seen_over::story(self.seen, leg));
+        story.extend(roof_observed::story(self.seen, leg));
         story
     }
 

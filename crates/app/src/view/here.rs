@@ -1,14 +1,14 @@
 //! The last act and the next one, in words.
 
 use super::names;
-use super::seen::Seen;
+use super::solved_job::SolvedJob;
 use super::things;
 use super::visit;
 use crate::reply::{ActView, NextAct, YouWereHere};
 use eavebook_core::book::acts::Act;
 use eavebook_core::book::agree::in_dispute;
 use eavebook_core::book::fold::{BookedReading, FieldBook};
-use eavebook_core::book::kinds::{Kind, PhotoSaid, PhotoWord, Thing};
+use eavebook_core::book::kinds::{Kind, PhotoFacts, PhotoWord, Thing};
 use eavebook_core::book::lay_out::LaidOut;
 use eavebook_core::check::State;
 use eavebook_core::outline::{ClosureState, Round};
@@ -42,7 +42,7 @@ pub fn corner_after(laid: &LaidOut, in_book: &FieldBook) -> Option<u32> {
 
 /// What leads on.
 #[must_use]
-pub fn next(seen: &Seen) -> NextAct {
+pub fn next(seen: &SolvedJob) -> NextAct {
     if let Some(after_leg) = corner_after(seen.laid, seen.book) {
         return NextAct::Corner { after_leg };
     }
@@ -51,7 +51,7 @@ pub fn next(seen: &Seen) -> NextAct {
 
 /// The thing that is the most useful to read next; none when every leg is read and agrees.
 #[must_use]
-pub fn next_reading(seen: &Seen) -> Option<Thing> {
+pub fn next_reading(seen: &SolvedJob) -> Option<Thing> {
     let legs = (1..=seen.laid.legs).filter_map(|leg| u32::try_from(leg).ok());
     let unread = legs.map(|leg| Thing::Leg { leg }).find(|thing| {
         seen.in_force(thing).is_empty()
@@ -79,7 +79,7 @@ pub fn next_reading(seen: &Seen) -> Option<Thing> {
 
 /// The last act on this device and the next; none in an empty job.
 #[must_use]
-pub fn you_were_here(seen: &Seen) -> Option<YouWereHere> {
+pub fn you_were_here(seen: &SolvedJob) -> Option<YouWereHere> {
     let acts = seen.book.acts.iter().rev();
     let mut mine = acts.filter(|act| act.device == seen.device);
     let last = mine.find(|act| !matches!(act.kind, Kind::ReadBackRight(_)))?;
@@ -104,7 +104,7 @@ pub fn you_were_here(seen: &Seen) -> Option<YouWereHere> {
 }
 
 /// What an act did: "Leg 4 booked."
-fn done(seen: &Seen, act: &Act) -> String {
+fn done(seen: &SolvedJob, act: &Act) -> String {
     match &act.kind {
         Kind::JobStarted(_) => "Job begun.".to_owned(),
         Kind::Reading(read) => format!("{} booked.", things::plain_title(&read.thing)),
@@ -122,7 +122,7 @@ fn done(seen: &Seen, act: &Act) -> String {
         Kind::Penetration(_)
         | Kind::Covering(_)
         | Kind::Deck(_)
-        | Kind::RoofSeen(_)
+        | Kind::RoofObserved(_)
         | Kind::Rate(_) => {
             format!("{} booked.", names::capital(&named(seen, act)))
         }
@@ -136,7 +136,7 @@ fn done(seen: &Seen, act: &Act) -> String {
             Some(thing) => format!("What was said of {} is kept.", names::name(thing)),
             None => "What was said is kept.".to_owned(),
         },
-        Kind::PhotoSaid(_) | Kind::SettledAtDesk(_) => {
+        Kind::PhotoFacts(_) | Kind::SettledAtDesk(_) => {
             format!("{}.", names::capital(&named(seen, act)))
         }
         Kind::Strike(_) => format!("{} struck.", names::capital(&first_of(seen, act))),
@@ -156,12 +156,12 @@ fn done(seen: &Seen, act: &Act) -> String {
 }
 
 /// The act that another takes out of use, in words without its value.
-fn first_of(seen: &Seen, act: &Act) -> String {
+fn first_of(seen: &SolvedJob, act: &Act) -> String {
     let taken = act.supersedes.iter().find_map(|id| seen.book.act(*id));
     taken.map_or_else(|| "an entry".to_owned(), |taken| named(seen, taken))
 }
 
-fn named(seen: &Seen, act: &Act) -> String {
+fn named(seen: &SolvedJob, act: &Act) -> String {
     match &act.kind {
         Kind::JobStarted(_) => "the job".to_owned(),
         Kind::Reading(read) => names::name(&read.thing),
@@ -173,7 +173,7 @@ fn named(seen: &Seen, act: &Act) -> String {
         Kind::Penetration(item) => names::name(&item.thing()),
         Kind::Covering(_) => "what lies on the roof".to_owned(),
         Kind::Deck(_) => "the deck".to_owned(),
-        Kind::RoofSeen(seen) => format!("{} seen over leg {}", seen.over.words(), seen.leg),
+        Kind::RoofObserved(seen) => format!("{} seen over leg {}", seen.over.words(), seen.leg),
         Kind::Rate(rate) => format!("the rate {}", rate.key),
         Kind::Visit(note) => visit::name(note),
         Kind::Change(change) => names::name(&change.thing()),
@@ -185,7 +185,7 @@ fn named(seen: &Seen, act: &Act) -> String {
             Some(thing) => format!("what was said of {}", names::name(thing)),
             None => "what was said".to_owned(),
         },
-        Kind::PhotoSaid(said) => photo_word(said),
+        Kind::PhotoFacts(said) => photo_word(said),
         Kind::SettledAtDesk(settled) => {
             let of = settled.entries.iter().find_map(|id| seen.book.act(*id));
             let what = of.map_or_else(|| "an entry".to_owned(), |of| named(seen, of));
@@ -198,7 +198,7 @@ fn named(seen: &Seen, act: &Act) -> String {
 }
 
 /// A word about photos: `3 photos: Back`.
-fn photo_word(said: &PhotoSaid) -> String {
+fn photo_word(said: &PhotoFacts) -> String {
     let which = match said.photos.len() {
         1 => "a photo".to_owned(),
         many => format!("{many} photos"),
@@ -215,7 +215,7 @@ fn photo_word(said: &PhotoSaid) -> String {
 }
 
 /// An act as Undo and Redo name it: "leg 4, 42 ft 7 in".
-fn with_value(seen: &Seen, act: &Act) -> String {
+fn with_value(seen: &SolvedJob, act: &Act) -> String {
     let words = named(seen, act);
     match &act.kind {
         Kind::Reading(read) if !seen.hides(&read.thing) => {
@@ -231,13 +231,13 @@ fn with_value(seen: &Seen, act: &Act) -> String {
         | Kind::Penetration(_)
         | Kind::Covering(_)
         | Kind::Deck(_)
-        | Kind::RoofSeen(_)
+        | Kind::RoofObserved(_)
         | Kind::Rate(_)
         | Kind::Visit(_)
         | Kind::Change(_)
         | Kind::Photo(_)
         | Kind::Clip(_)
-        | Kind::PhotoSaid(_)
+        | Kind::PhotoFacts(_)
         | Kind::SettledAtDesk(_)
         | Kind::Strike(_)
         | Kind::Undo(_)
@@ -249,7 +249,7 @@ fn with_value(seen: &Seen, act: &Act) -> String {
 
 /// What Undo takes back.
 #[must_use]
-pub fn undo(seen: &Seen) -> Option<ActView> {
+pub fn undo(seen: &SolvedJob) -> Option<ActView> {
     let act = seen.book.undo_of(seen.device)?;
     Some(ActView {
         entry: act.entry,
@@ -259,7 +259,7 @@ pub fn undo(seen: &Seen) -> Option<ActView> {
 
 /// What Redo does again.
 #[must_use]
-pub fn redo(seen: &Seen) -> Option<ActView> {
+pub fn redo(seen: &SolvedJob) -> Option<ActView> {
     let undo = seen.book.redo_of(seen.device)?;
     let words = seen.book.undone_by(undo).map(|act| with_value(seen, act));
     Some(ActView {
@@ -270,7 +270,7 @@ pub fn redo(seen: &Seen) -> Option<ActView> {
 
 /// "They differ by 18 ft": the newest reading of a thing against the others, while no two agree.
 #[must_use]
-pub fn dispute(seen: &Seen, thing: &Thing) -> Option<crate::reply::Said> {
+pub fn dispute(seen: &SolvedJob, thing: &Thing) -> Option<crate::reply::Sentence> {
     let in_force = seen.in_force(thing);
     if !in_dispute(&in_force) || seen.state(thing) != State::Suspect {
         return None;

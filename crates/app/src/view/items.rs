@@ -1,14 +1,14 @@
 //! Items as list items: what stands out of the roof, what lies on it, what it is nailed to, how
 //! high its eaves lie. What nobody looked at stands there too and says so.
 
-use super::seen::Seen;
-use super::{names, seen_over, things};
+use super::solved_job::SolvedJob;
+use super::{names, roof_observed, things};
 use crate::reply::{AskView, ChoiceView, Figure, ItemView, SizeView, StoryView, ThingView};
 use crate::request::Request;
 use eavebook_core::book::agree::in_dispute;
-use eavebook_core::book::fold::{Noted, Struck};
+use eavebook_core::book::fold::{Noted, SupersededBy};
 use eavebook_core::book::kinds::{
-    DeckKind, DeckSizeOf, ItemKind, PenetrationSeen, SaddleSeen, SizeOf, Thing,
+    DeckKind, DeckSizeOf, ItemKind, PenetrationAdded, SaddleObserved, SizeOf, Thing,
 };
 use eavebook_core::check::State;
 use uuid::Uuid;
@@ -16,7 +16,7 @@ use uuid::Uuid;
 /// Every item: those that stand out of the roof in the order in which they were booked, then the
 /// covering, the deck and the height of the eaves.
 #[must_use]
-pub fn view(seen: &Seen, job: Uuid) -> Vec<ItemView> {
+pub fn view(seen: &SolvedJob, job: Uuid) -> Vec<ItemView> {
     let mut items: Vec<ItemView> = noted(seen)
         .into_iter()
         .map(|noted| one(seen, job, noted))
@@ -31,10 +31,10 @@ pub fn view(seen: &Seen, job: Uuid) -> Vec<ItemView> {
 }
 
 /// Each thing that was ever noted, once: as it stands, else as it was last struck.
-fn noted<'a>(seen: &Seen<'a>) -> Vec<&'a Noted<PenetrationSeen>> {
-    let mut items: Vec<&Noted<PenetrationSeen>> = Vec::new();
+fn noted<'a>(seen: &SolvedJob<'a>) -> Vec<&'a Noted<PenetrationAdded>> {
+    let mut items: Vec<&Noted<PenetrationAdded>> = Vec::new();
     for noted in &seen.book.penetrations {
-        let same = |there: &&mut &Noted<PenetrationSeen>| there.what.thing() == noted.what.thing();
+        let same = |there: &&mut &Noted<PenetrationAdded>| there.what.thing() == noted.what.thing();
         match items.iter_mut().find(same) {
             Some(there) if noted.struck.is_none() || there.struck.is_some() => *there = noted,
             Some(_) => {}
@@ -44,8 +44,8 @@ fn noted<'a>(seen: &Seen<'a>) -> Vec<&'a Noted<PenetrationSeen>> {
     items
 }
 
-fn one(seen: &Seen, job: Uuid, noted: &Noted<PenetrationSeen>) -> ItemView {
-    let PenetrationSeen { item, number, .. } = noted.what;
+fn one(seen: &SolvedJob, job: Uuid, noted: &Noted<PenetrationAdded>) -> ItemView {
+    let PenetrationAdded { item, number, .. } = noted.what;
     let thing = noted.what.thing();
     let sizes: Vec<Thing> = item
         .sizes()
@@ -92,7 +92,7 @@ struct Shown {
     asks: Vec<AskView>,
 }
 
-fn item_view(seen: &Seen, shown: &Shown) -> ItemView {
+fn item_view(seen: &SolvedJob, shown: &Shown) -> ItemView {
     let sizes: Vec<SizeView> = shown
         .sizes
         .iter()
@@ -133,7 +133,7 @@ fn item_view(seen: &Seen, shown: &Shown) -> ItemView {
 
 /// One size that is asked of something, as far as it is read.
 #[must_use]
-pub fn size_view(seen: &Seen, thing: &Thing) -> SizeView {
+pub fn size_view(seen: &SolvedJob, thing: &Thing) -> SizeView {
     let hidden = seen.hides(thing);
     SizeView {
         thing: thing.clone(),
@@ -177,8 +177,8 @@ fn value(said: Option<&str>, sizes: &[SizeView]) -> Option<Figure> {
     })
 }
 
-fn about(seen: &Seen, noted: &Noted<PenetrationSeen>) -> String {
-    let PenetrationSeen {
+fn about(seen: &SolvedJob, noted: &Noted<PenetrationAdded>) -> String {
+    let PenetrationAdded {
         item, leg, saddle, ..
     } = noted.what;
     let face = super::roof::face_names(seen);
@@ -205,7 +205,7 @@ fn about(seen: &Seen, noted: &Noted<PenetrationSeen>) -> String {
 }
 
 /// "size taped", "height not read".
-fn how_read(seen: &Seen, noted: &Noted<PenetrationSeen>, size: SizeOf) -> String {
+fn how_read(seen: &SolvedJob, noted: &Noted<PenetrationAdded>, size: SizeOf) -> String {
     let thing = Thing::Size {
         item: noted.what.item,
         number: noted.what.number,
@@ -220,7 +220,7 @@ fn how_read(seen: &Seen, noted: &Noted<PenetrationSeen>, size: SizeOf) -> String
     }
 }
 
-fn told_of_item(seen: &Seen, thing: &Thing) -> Vec<StoryView> {
+fn told_of_item(seen: &SolvedJob, thing: &Thing) -> Vec<StoryView> {
     let noted = seen.book.penetrations.iter().rev();
     let noted = noted.filter(|noted| noted.what.thing() == *thing);
     noted
@@ -229,7 +229,7 @@ fn told_of_item(seen: &Seen, thing: &Thing) -> Vec<StoryView> {
             let place = format!("noted on the face of leg {}", noted.what.leg);
             told(
                 seen,
-                &On::of(noted),
+                &On::new(noted),
                 saddle.unwrap_or("seen").to_owned(),
                 place,
             )
@@ -243,13 +243,13 @@ pub struct On<'a> {
     local_time: &'a str,
     author: &'a str,
     device: Uuid,
-    struck: Option<&'a Struck>,
+    struck: Option<&'a SupersededBy>,
 }
 
 impl<'a> On<'a> {
     /// Of something noted.
     #[must_use]
-    pub fn of<T>(noted: &'a Noted<T>) -> On<'a> {
+    pub fn new<T>(noted: &'a Noted<T>) -> On<'a> {
         On {
             entry: noted.entry,
             local_time: &noted.local_time,
@@ -262,7 +262,7 @@ impl<'a> On<'a> {
 
 /// One line of a story: what was noted, where, when, by whom, and what became of it.
 #[must_use]
-pub fn told(seen: &Seen, on: &On, value: String, place: String) -> StoryView {
+pub fn told(seen: &SolvedJob, on: &On, value: String, place: String) -> StoryView {
     let state = match on.struck {
         Some(_) => State::Struck,
         None => State::ReadOnce,
@@ -283,7 +283,7 @@ pub fn told(seen: &Seen, on: &On, value: String, place: String) -> StoryView {
     }
 }
 
-fn saddle(job: Uuid, number: u32, now: Option<SaddleSeen>) -> AskView {
+fn saddle(job: Uuid, number: u32, now: Option<SaddleObserved>) -> AskView {
     let choice = |name: &str, saddle| ChoiceView {
         name: name.to_owned(),
         chosen: now == Some(saddle),
@@ -297,15 +297,15 @@ fn saddle(job: Uuid, number: u32, now: Option<SaddleSeen>) -> AskView {
     AskView {
         title: "A saddle behind it?".to_owned(),
         choices: vec![
-            choice("Yes", SaddleSeen::Yes),
-            choice("No", SaddleSeen::No),
-            choice("Not seen", SaddleSeen::NotSeen),
+            choice("Yes", SaddleObserved::Yes),
+            choice("No", SaddleObserved::No),
+            choice("Not seen", SaddleObserved::NotSeen),
         ],
     }
 }
 
 /// State of what was seen at one place or more: no size, so two places that say the same agree.
-fn seen_at<T: PartialEq>(seen: &Seen, thing: &Thing, said: &[T]) -> State {
+fn seen_at<T: PartialEq>(seen: &SolvedJob, thing: &Thing, said: &[T]) -> State {
     match said {
         [] => State::NotLooked,
         [_] => State::ReadOnce,
@@ -327,7 +327,7 @@ fn at(leg: Option<u32>) -> String {
     }
 }
 
-fn layers(seen: &Seen, job: Uuid) -> ItemView {
+fn layers(seen: &SolvedJob, job: Uuid) -> ItemView {
     let standing = seen.book.coverings.iter();
     let standing: Vec<_> = standing.filter(|noted| noted.struck.is_none()).collect();
     let counts: Vec<u32> = standing
@@ -353,7 +353,7 @@ fn layers(seen: &Seen, job: Uuid) -> ItemView {
             noted.what.kind.clone(),
         ];
         let value = what.into_iter().flatten().collect::<Vec<_>>().join(", ");
-        told(seen, &On::of(noted), value, at(noted.what.leg))
+        told(seen, &On::new(noted), value, at(noted.what.leg))
     });
     item_view(
         seen,
@@ -378,7 +378,7 @@ fn count_of_layers(layers: u32) -> String {
 
 /// How many layers are seen at the edge of a leg, or at no place named.
 #[must_use]
-pub fn ask_layers(seen: &Seen, job: Uuid, leg: Option<u32>) -> AskView {
+pub fn ask_layers(seen: &SolvedJob, job: Uuid, leg: Option<u32>) -> AskView {
     let standing = seen.book.coverings.iter();
     let mut here = standing.filter(|noted| noted.struck.is_none() && noted.what.leg == leg);
     let now = here.next_back().and_then(|noted| noted.what.layers);
@@ -423,7 +423,7 @@ fn ask_covering(job: Uuid, now: Option<&str>) -> AskView {
 
 /// What the deck is, as seen at the edge of a leg, or at no place named.
 #[must_use]
-pub fn ask_deck(seen: &Seen, job: Uuid, leg: Option<u32>) -> AskView {
+pub fn ask_deck(seen: &SolvedJob, job: Uuid, leg: Option<u32>) -> AskView {
     let standing = seen.book.decks.iter();
     let mut here = standing.filter(|noted| noted.struck.is_none() && noted.what.leg == leg);
     let now = here.next_back().map(|noted| noted.what.kind);
@@ -442,7 +442,7 @@ pub fn ask_deck(seen: &Seen, job: Uuid, leg: Option<u32>) -> AskView {
     }
 }
 
-fn deck(seen: &Seen, job: Uuid) -> ItemView {
+fn deck(seen: &SolvedJob, job: Uuid) -> ItemView {
     let standing = seen.book.decks.iter();
     let standing: Vec<_> = standing.filter(|noted| noted.struck.is_none()).collect();
     let kinds: Vec<DeckKind> = standing.iter().map(|noted| noted.what.kind).collect();
@@ -474,7 +474,7 @@ fn deck(seen: &Seen, job: Uuid) -> ItemView {
     };
     let told = seen.book.decks.iter().rev().map(|noted| {
         let value = noted.what.kind.word().to_owned();
-        told(seen, &On::of(noted), value, at(noted.what.leg))
+        told(seen, &On::new(noted), value, at(noted.what.leg))
     });
     item_view(
         seen,
@@ -495,7 +495,7 @@ fn deck(seen: &Seen, job: Uuid) -> ItemView {
 }
 
 /// One height, which is its own only size.
-fn height(seen: &Seen, thing: Thing, about: String) -> ItemView {
+fn height(seen: &SolvedJob, thing: Thing, about: String) -> ItemView {
     item_view(
         seen,
         &Shown {
@@ -510,7 +510,7 @@ fn height(seen: &Seen, thing: Thing, about: String) -> ItemView {
     )
 }
 
-fn eave_height(seen: &Seen) -> ItemView {
+fn eave_height(seen: &SolvedJob) -> ItemView {
     let thing = Thing::EaveHeight;
     let about = match seen.in_force(&thing).len() {
         0 => "nobody read how high the eaves lie: work is priced as from the ground".to_owned(),
@@ -521,11 +521,11 @@ fn eave_height(seen: &Seen) -> ItemView {
 
 /// The ridge as it was seen over the eaves; not there until somebody read it, since no roof needs
 /// it.
-fn ridge_height(seen: &Seen) -> Option<ItemView> {
+fn ridge_height(seen: &SolvedJob) -> Option<ItemView> {
     let thing = Thing::RidgeHeight;
     let mut ever = seen.book.readings.iter();
     ever.find(|read| read.thing == thing)?;
-    let judged = seen_over::of_ridge(seen).map(|said| said.en);
+    let judged = roof_observed::of_ridge(seen).map(|said| said.en);
     let about = match (judged, seen.in_force(&thing).len()) {
         (Some(judged), _) if !seen.hides(&thing) => judged,
         (_, 0) => "no reading of it stands".to_owned(),

@@ -1,14 +1,14 @@
 //! One job, whole: the one reply from which a screen draws.
 
 use super::roof::{self, Raised};
-use super::seen::{self, Seen};
-use super::seen_over::{self, Judgement};
+use super::roof_observed::{self, Comparison};
+use super::solved_job::{self, SolvedJob};
 use super::{
     cautions, changes, check, clips, closure, copies, faces, here, items, left, names, pad, plan,
     things, totals, visit, walk,
 };
-use crate::places::job::Opened;
-use crate::reply::{FaceView, JobView, Said, ThingView};
+use crate::places::job::OpenJob;
+use crate::reply::{FaceView, JobView, Sentence, ThingView};
 use eavebook_core::check::Caution;
 use eavebook_core::check::State;
 use eavebook_core::pitch::Footing;
@@ -16,13 +16,15 @@ use eavebook_core::solve::Solved;
 
 /// A job as it is shown.
 #[must_use]
-pub fn view(opened: &Opened) -> JobView {
+pub fn view(opened: &OpenJob) -> JobView {
     let laid = opened.laid_out();
-    let solved = seen::solve(&laid);
+    let solved = solved_job::solve(&laid);
     let hidden = opened.draft.hidden();
-    let seen = Seen::new(opened, &laid, solved.as_ref(), hidden.as_ref());
-    let raised = solved.as_ref().and_then(|solved| Raised::of(&seen, solved));
-    let judged = seen_over::judged(&seen);
+    let seen = SolvedJob::new(opened, &laid, solved.as_ref(), hidden.as_ref());
+    let raised = solved
+        .as_ref()
+        .and_then(|solved| Raised::new(&seen, solved));
+    let judged = roof_observed::judged(&seen);
     let faces = faces::view(&seen, opened.job, raised.as_ref(), &judged);
     let items = items::view(&seen, opened.job);
     let pad = pad::view(opened, &seen);
@@ -74,7 +76,7 @@ pub fn view(opened: &Opened) -> JobView {
 }
 
 /// Legs and ties, the newest first, then faces with a slope booked.
-fn readings(seen: &Seen, faces: &[FaceView]) -> Vec<ThingView> {
+fn readings(seen: &SolvedJob, faces: &[FaceView]) -> Vec<ThingView> {
     let things = things::newest_first(seen);
     let mut readings: Vec<ThingView> = things
         .iter()
@@ -91,7 +93,7 @@ fn readings(seen: &Seen, faces: &[FaceView]) -> Vec<ThingView> {
 }
 
 /// Legs in the order of the walk, then the edges of the roof.
-fn edges(seen: &Seen, raised: Option<&Raised>) -> Vec<ThingView> {
+fn edges(seen: &SolvedJob, raised: Option<&Raised>) -> Vec<ThingView> {
     let legs = things::all(seen).into_iter();
     let mut edges: Vec<ThingView> = legs.map(|thing| things::view(seen, &thing)).collect();
     let inner = raised.into_iter().flat_map(|raised| {
@@ -115,7 +117,7 @@ fn edges(seen: &Seen, raised: Option<&Raised>) -> Vec<ThingView> {
 }
 
 /// What the readings allow besides the roof as drawn.
-fn near_another_shape(seen: &Seen, raised: Option<&Raised>) -> Vec<Said> {
+fn near_another_shape(seen: &SolvedJob, raised: Option<&Raised>) -> Vec<Sentence> {
     let spread = raised.and_then(Raised::spread);
     let pictures = spread.map_or(&[][..], |spread| spread.pictures.as_slice());
     pictures
@@ -125,12 +127,12 @@ fn near_another_shape(seen: &Seen, raised: Option<&Raised>) -> Vec<Said> {
 }
 
 fn all_cautions(
-    opened: &Opened,
+    opened: &OpenJob,
     solved: Option<&Solved>,
-    shapes: &[Said],
-    judged: &[Judgement],
-) -> Vec<Said> {
-    let mut said: Vec<Said> = Vec::new();
+    shapes: &[Sentence],
+    judged: &[Comparison],
+) -> Vec<Sentence> {
+    let mut said: Vec<Sentence> = Vec::new();
     let found = solved
         .map(|solved| solved.cautions.as_slice())
         .unwrap_or_default();
@@ -142,7 +144,7 @@ fn all_cautions(
     said.extend(found.iter().filter(is_left).map(cautions::said));
     said.extend_from_slice(shapes);
     let flagged = judged.iter().filter(|judged| judged.is_flagged());
-    said.extend(flagged.map(Judgement::said));
+    said.extend(flagged.map(Comparison::said));
     let damaged = opened.damaged.iter();
     said.extend(damaged.map(|what| names::said("entry_damaged", names::capital(what))));
     if !opened.book.unknown.is_empty() {

@@ -2,11 +2,13 @@
 
 use super::names::{self, said};
 use crate::places::job_file::{self};
-use crate::reply::{PacketView, PacketsView, PaperGroup, PaperView, ReaderView, Said, SendView};
+use crate::reply::{
+    PacketView, PacketsView, PaperGroup, PaperView, ReaderView, SendView, Sentence,
+};
 use eavebook_core::book::edition::Edition;
 use eavebook_core::book::fold::{FieldBook, Noted};
 use eavebook_core::book::kinds::{PacketFrozen, PacketSent, SendStage};
-use eavebook_packet::{FileRow, Lack, Look, Role};
+use eavebook_packet::{FileRow, Lack, PacketSummary, Role};
 use eavebook_store::Packets;
 use std::path::Path;
 use uuid::Uuid;
@@ -67,7 +69,7 @@ fn sends(book: &FieldBook) -> Vec<SendView> {
 }
 
 /// What waits, and what went.
-fn sending(sends: &[SendView]) -> Said {
+fn sending(sends: &[SendView]) -> Sentence {
     let count = |stages: &[SendStage]| {
         let of_them = sends.iter().filter(|send| stages.contains(&send.stage));
         of_them.count()
@@ -137,7 +139,7 @@ fn packet(freeze: &PacketFrozen, packets: &Packets) -> PacketView {
     let path = job_file::there(packets, &freeze.packet);
     let look = path
         .as_deref()
-        .and_then(|path| eavebook_packet::look(path).ok());
+        .and_then(|path| eavebook_packet::summarize(path).ok());
     let size = path
         .as_deref()
         .and_then(|path| std::fs::metadata(path).ok())
@@ -179,7 +181,7 @@ fn packet(freeze: &PacketFrozen, packets: &Packets) -> PacketView {
 }
 
 /// "Photo 7: It is kept but cannot be shown. Send it again as JPEG."
-fn lack(lack: &Lack) -> Said {
+fn lack(lack: &Lack) -> Sentence {
     let Lack { what, why, remedy } = lack;
     said(
         "packet_lacks",
@@ -241,7 +243,7 @@ fn is_table(role: Role) -> bool {
     )
 }
 
-fn papers(look: &Look) -> Vec<PaperGroup> {
+fn papers(look: &PacketSummary) -> Vec<PaperGroup> {
     let groups = GROUPS.into_iter().map(|(title, belongs)| PaperGroup {
         title: title.to_owned(),
         papers: look

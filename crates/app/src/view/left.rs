@@ -2,10 +2,10 @@
 
 use super::closure;
 use super::names;
-use super::seen::Seen;
+use super::solved_job::SolvedJob;
 use super::visit;
 use super::{here, things};
-use crate::reply::{FaceView, ItemView, NextAct, OpenView, PhotoState, PhotoView, Said};
+use crate::reply::{FaceView, ItemView, NextAct, OpenView, PhotoState, PhotoView, Sentence};
 use eavebook_core::book::kinds::{PhotoDistance, PhotoPlace, Thing};
 use eavebook_core::check::State;
 use eavebook_core::outline::ClosureState;
@@ -14,7 +14,7 @@ use eavebook_core::outline::ClosureState;
 /// close, readings that differ; then pitches; then what nothing checks; then photos.
 #[must_use]
 pub fn view(
-    seen: &Seen,
+    seen: &SolvedJob,
     faces: &[FaceView],
     items: &[ItemView],
     kept: &[PhotoView],
@@ -34,7 +34,7 @@ pub fn view(
 
 /// "6 open, 3 unproved": what is read once and checked by nothing is open only for the doubtful.
 #[must_use]
-pub fn counts(left: &[OpenView]) -> Said {
+pub fn counts(left: &[OpenView]) -> Sentence {
     let once = |open: &&OpenView| matches!(open.words.code.as_str(), "unproved" | "pitch_once");
     let unproved = left.iter().filter(once).count();
     let open = left.len() - unproved;
@@ -55,7 +55,7 @@ fn read(thing: &Thing) -> NextAct {
     }
 }
 
-fn legs(seen: &Seen) -> Vec<OpenView> {
+fn legs(seen: &SolvedJob) -> Vec<OpenView> {
     let things = things::all(seen);
     let open = things.iter().filter_map(|thing| {
         let title = things::plain_title(thing);
@@ -83,7 +83,7 @@ fn legs(seen: &Seen) -> Vec<OpenView> {
     open.collect()
 }
 
-fn sums(seen: &Seen) -> Option<OpenView> {
+fn sums(seen: &SolvedJob) -> Option<OpenView> {
     if seen.laid.walk.closure.state != ClosureState::Gap {
         return None;
     }
@@ -92,7 +92,7 @@ fn sums(seen: &Seen) -> Option<OpenView> {
     Some(item("closure", "closure_gap", words, next))
 }
 
-fn corner(seen: &Seen) -> Option<OpenView> {
+fn corner(seen: &SolvedJob) -> Option<OpenView> {
     let after_leg = here::corner_after(seen.laid, seen.book)?;
     let en = format!("The corner after leg {after_leg} is not tapped.");
     Some(item(
@@ -103,7 +103,7 @@ fn corner(seen: &Seen) -> Option<OpenView> {
     ))
 }
 
-fn suspects(seen: &Seen) -> Vec<OpenView> {
+fn suspects(seen: &SolvedJob) -> Vec<OpenView> {
     let things = things::all(seen).into_iter();
     let open = things
         .filter(|thing| seen.state(thing) == State::Suspect)
@@ -167,7 +167,7 @@ fn pitches_read_once(faces: &[FaceView]) -> Vec<OpenView> {
 }
 
 /// What nobody looked at or sized on the roof, and sizes that differ.
-fn on_roof(seen: &Seen, items: &[ItemView]) -> Vec<OpenView> {
+fn on_roof(seen: &SolvedJob, items: &[ItemView]) -> Vec<OpenView> {
     if !seen.is_shut() {
         return Vec::new();
     }
@@ -217,7 +217,7 @@ fn is_slope(end: eavebook_core::book::kinds::EndKind) -> bool {
     end == eavebook_core::book::kinds::EndKind::Sloped
 }
 
-fn unproved(seen: &Seen) -> Vec<OpenView> {
+fn unproved(seen: &SolvedJob) -> Vec<OpenView> {
     let things = things::all(seen).into_iter();
     let once = things.filter(|thing| {
         matches!(seen.state(thing), State::ReadOnce | State::OffPhoto) && seen.is_shut()
@@ -232,7 +232,7 @@ fn unproved(seen: &Seen) -> Vec<OpenView> {
     open.collect()
 }
 
-fn photos(seen: &Seen) -> Option<OpenView> {
+fn photos(seen: &SolvedJob) -> Option<OpenView> {
     let none = seen.book.photos.is_empty() && !seen.book.readings.is_empty();
     let en = "No photo is kept yet. One of each side answers most questions later.".to_owned();
     none.then(|| item("photo", "no_photos", en, NextAct::WalkRound))

@@ -1,8 +1,8 @@
 //! What things are called on the screens.
 
-use crate::reply::Said;
+use crate::reply::Sentence;
 use eavebook_core::book::kinds::{
-    DeckSizeOf, EndKind, Followed, HowRead, ItemKind, SaddleSeen, SizeOf, Thing, Turn,
+    DeckSizeOf, EndKind, Followed, HowRead, ItemKind, SaddleObserved, SizeOf, Thing, Turn,
 };
 pub use eavebook_core::book::names::{HouseSide, capital};
 use uuid::Uuid;
@@ -134,11 +134,11 @@ pub fn times(count: usize) -> String {
 
 /// What was seen of a saddle behind a chimney.
 #[must_use]
-pub fn saddle(seen: SaddleSeen) -> &'static str {
+pub fn saddle(seen: SaddleObserved) -> &'static str {
     match seen {
-        SaddleSeen::Yes => "a saddle behind it",
-        SaddleSeen::No => "no saddle behind it",
-        SaddleSeen::NotSeen => "nobody could see whether a saddle stands behind it",
+        SaddleObserved::Yes => "a saddle behind it",
+        SaddleObserved::No => "no saddle behind it",
+        SaddleObserved::NotSeen => "nobody could see whether a saddle stands behind it",
     }
 }
 
@@ -172,8 +172,8 @@ pub fn listed(names: &[String]) -> String {
 
 /// A sentence with its code.
 #[must_use]
-pub fn said(code: &str, en: impl Into<String>) -> Said {
-    Said {
+pub fn said(code: &str, en: impl Into<String>) -> Sentence {
+    Sentence {
         code: code.to_owned(),
         en: en.into(),
     }

@@ -1,16 +1,16 @@
 //! The keypad, the read-back and the corner pad.
 
-use super::seen::Seen;
+use super::solved_job::SolvedJob;
 use super::{here, names, things};
 use crate::draft::OpenPad;
-use crate::places::job::Opened;
-use crate::reply::{OpenPadView, PadView, ReadBackView, Said, SlotView};
+use crate::places::job::OpenJob;
+use crate::reply::{OpenPadView, PadView, ReadBackView, Sentence, SlotView};
 use eavebook_core::book::keypad::KeyRefusal;
 use eavebook_core::units::Tape;
 
 /// All three as they stand.
 #[must_use]
-pub fn view(opened: &Opened, seen: &Seen) -> PadView {
+pub fn view(opened: &OpenJob, seen: &SolvedJob) -> PadView {
     let draft = &opened.draft;
     PadView {
         open: draft.open.as_ref().map(|open| of_open(open, draft.presses)),
@@ -46,18 +46,18 @@ pub fn of_open(open: &OpenPad, presses: u32) -> OpenPadView {
 
 /// "two 2s?".
 #[must_use]
-pub fn double(open: &OpenPad) -> Option<Said> {
+pub fn double(open: &OpenPad) -> Option<Sentence> {
     let digit = open.keypad.double()?;
     Some(names::said("double_press", format!("two {digit}s?")))
 }
 
 /// Why a key did nothing.
 #[must_use]
-pub fn refused_key(why: &KeyRefusal) -> Said {
+pub fn refused_key(why: &KeyRefusal) -> Sentence {
     names::said(why.code(), why.to_string())
 }
 
-fn read_back(opened: &Opened, seen: &Seen) -> Option<ReadBackView> {
+fn read_back(opened: &OpenJob, seen: &SolvedJob) -> Option<ReadBackView> {
     let entry = opened.draft.read_back?;
     let read = seen.book.readings.iter().find(|read| read.entry == entry)?;
     if read.struck.is_some() || seen.hides(&read.thing) {

@@ -2,7 +2,7 @@
 //! at the foot. What the roof looks like is drawn by `drawn`.
 
 use super::names;
-use super::seen::Seen;
+use super::solved_job::SolvedJob;
 use super::things;
 use crate::reply::{LineKind, LineView, PlanView};
 use eavebook_core::book::kinds::{EndKind, Side, Thing};
@@ -11,7 +11,7 @@ use eavebook_core::survey::Point;
 
 /// What to draw. `in_hand`: the thing for which the keypad is open.
 #[must_use]
-pub fn view(seen: &Seen, in_hand: Option<&Thing>) -> PlanView {
+pub fn view(seen: &SolvedJob, in_hand: Option<&Thing>) -> PlanView {
     let corners = corners(seen);
     let turned = Turned::with_leg_at_foot(seen, leg_at_foot(seen, in_hand));
     let mut lines = leg_lines(seen, in_hand, &corners, &turned);
@@ -32,7 +32,7 @@ pub fn view(seen: &Seen, in_hand: Option<&Thing>) -> PlanView {
 
 /// Corners in the frame of leg 1. Of an outline that has come round the adjusted ones; else walked
 /// from the start as far as turns are known, the walker's place last.
-fn corners(seen: &Seen) -> Vec<Point> {
+fn corners(seen: &SolvedJob) -> Vec<Point> {
     if let Some(outline) = seen.outline() {
         let known = outline
             .corners
@@ -50,7 +50,7 @@ fn corners(seen: &Seen) -> Vec<Point> {
 }
 
 /// The leg in hand, else the one being walked, else the front.
-fn leg_at_foot(seen: &Seen, in_hand: Option<&Thing>) -> u32 {
+fn leg_at_foot(seen: &SolvedJob, in_hand: Option<&Thing>) -> u32 {
     if let Some(Thing::Leg { leg } | Thing::Overhang { leg }) = in_hand {
         return *leg;
     }
@@ -68,7 +68,7 @@ struct Turned {
 }
 
 impl Turned {
-    fn with_leg_at_foot(seen: &Seen, leg: u32) -> Turned {
+    fn with_leg_at_foot(seen: &SolvedJob, leg: u32) -> Turned {
         let index = (leg as usize).saturating_sub(1);
         let direction = seen
             .laid
@@ -102,7 +102,7 @@ fn to_hundredth(feet: f64) -> f64 {
 }
 
 fn leg_lines(
-    seen: &Seen,
+    seen: &SolvedJob,
     in_hand: Option<&Thing>,
     corners: &[Point],
     turned: &Turned,
@@ -130,7 +130,7 @@ fn leg_lines(
 }
 
 fn tie_lines(
-    seen: &Seen,
+    seen: &SolvedJob,
     in_hand: Option<&Thing>,
     corners: &[Point],
     turned: &Turned,
@@ -147,7 +147,7 @@ fn tie_lines(
 }
 
 fn line(
-    seen: &Seen,
+    seen: &SolvedJob,
     thing: &Thing,
     kind: LineKind,
     in_hand: Option<&Thing>,
@@ -173,6 +173,6 @@ fn line(
 
 /// What rises at a leg; a slope where nobody said otherwise.
 #[must_use]
-pub fn end_of(seen: &Seen, leg: u32) -> EndKind {
+pub fn end_of(seen: &SolvedJob, leg: u32) -> EndKind {
     eavebook_core::book::names::end_of(seen.book, leg)
 }

@@ -1,6 +1,6 @@
 //! The raised roof by leg: names of faces, their pitches and areas, and the edges between them.
 
-use super::seen::Seen;
+use super::solved_job::SolvedJob;
 use crate::reply;
 use eavebook_core::book::names::{FacePlace, face_places};
 use eavebook_core::roof::{EdgeKind, Roof};
@@ -39,7 +39,7 @@ pub struct InnerEdge {
 impl<'a> Raised<'a> {
     /// The roof of a solved job, where there is one.
     #[must_use]
-    pub fn of(seen: &Seen, solved: &'a Solved) -> Option<Raised<'a>> {
+    pub fn new(seen: &SolvedJob, solved: &'a Solved) -> Option<Raised<'a>> {
         let roof = solved.roof.as_ref().ok()?;
         let survey = seen.laid.survey.as_ref();
         let spread = survey.and_then(|survey| length_spread(survey, solved));
@@ -101,7 +101,7 @@ impl<'a> Raised<'a> {
 
 /// What the face of each leg is called.
 #[must_use]
-pub fn face_names(seen: &Seen) -> Vec<String> {
+pub fn face_names(seen: &SolvedJob) -> Vec<String> {
     let places = face_places(seen.book, seen.laid);
     places.iter().map(FacePlace::name).collect()
 }

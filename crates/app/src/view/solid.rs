@@ -1,8 +1,8 @@
 //! The roof as a solid from a fixed place: the faces of the plan, and walls under its rim.
 
 use super::roof::Raised;
-use super::seen::{self, Seen};
-use crate::places::job::Opened;
+use super::solved_job::{self, SolvedJob};
+use crate::places::job::OpenJob;
 use crate::reply::{PaintedView, SolidName, SolidView};
 use crate::request::SeenFrom;
 use eavebook_core::book::kinds::Side;
@@ -13,12 +13,14 @@ const LONGER_ELSEWHERE: usize = 5;
 
 /// The solid of a job as it is shown; without pieces while it has no roof.
 #[must_use]
-pub fn view(opened: &Opened, from: SeenFrom) -> SolidView {
+pub fn view(opened: &OpenJob, from: SeenFrom) -> SolidView {
     let laid = opened.laid_out();
-    let solved = seen::solve(&laid);
+    let solved = solved_job::solve(&laid);
     let hidden = opened.draft.hidden();
-    let seen = Seen::new(opened, &laid, solved.as_ref(), hidden.as_ref());
-    let raised = solved.as_ref().and_then(|solved| Raised::of(&seen, solved));
+    let seen = SolvedJob::new(opened, &laid, solved.as_ref(), hidden.as_ref());
+    let raised = solved
+        .as_ref()
+        .and_then(|solved| Raised::new(&seen, solved));
     let roof = raised.as_ref().map(|raised| match seen.building_on {
         Side::Left => raised.roof().clone(),
         Side::Right => raised.roof().turned_half(),
@@ -31,7 +33,7 @@ pub fn view(opened: &Opened, from: SeenFrom) -> SolidView {
     drawn(opened, from, &roof.unwrap_or_default(), &names)
 }
 
-fn drawn(opened: &Opened, from: SeenFrom, roof: &Roof, names: &[String]) -> SolidView {
+fn drawn(opened: &OpenJob, from: SeenFrom, roof: &Roof, names: &[String]) -> SolidView {
     let (ground, walls) = ground_under(roof);
     let solid = solid_view(roof, ground, viewpoint(from));
     let letters: Vec<usize> = names

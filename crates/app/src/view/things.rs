@@ -1,11 +1,11 @@
 //! Legs and ties as list items, each with its story.
 
 use super::names::{self, HouseSide};
-use super::seen::Seen;
+use super::solved_job::SolvedJob;
 use crate::reply::{Figure, StoryView, ThingView};
 use eavebook_core::book::acts::Act;
 use eavebook_core::book::agree::in_dispute;
-use eavebook_core::book::fold::{BookedReading, Struck, TakenOut};
+use eavebook_core::book::fold::{BookedReading, SupersededBy, TakenOut};
 use eavebook_core::book::kinds::{Followed, HowRead, Kind, Thing, Turn};
 use eavebook_core::check::State;
 use eavebook_core::units::{self, Length, Tape};
@@ -13,7 +13,7 @@ use uuid::Uuid;
 
 /// A leg or a tie as a list item.
 #[must_use]
-pub fn view(seen: &Seen, thing: &Thing) -> ThingView {
+pub fn view(seen: &SolvedJob, thing: &Thing) -> ThingView {
     let state = seen.state(thing);
     ThingView {
         thing: names::name(thing),
@@ -34,7 +34,7 @@ pub fn view(seen: &Seen, thing: &Thing) -> ThingView {
 
 /// `Leg 4, back`; `Tie 2-5`.
 #[must_use]
-pub fn title(seen: &Seen, thing: &Thing) -> String {
+pub fn title(seen: &SolvedJob, thing: &Thing) -> String {
     let plain = plain_title(thing);
     match thing {
         Thing::Leg { leg } => match side(seen, *leg) {
@@ -63,20 +63,20 @@ pub fn plain_title(thing: &Thing) -> String {
 
 /// The side of the house along which a leg runs, as far as the corners say.
 #[must_use]
-pub fn side(seen: &Seen, leg: u32) -> Option<HouseSide> {
+pub fn side(seen: &SolvedJob, leg: u32) -> Option<HouseSide> {
     let index = (leg as usize).checked_sub(1)?;
     seen.laid
         .directions
         .get(index)
         .copied()
         .flatten()
-        .map(HouseSide::of)
+        .map(HouseSide::from_direction)
 }
 
 /// Legs of the outline or under way, then whatever else was read, the newest act first; what nobody
 /// read yet stands before them.
 #[must_use]
-pub fn newest_first(seen: &Seen) -> Vec<Thing> {
+pub fn newest_first(seen: &SolvedJob) -> Vec<Thing> {
     let mut things: Vec<(usize, Thing)> = all(seen)
         .into_iter()
         .chain(read_on_roof(seen))
@@ -88,7 +88,7 @@ pub fn newest_first(seen: &Seen) -> Vec<Thing> {
 
 /// Every leg and tie in the order of the walk.
 #[must_use]
-pub fn all(seen: &Seen) -> Vec<Thing> {
+pub fn all(seen: &SolvedJob) -> Vec<Thing> {
     let legs = (1..=seen.laid.legs).filter_map(|leg| u32::try_from(leg).ok());
     let mut things: Vec<Thing> = legs.map(|leg| Thing::Leg { leg }).collect();
     let read = seen.book.readings.iter().map(|read| &read.thing);
@@ -106,7 +106,7 @@ pub fn all(seen: &Seen) -> Vec<Thing> {
 
 /// What was read beside the outline: sizes, overhangs, heights.
 #[must_use]
-pub fn read_on_roof(seen: &Seen) -> Vec<Thing> {
+pub fn read_on_roof(seen: &SolvedJob) -> Vec<Thing> {
     let read = seen.book.readings.iter().map(|read| &read.thing);
     let mut things: Vec<Thing> = read
         .filter(|thing| !thing.is_of_outline())
@@ -118,7 +118,7 @@ pub fn read_on_roof(seen: &Seen) -> Vec<Thing> {
 }
 
 /// Place of the last reading of a thing among all acts; past all of them where there is none.
-fn last_act(seen: &Seen, thing: &Thing) -> usize {
+fn last_act(seen: &SolvedJob, thing: &Thing) -> usize {
     let of_it = |act: &Act| matches!(&act.kind, Kind::Reading(read) if read.thing == *thing);
     let last = seen.book.acts.iter().rposition(of_it);
     last.unwrap_or(usize::MAX)
@@ -126,7 +126,7 @@ fn last_act(seen: &Seen, thing: &Thing) -> usize {
 
 /// What a thing measures: its newest reading in force, else what the others say, with its ±.
 #[must_use]
-pub fn value(seen: &Seen, thing: &Thing) -> Option<Figure> {
+pub fn value(seen: &SolvedJob, thing: &Thing) -> Option<Figure> {
     let in_force = seen.in_force(thing);
     if let Some(read) = in_force.last() {
         return Some(Figure {
@@ -149,7 +149,7 @@ pub fn value(seen: &Seen, thing: &Thing) -> Option<Figure> {
 }
 
 /// How surely a leg is known once all readings are weighed together: `± 2 in`.
-fn give_or_take(seen: &Seen, thing: &Thing) -> Option<String> {
+fn give_or_take(seen: &SolvedJob, thing: &Thing) -> Option<String> {
     let Thing::Leg { leg } = thing else {
         return None;
     };
@@ -168,7 +168,7 @@ pub fn in_words(text: &str) -> String {
 }
 
 /// "read twice, meets leg 5 at an inside corner".
-fn about(seen: &Seen, thing: &Thing) -> String {
+fn about(seen: &SolvedJob, thing: &Thing) -> String {
     let in_force = seen.in_force(thing);
     let mut parts = vec![names::times(in_force.len())];
     if in_dispute(&in_force) && !seen.hides(thing) {
@@ -210,7 +210,7 @@ fn about(seen: &Seen, thing: &Thing) -> String {
 }
 
 /// "meets leg 5 at an inside corner".
-fn meets(seen: &Seen, leg: u32) -> Option<String> {
+fn meets(seen: &SolvedJob, leg: u32) -> Option<String> {
     let next = if seen.is_shut() && leg as usize == seen.laid.legs {
         1
     } else {
@@ -244,7 +244,7 @@ fn meets(seen: &Seen, leg: u32) -> Option<String> {
 
 /// Every reading of a thing, the newest first.
 #[must_use]
-pub fn story(seen: &Seen, thing: &Thing, state: State) -> Vec<StoryView> {
+pub fn story(seen: &SolvedJob, thing: &Thing, state: State) -> Vec<StoryView> {
     let readings = seen
         .book
         .readings
@@ -254,7 +254,7 @@ pub fn story(seen: &Seen, thing: &Thing, state: State) -> Vec<StoryView> {
     readings.map(|read| story_item(seen, read, state)).collect()
 }
 
-fn story_item(seen: &Seen, read: &BookedReading, of_thing: State) -> StoryView {
+fn story_item(seen: &SolvedJob, read: &BookedReading, of_thing: State) -> StoryView {
     let state = if read.struck.is_some() {
         State::Struck
     } else if read.how == HowRead::Told {
@@ -290,7 +290,7 @@ fn story_item(seen: &Seen, read: &BookedReading, of_thing: State) -> StoryView {
 
 /// Which device booked it, and who, where it was another.
 #[must_use]
-pub fn whose(seen: &Seen, device: Uuid, author: &str) -> String {
+pub fn whose(seen: &SolvedJob, device: Uuid, author: &str) -> String {
     if device == seen.device {
         "this phone".to_owned()
     } else {
@@ -305,7 +305,7 @@ pub fn whose(seen: &Seen, device: Uuid, author: &str) -> String {
 
 /// "struck 2:58 pm: digits turned".
 #[must_use]
-pub fn struck(struck: &Struck) -> String {
+pub fn struck(struck: &SupersededBy) -> String {
     let how = match struck.how {
         TakenOut::Strike => "struck",
         TakenOut::Undo => "taken back",
@@ -320,7 +320,7 @@ pub fn struck(struck: &Struck) -> String {
 
 /// Photos of a thing, by their names in the photo folder.
 #[must_use]
-pub fn photos(seen: &Seen, thing: &Thing) -> Vec<String> {
+pub fn photos(seen: &SolvedJob, thing: &Thing) -> Vec<String> {
     let of_it = |of: Option<&Thing>| of.map(Thing::whole) == Some(thing.whole());
     let photos = seen.book.photos.iter().rev().map(|(_, photo)| photo);
     photos

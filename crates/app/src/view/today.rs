@@ -1,14 +1,14 @@
 //! Jobs in a list, and what a search finds in them.
 
-use super::{changes, closure, copies, faces, items, names, seen, things};
-use crate::places::job::Opened;
-use crate::reply::{FoundView, Said, StopView};
+use super::{changes, closure, copies, faces, items, names, solved_job, things};
+use crate::places::job::OpenJob;
+use crate::reply::{FoundView, Sentence, StopView};
 use eavebook_core::book::fold::FieldBook;
 use eavebook_core::book::kinds::Kind;
 
 /// One job in the list.
 #[must_use]
-pub fn stop(opened: &Opened) -> StopView {
+pub fn stop(opened: &OpenJob) -> StopView {
     StopView {
         job: opened.job,
         address: opened.book.address.clone(),
@@ -19,7 +19,7 @@ pub fn stop(opened: &Opened) -> StopView {
 }
 
 /// "6 legs read. Closes within 2 in."
-fn standing(opened: &Opened) -> Said {
+fn standing(opened: &OpenJob) -> Sentence {
     let laid = opened.laid_out();
     let read = laid.lengths.iter().flatten().count();
     let read = match read {
@@ -28,13 +28,13 @@ fn standing(opened: &Opened) -> Said {
         many => format!("{many} legs read."),
     };
     let hidden = opened.draft.hidden();
-    let seen = seen::Seen::new(opened, &laid, None, hidden.as_ref());
+    let seen = solved_job::SolvedJob::new(opened, &laid, None, hidden.as_ref());
     names::said("legs_read", format!("{read} {}", closure::words(&seen).en))
 }
 
 /// Things and jobs that hold all of the words; nothing without a word.
 #[must_use]
-pub fn found(jobs: &[Opened], words: &str) -> Vec<FoundView> {
+pub fn found(jobs: &[OpenJob], words: &str) -> Vec<FoundView> {
     let words: Vec<String> = words.split_whitespace().map(str::to_lowercase).collect();
     if words.is_empty() {
         return Vec::new();
@@ -46,11 +46,11 @@ pub fn found(jobs: &[Opened], words: &str) -> Vec<FoundView> {
     jobs.iter().flat_map(|job| found_in(job, &holds)).collect()
 }
 
-fn found_in(opened: &Opened, holds: &dyn Fn(&str) -> bool) -> Vec<FoundView> {
+fn found_in(opened: &OpenJob, holds: &dyn Fn(&str) -> bool) -> Vec<FoundView> {
     let laid = opened.laid_out();
     let hidden = opened.draft.hidden();
-    let solved = seen::solve(&laid);
-    let seen = seen::Seen::new(opened, &laid, solved.as_ref(), hidden.as_ref());
+    let solved = solved_job::solve(&laid);
+    let seen = solved_job::SolvedJob::new(opened, &laid, solved.as_ref(), hidden.as_ref());
     let address = &opened.book.address;
     let one = |thing: Option<String>, words: String| FoundView {
         job: opened.job,

@@ -2,7 +2,7 @@
 
 use super::names;
 use super::roof::{self, Raised};
-use super::seen::Seen;
+use super::solved_job::SolvedJob;
 use super::things;
 use crate::reply::{Figure, TotalView};
 use eavebook_core::book::kinds::{EndKind, Thing};
@@ -12,7 +12,7 @@ use eavebook_core::units::{self, Area};
 
 /// Totals in the order in which they are asked for; none while there is no outline.
 #[must_use]
-pub fn view(seen: &Seen, solved: Option<&Solved>, raised: Option<&Raised>) -> Vec<TotalView> {
+pub fn view(seen: &SolvedJob, solved: Option<&Solved>, raised: Option<&Raised>) -> Vec<TotalView> {
     let Some(solved) = solved else {
         return Vec::new();
     };
@@ -91,7 +91,7 @@ pub fn name_of(kind: EdgeKind) -> &'static str {
 }
 
 /// Every leg with its value, then every pitch.
-fn because(seen: &Seen) -> Vec<String> {
+fn because(seen: &SolvedJob) -> Vec<String> {
     let mut because = legs(seen);
     let slopes = seen
         .book
@@ -105,14 +105,14 @@ fn because(seen: &Seen) -> Vec<String> {
     because
 }
 
-fn legs(seen: &Seen) -> Vec<String> {
+fn legs(seen: &SolvedJob) -> Vec<String> {
     things::all(seen)
         .iter()
         .map(|thing| with_value(seen, thing))
         .collect()
 }
 
-fn ends(seen: &Seen, end: EndKind) -> Vec<String> {
+fn ends(seen: &SolvedJob, end: EndKind) -> Vec<String> {
     let legs = (1..=seen.laid.legs).filter_map(|leg| u32::try_from(leg).ok());
     let there = legs.filter(|leg| super::plan::end_of(seen, *leg) == end);
     there
@@ -120,7 +120,7 @@ fn ends(seen: &Seen, end: EndKind) -> Vec<String> {
         .collect()
 }
 
-fn with_value(seen: &Seen, thing: &Thing) -> String {
+fn with_value(seen: &SolvedJob, thing: &Thing) -> String {
     let name = names::name(thing);
     match things::value(seen, thing).filter(|_| !seen.hides(thing)) {
         Some(value) => format!("{name}, {}", value.words),

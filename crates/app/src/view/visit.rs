@@ -3,7 +3,7 @@
 use super::names;
 use crate::reply::{ArriveView, TickView};
 use eavebook_core::book::fold::{FieldBook, Noted};
-use eavebook_core::book::kinds::{Found, Hazard, LookedFor, Permission, VisitNote};
+use eavebook_core::book::kinds::{Found, Hazard, Permission, VisitNote, WalkTarget};
 
 /// A note as Undo and the story name it: `permission to climb`.
 #[must_use]
@@ -70,7 +70,7 @@ pub fn view(book: &FieldBook) -> ArriveView {
 
 fn driveway(found: Found) -> VisitNote {
     VisitNote::Looked {
-        what: LookedFor::Driveway,
+        what: WalkTarget::Driveway,
         found,
         count: None,
     }

@@ -4,7 +4,7 @@
 use super::names;
 use crate::reply::{LookView, PhotoState, PhotoView, WalkPart, WalkView, WantedShot};
 use eavebook_core::book::fold::FieldBook;
-use eavebook_core::book::kinds::{Found, LookedFor, PhotoDistance, PhotoPlace, VisitNote};
+use eavebook_core::book::kinds::{Found, PhotoDistance, PhotoPlace, VisitNote, WalkTarget};
 use eavebook_core::book::lay_out::LaidOut;
 use eavebook_core::photo::{Shows, WalkPhoto, front_heading, walk_photos};
 
@@ -16,7 +16,7 @@ pub fn photos(book: &FieldBook, laid: &LaidOut) -> Vec<PhotoView> {
     kept.zip(named)
         .map(|(((_, taken), photo), (thing, caption))| {
             let (state, place, or) = match photo.shows {
-                Shows::Said(place) => (PhotoState::Confirmed, Some(place), None),
+                Shows::Confirmed(place) => (PhotoState::Confirmed, Some(place), None),
                 Shows::Guess(place, or) => (PhotoState::Guess, Some(place), or),
                 Shows::Unplaced => (PhotoState::NotLooked, None, None),
             };
@@ -42,7 +42,7 @@ pub fn photos(book: &FieldBook, laid: &LaidOut) -> Vec<PhotoView> {
 fn words(photo: &WalkPhoto) -> String {
     let side = |place: PhotoPlace| if place.is_side() { " side" } else { "" };
     match photo.shows {
-        Shows::Said(place) => format!("{}{}", place.title(), side(place)),
+        Shows::Confirmed(place) => format!("{}{}", place.title(), side(place)),
         Shows::Guess(place, None) => format!("{}{}?", place.title(), side(place)),
         Shows::Guess(place, Some(or)) => {
             format!("{} or {}{}?", place.title(), or.title(), side(or))
@@ -94,7 +94,7 @@ pub fn view(book: &FieldBook, photos: &[PhotoView]) -> WalkView {
                 .filter(|photo| photo.place.is_none()),
         ),
         set_aside: names(&mut photos.iter().rev().filter(|photo| photo.set_aside)),
-        looks: LookedFor::ALL.map(|what| look(book, what)).into(),
+        looks: WalkTarget::ALL.map(|what| look(book, what)).into(),
     }
 }
 
@@ -128,7 +128,7 @@ fn frame(place: PhotoPlace, distance: PhotoDistance) -> &'static str {
     }
 }
 
-fn look(book: &FieldBook, what: LookedFor) -> LookView {
+fn look(book: &FieldBook, what: WalkTarget) -> LookView {
     let said = book.visited().rev().find_map(|noted| match noted.what {
         VisitNote::Looked {
             what: at,

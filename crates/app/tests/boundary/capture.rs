@@ -2,27 +2,27 @@
 
 use crate::person::{Person, face};
 use eavebook_app::reply::{HoldWord, JobView, Reply, State};
-use eavebook_app::request::{LookAt, Request};
+use eavebook_app::request::{Request, TiltSample};
 use eavebook_core::book::kinds::{EndKind, PitchRead};
 
 /// Two seconds of looks at one tilt.
-fn still(beta: f64) -> Vec<LookAt> {
+fn still(beta: f64) -> Vec<TiltSample> {
     (0..=40)
-        .map(|i| LookAt {
+        .map(|i| TiltSample {
             at_ms: 50.0 * f64::from(i),
             beta,
         })
         .collect()
 }
 
-fn holds(person: &Person, looks: Vec<LookAt>) -> (HoldWord, Option<String>) {
+fn holds(person: &Person, looks: Vec<TiltSample>) -> (HoldWord, Option<String>) {
     match person.says(Request::HoldStill { looks }) {
         Reply::Hold(held) => (held.hold, held.degrees),
         other => panic!("{other:?}"),
     }
 }
 
-fn captures(person: &Person, looks: Vec<LookAt>, reversed: bool) -> Box<JobView> {
+fn captures(person: &Person, looks: Vec<TiltSample>, reversed: bool) -> Box<JobView> {
     let after = face(&person.looks(), 1).slopes_before;
     person.asks(Request::CapturePitch {
         job: person.job,

@@ -1,7 +1,7 @@
 //! Files carried by hand, as the page has them: piece by piece in, whole out.
 
 use crate::person::{ADDRESS, Person};
-use eavebook_app::reply::{BookCopyView, CarriedView, JobView, Reply, Said, State};
+use eavebook_app::reply::{BookCopyView, CarriedView, JobView, Reply, Sentence, State};
 use eavebook_app::request::{Edition, Request};
 use eavebook_app::{AboutPhoto, AboutPiece};
 use eavebook_core::book::kinds::PhotoFrom;
@@ -71,7 +71,7 @@ fn brings(person: &Person, bytes: &[u8]) -> String {
     }
 }
 
-fn is_refused(person: &Person, bytes: &[u8]) -> Said {
+fn is_refused(person: &Person, bytes: &[u8]) -> Sentence {
     match carries(person, bytes) {
         Reply::Refused(said) => said,
         other => panic!("{other:?}"),

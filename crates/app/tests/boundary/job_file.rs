@@ -72,7 +72,7 @@ fn a_private_photo_is_in_no_packet_and_the_list_says_that_one_is_left_out() {
     };
     let private = &seen.photos[0];
     let photos = vec![private.entry];
-    let said = house.app.handle(Request::PhotoSaid { job, photos, word });
+    let said = house.app.handle(Request::PhotoFacts { job, photos, word });
     assert!(matches!(said, Reply::Job(_)), "{said:?}");
     for edition in [Edition::Owner, Edition::Crew, Edition::Firm] {
         let made = house.makes(edition);

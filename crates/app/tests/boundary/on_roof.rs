@@ -2,7 +2,7 @@ use crate::person::{Person, face, value};
 use eavebook_app::reply::{ItemView, JobView, State};
 use eavebook_app::request::Request;
 use eavebook_core::book::kinds::{
-    DeckKind, DeckSizeOf, ItemKind, SaddleSeen, SizeOf, TapeMarks, Thing,
+    DeckKind, DeckSizeOf, ItemKind, SaddleObserved, SizeOf, TapeMarks, Thing,
 };
 
 fn rectangle() -> Person {
@@ -258,7 +258,7 @@ fn what_is_no_item_no_leg_and_no_count_is_refused_by_name() {
         Request::Saddle {
             job,
             number: 2,
-            seen: SaddleSeen::Yes,
+            seen: SaddleObserved::Yes,
         },
         Request::AddItem {
             job,

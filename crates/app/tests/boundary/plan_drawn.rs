@@ -129,13 +129,13 @@ fn while_a_leg_is_read_again_without_sight_no_length_stands_on_the_plan() {
 }
 
 #[test]
-fn in_spanish_and_in_metres_the_plan_says_so() {
+fn in_spanish_and_in_meters_the_plan_says_so() {
     let person = gables();
     person.says(Request::Set {
         setting: Setting::Language(Language::Spanish),
     });
     person.says(Request::Set {
-        setting: Setting::Tape(TapeMarks::Metres),
+        setting: Setting::Tape(TapeMarks::Meters),
     });
     let svg = svg(&person, 900.0);
     let written = written(&svg);

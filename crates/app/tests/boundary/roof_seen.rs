@@ -143,10 +143,10 @@ fn a_ridge_read_lower_than_computed_is_an_item_with_what_would_explain_it() {
 #[test]
 fn over_a_leg_that_is_not_there_nothing_is_seen() {
     let person = hip_roof();
-    let refused = person.is_refused(Request::RoofSeen {
+    let refused = person.is_refused(Request::RoofObserved {
         job: person.job,
         leg: 9,
-        over: eavebook_core::book::kinds::SeenOver::Gable,
+        over: eavebook_core::book::kinds::ObservedOverLeg::Gable,
     });
     assert!(refused.contains("leg 9"), "{refused}");
 }

@@ -1,9 +1,9 @@
 //! The square of a hub, photographed: what is read off it is the link that was shown, or nothing.
 
 use crate::person::Person;
-use eavebook_app::reply::{InviteView, Reply, Said, SquareView};
+use eavebook_app::reply::{InviteView, Reply, Sentence, SquareView};
 use eavebook_app::request::Request;
-use eavebook_app::{App, Invites, Pairing, Shares};
+use eavebook_app::{App, HubHost, Invites, Pairing};
 use image::{DynamicImage, GrayImage, ImageFormat, Luma};
 use proptest::prelude::*;
 use qrcode::QrCode;
@@ -16,7 +16,7 @@ const LINK: &str = "https://192.168.1.20:7443#pin=\
 #[derive(Debug)]
 struct Keeper(String);
 
-impl Shares for Keeper {
+impl HubHost for Keeper {
     fn invite(&self) -> Result<Invites, String> {
         Ok(Invites {
             link: self.0.clone(),
@@ -152,7 +152,7 @@ fn an_app() -> (tempfile::TempDir, App) {
     (dir, app)
 }
 
-fn reads(app: &App, photo: &[u8]) -> Result<String, Said> {
+fn reads(app: &App, photo: &[u8]) -> Result<String, Sentence> {
     match app.read_square(photo) {
         Reply::Square(SquareView { link }) => Ok(link),
         Reply::Refused(said) => Err(said),

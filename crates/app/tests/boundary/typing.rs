@@ -177,7 +177,7 @@ fn the_tape_of_the_settings_is_taken_until_something_is_typed() {
     let person = Person::begins();
     person.opens(1);
     let Reply::Settings(settings) = person.says(Request::Set {
-        setting: Setting::Tape(TapeMarks::Metres),
+        setting: Setting::Tape(TapeMarks::Meters),
     }) else {
         panic!()
     };

@@ -47,13 +47,13 @@ impl Act {
             | Kind::Penetration(_)
             | Kind::Covering(_)
             | Kind::Deck(_)
-            | Kind::RoofSeen(_)
+            | Kind::RoofObserved(_)
             | Kind::Rate(_)
             | Kind::Visit(_)
             | Kind::Change(_)
             | Kind::Photo(_)
             | Kind::Clip(_)
-            | Kind::PhotoSaid(_)
+            | Kind::PhotoFacts(_)
             | Kind::SettledAtDesk(_)
             | Kind::Strike(_) => Part::Step,
             Kind::Undo(_) => Part::Undo,

@@ -98,7 +98,7 @@ pub enum EntryError {
 
 /// What a body says to this version.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Said {
+pub enum ParsedBody {
     /// A known kind.
     Known(Kind),
     /// A known kind written by a newer version: what is understood of it.
@@ -136,11 +136,11 @@ impl Entry {
     }
 
     /// What its body says to this version.
-    pub fn said(&self) -> Said {
+    pub fn said(&self) -> ParsedBody {
         match Kind::read(&self.kind, &self.body) {
-            Some(kind) if self.kind_version > kind.version() => Said::Newer(kind),
-            Some(kind) => Said::Known(kind),
-            None => Said::Unknown,
+            Some(kind) if self.kind_version > kind.version() => ParsedBody::Newer(kind),
+            Some(kind) => ParsedBody::Known(kind),
+            None => ParsedBody::Unknown,
         }
     }
 

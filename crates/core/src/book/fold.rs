@@ -1,12 +1,12 @@
 //! Entries to one field book: the same for the same set, in any order, however often one is said.
 
 use super::acts::Act;
-use super::entry::{Entry, Said};
+use super::entry::{Entry, ParsedBody};
 use super::heads::{Heads, heads};
 use super::kinds::{
-    ChangeFound, ClipTaken, Corner, CoveringSeen, DeckSeen, EndKind, Followed, HowRead, Kind,
-    PacketFrozen, PacketSent, PenetrationSeen, PhotoSaid, PhotoTaken, PitchRead, RateSet, RoofSeen,
-    TapeMarks, Thing, VisitNote,
+    ChangeFound, ClipTaken, Corner, CoveringObserved, DeckObserved, EndKind, Followed, HowRead,
+    Kind, PacketFrozen, PacketSent, PenetrationAdded, PhotoFacts, PhotoTaken, PitchRead, RateSet,
+    RoofObserved, TapeMarks, Thing, VisitNote,
 };
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
@@ -29,13 +29,13 @@ pub struct FieldBook {
     /// Every slope read, struck ones too: in display order.
     pub pitches: Vec<BookedPitch>,
     /// What stands out of the roof, struck ones too, in display order.
-    pub penetrations: Vec<Noted<PenetrationSeen>>,
+    pub penetrations: Vec<Noted<PenetrationAdded>>,
     /// What lies on the roof, as seen at one place or more, struck ones too.
-    pub coverings: Vec<Noted<CoveringSeen>>,
+    pub coverings: Vec<Noted<CoveringObserved>>,
     /// What the covering is nailed to, as seen at one place or more, struck ones too.
-    pub decks: Vec<Noted<DeckSeen>>,
+    pub decks: Vec<Noted<DeckObserved>>,
     /// What was seen of the roof beside the computed one, struck ones too.
-    pub roof_seen: Vec<Noted<RoofSeen>>,
+    pub roof_seen: Vec<Noted<RoofObserved>>,
     /// Rates of the firm changed for this job, struck ones too.
     pub rates: Vec<Noted<RateSet>>,
     /// What was said and seen on the visits, struck ones too, in display order.
@@ -47,7 +47,7 @@ pub struct FieldBook {
     /// What was said aloud, typed or struck ones too, in display order.
     pub clips: Vec<Noted<ClipTaken>>,
     /// Words about photos that are in force, in display order.
-    pub photo_words: Vec<(Uuid, PhotoSaid)>,
+    pub photo_words: Vec<(Uuid, PhotoFacts)>,
     /// Entries that somebody let stand at the desk: the review stands beside what was read on site
     /// and changes nothing in it.
     pub settled: BTreeSet<Uuid>,
@@ -96,7 +96,7 @@ pub struct BookedReading {
     /// Which device.
     pub device: Uuid,
     /// What takes it out of use, if anything does.
-    pub struck: Option<Struck>,
+    pub struck: Option<SupersededBy>,
 }
 
 /// A slope read, with what became of it.
@@ -115,7 +115,7 @@ pub struct BookedPitch {
     /// Which device.
     pub device: Uuid,
     /// What takes it out of use, if anything does.
-    pub struck: Option<Struck>,
+    pub struck: Option<SupersededBy>,
 }
 
 /// Something seen or said, with what became of it.
@@ -132,11 +132,11 @@ pub struct Noted<T> {
     /// Which device.
     pub device: Uuid,
     /// What takes it out of use, if anything does.
-    pub struck: Option<Struck>,
+    pub struck: Option<SupersededBy>,
 }
 
 impl<T> Noted<T> {
-    fn of(act: &Act, what: T, struck: Option<Struck>) -> Noted<T> {
+    fn new(act: &Act, what: T, struck: Option<SupersededBy>) -> Noted<T> {
         Noted {
             entry: act.entry,
             what,
@@ -150,7 +150,7 @@ impl<T> Noted<T> {
 
 /// The entry in force that takes another out of use: the earliest, where there are several.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Struck {
+pub struct SupersededBy {
     /// Its entry.
     pub by: Uuid,
     /// What it is.
@@ -193,12 +193,12 @@ pub fn fold<'a>(entries: impl IntoIterator<Item = &'a Entry>) -> FieldBook {
 
     for entry in &in_order {
         let kind = match entry.said() {
-            Said::Known(kind) => kind,
-            Said::Newer(kind) => {
+            ParsedBody::Known(kind) => kind,
+            ParsedBody::Newer(kind) => {
                 told.newer.push(entry.id);
                 kind
             }
-            Said::Unknown => {
+            ParsedBody::Unknown => {
                 told.unknown.push(entry.id);
                 continue;
             }
@@ -243,16 +243,16 @@ pub fn fold<'a>(entries: impl IntoIterator<Item = &'a Entry>) -> FieldBook {
 
 impl FieldBook {
     /// Puts one act where it belongs; acts come in display order.
-    fn take(&mut self, act: Act, struck: Option<Struck>, read_back: &BTreeSet<Uuid>) {
+    fn take(&mut self, act: Act, struck: Option<SupersededBy>, read_back: &BTreeSet<Uuid>) {
         match act.kind.clone() {
-            Kind::Penetration(what) => self.penetrations.push(Noted::of(&act, what, struck)),
-            Kind::Covering(what) => self.coverings.push(Noted::of(&act, what, struck)),
-            Kind::Deck(what) => self.decks.push(Noted::of(&act, what, struck)),
-            Kind::RoofSeen(what) => self.roof_seen.push(Noted::of(&act, what, struck)),
-            Kind::Rate(what) => self.rates.push(Noted::of(&act, what, struck)),
-            Kind::Visit(what) => self.visits.push(Noted::of(&act, what, struck)),
-            Kind::Clip(what) => self.clips.push(Noted::of(&act, what, struck)),
-            Kind::Change(what) => self.changes.push(Noted::of(&act, what, struck)),
+            Kind::Penetration(what) => self.penetrations.push(Noted::new(&act, what, struck)),
+            Kind::Covering(what) => self.coverings.push(Noted::new(&act, what, struck)),
+            Kind::Deck(what) => self.decks.push(Noted::new(&act, what, struck)),
+            Kind::RoofObserved(what) => self.roof_seen.push(Noted::new(&act, what, struck)),
+            Kind::Rate(what) => self.rates.push(Noted::new(&act, what, struck)),
+            Kind::Visit(what) => self.visits.push(Noted::new(&act, what, struck)),
+            Kind::Clip(what) => self.clips.push(Noted::new(&act, what, struck)),
+            Kind::Change(what) => self.changes.push(Noted::new(&act, what, struck)),
             Kind::Reading(reading) => self.readings.push(BookedReading {
                 entry: act.entry,
                 thing: reading.thing,
@@ -281,7 +281,7 @@ impl FieldBook {
             | Kind::CannotGet(_)
             | Kind::LegEnd(_)
             | Kind::Photo(_)
-            | Kind::PhotoSaid(_)
+            | Kind::PhotoFacts(_)
             | Kind::SettledAtDesk(_)
                 if !act.in_force => {}
             Kind::JobStarted(job) => {
@@ -292,7 +292,7 @@ impl FieldBook {
             Kind::CannotGet(lack) => self.cannot_get.push((act.entry, lack.thing, lack.reason)),
             Kind::LegEnd(at) => self.leg_ends.push((act.entry, at.leg, at.end)),
             Kind::Photo(photo) => self.photos.push((act.entry, photo)),
-            Kind::PhotoSaid(said) => self.photo_words.push((act.entry, said)),
+            Kind::PhotoFacts(said) => self.photo_words.push((act.entry, said)),
             Kind::SettledAtDesk(settled) => self.settled.extend(settled.entries),
             Kind::ReadBackRight(_)
             | Kind::Strike(_)
@@ -344,17 +344,21 @@ fn read_backs(acts: &[Act]) -> BTreeSet<Uuid> {
     answered.collect()
 }
 
-fn taken_out(id: Uuid, heads: &Heads, set: &BTreeMap<Uuid, &Entry>) -> Option<Struck> {
+fn taken_out(id: Uuid, heads: &Heads, set: &BTreeMap<Uuid, &Entry>) -> Option<SupersededBy> {
     let by = heads.out_by.get(&id)?.iter().filter_map(|by| set.get(by));
     let first = by.min_by_key(|by| by.display_order())?;
     let (how, reason) = match first.said() {
-        Said::Known(Kind::Strike(strike)) | Said::Newer(Kind::Strike(strike)) => {
+        ParsedBody::Known(Kind::Strike(strike)) | ParsedBody::Newer(Kind::Strike(strike)) => {
             (TakenOut::Strike, strike.reason)
         }
-        Said::Known(Kind::Undo(_)) | Said::Newer(Kind::Undo(_)) => (TakenOut::Undo, None),
-        Said::Known(_) | Said::Newer(_) | Said::Unknown => (TakenOut::Replaced, None),
+        ParsedBody::Known(Kind::Undo(_)) | ParsedBody::Newer(Kind::Undo(_)) => {
+            (TakenOut::Undo, None)
+        }
+        ParsedBody::Known(_) | ParsedBody::Newer(_) | ParsedBody::Unknown => {
+            (TakenOut::Replaced, None)
+        }
     };
-    Some(Struck {
+    Some(SupersededBy {
         by: first.id,
         how,
         reason,

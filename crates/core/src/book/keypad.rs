@@ -320,7 +320,7 @@ impl Keypad {
                 slot(Slot::Ft, &typed.whole, whole, At::Whole),
                 slot(Slot::Tenths, &typed.parts, parts, At::Parts),
             ],
-            TapeMarks::Metres => vec![
+            TapeMarks::Meters => vec![
                 slot(Slot::M, &typed.whole, whole, At::Whole),
                 slot(Slot::Cm, &typed.parts, parts, At::Parts),
             ],
@@ -355,7 +355,7 @@ impl Keypad {
                 format!("{} ft {} in", typed.whole, inches.trim_end())
             }
             TapeMarks::FeetTenths => format!("{}.{parts} ft", typed.whole),
-            TapeMarks::Metres => format!("{}.{parts:0>2} m", typed.whole),
+            TapeMarks::Meters => format!("{}.{parts:0>2} m", typed.whole),
         };
         let tape = Tape::read(&text).map_err(|_| KeyRefusal::Zero)?;
         if tape.length().is_a_reading() {
@@ -409,13 +409,13 @@ impl Typed {
             {
                 return Err(KeyRefusal::LongerThanTape { typed: grown, unit });
             }
-            (At::Whole, TapeMarks::Metres) if value > LONGEST_TAPE_M => {
+            (At::Whole, TapeMarks::Meters) if value > LONGEST_TAPE_M => {
                 return Err(KeyRefusal::LongerThanTape { typed: grown, unit });
             }
             (At::Parts, TapeMarks::FeetInches) if value > 11 => {
                 return Err(KeyRefusal::OverFoot { inches: value });
             }
-            (At::Parts, TapeMarks::FeetTenths | TapeMarks::Metres) if grown.len() > 2 => {
+            (At::Parts, TapeMarks::FeetTenths | TapeMarks::Meters) if grown.len() > 2 => {
                 return Err(KeyRefusal::SlotFull {
                     typed: slot.clone(),
                     unit,
@@ -492,7 +492,7 @@ fn units(tape: TapeMarks) -> (&'static str, &'static str) {
     match tape {
         TapeMarks::FeetInches => ("ft", "in"),
         TapeMarks::FeetTenths => ("ft", "tenths"),
-        TapeMarks::Metres => ("m", "cm"),
+        TapeMarks::Meters => ("m", "cm"),
     }
 }
 
@@ -551,7 +551,7 @@ mod tests {
 
     #[test]
     fn a_length_is_typed_slot_by_slot() {
-        use TapeMarks::{FeetInches, FeetTenths, Metres};
+        use TapeMarks::{FeetInches, FeetTenths, Meters};
         assert_eq!(reads(FeetInches, "42f7/4"), "42 ft 7 1/2 in");
         assert_eq!(reads(FeetInches, "42f7i/4"), "42 ft 7 1/2 in");
         assert_eq!(reads(FeetInches, "40f"), "40 ft");
@@ -562,14 +562,14 @@ mod tests {
         assert_eq!(reads(FeetTenths, "42f6"), "42.6 ft");
         assert_eq!(reads(FeetTenths, "42f06"), "42.06 ft");
         assert_eq!(reads(FeetTenths, "42f"), "42 ft");
-        assert_eq!(reads(Metres, "12f5"), "12.05 m");
-        assert_eq!(reads(Metres, "12f25"), "12.25 m");
+        assert_eq!(reads(Meters, "12f5"), "12.05 m");
+        assert_eq!(reads(Meters, "12f25"), "12.25 m");
     }
 
     #[test]
     fn a_number_without_its_unit_is_asked_what_it_is() {
         assert_eq!(reads(TapeMarks::FeetInches, "27"), "27 what? Press ft.");
-        assert_eq!(reads(TapeMarks::Metres, "27"), "27 what? Press m.");
+        assert_eq!(reads(TapeMarks::Meters, "27"), "27 what? Press m.");
         assert_eq!(
             reads(TapeMarks::FeetInches, ""),
             "Nothing is typed yet. Type what the tape says."
@@ -714,7 +714,7 @@ mod tests {
         prop_oneof![
             Just(TapeMarks::FeetInches),
             Just(TapeMarks::FeetTenths),
-            Just(TapeMarks::Metres)
+            Just(TapeMarks::Meters)
         ]
     }
 

@@ -7,12 +7,13 @@ pub use super::edition::Edition;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
-pub use super::photo_said::{PhotoDistance, PhotoPlace, PhotoSaid, PhotoWord};
-pub use super::seen_on_roof::{
-    CoveringSeen, DeckKind, DeckSeen, PenetrationSeen, RateSet, RoofSeen, SaddleSeen, SeenOver,
+pub use super::photo_facts::{PhotoDistance, PhotoFacts, PhotoPlace, PhotoWord};
+pub use super::roof_observed::{
+    CoveringObserved, DeckKind, DeckObserved, ObservedOverLeg, PenetrationAdded, RateSet,
+    RoofObserved, SaddleObserved,
 };
 pub use super::thing::{DeckSizeOf, ItemKind, SizeOf, Thing};
-pub use super::visit::{Found, Hazard, LookedFor, Permission, VisitNote};
+pub use super::visit::{Found, Hazard, Permission, VisitNote, WalkTarget};
 
 /// One kind of entry and its body.
 #[derive(Clone, Debug, PartialEq)]
@@ -32,13 +33,13 @@ pub enum Kind {
     /// A slope read.
     Pitch(PitchBooked),
     /// Something stands out of a face.
-    Penetration(PenetrationSeen),
+    Penetration(PenetrationAdded),
     /// What lies on the roof now.
-    Covering(CoveringSeen),
+    Covering(CoveringObserved),
     /// What the covering is nailed to.
-    Deck(DeckSeen),
+    Deck(DeckObserved),
     /// What was seen of the roof over a leg, to be compared with the computed one.
-    RoofSeen(RoofSeen),
+    RoofObserved(RoofObserved),
     /// One rate of the firm, changed for this job.
     Rate(RateSet),
     /// Something said or seen on a visit that no tape reads.
@@ -50,7 +51,7 @@ pub enum Kind {
     /// Something said aloud, kept as it sounds until somebody types it.
     Clip(ClipTaken),
     /// A word about photos: what they show, from how far, who may see them.
-    PhotoSaid(PhotoSaid),
+    PhotoFacts(PhotoFacts),
     /// Somebody looked at the desk and let what was read on site stand.
     SettledAtDesk(SettledAtDesk),
     /// Takes the entries that the envelope supersedes out of use and keeps them readable.
@@ -79,13 +80,13 @@ impl Kind {
             Kind::Penetration(_) => "penetration",
             Kind::Covering(_) => "covering",
             Kind::Deck(_) => "deck",
-            Kind::RoofSeen(_) => "roof_seen",
+            Kind::RoofObserved(_) => "roof_seen",
             Kind::Rate(_) => "rate",
             Kind::Visit(_) => "visit",
             Kind::Change(_) => "change",
             Kind::Photo(_) => "photo",
             Kind::Clip(_) => "clip",
-            Kind::PhotoSaid(_) => "photo_said",
+            Kind::PhotoFacts(_) => "photo_said",
             Kind::SettledAtDesk(_) => "settled_at_desk",
             Kind::Strike(_) => "strike",
             Kind::Undo(_) => "undo",
@@ -106,7 +107,7 @@ impl Kind {
             Kind::ReadBackRight(about) => vec![about.entry.to_string()],
             Kind::Photo(photo) => vec![photo.sha256.clone()],
             Kind::Clip(clip) => vec![clip.sha256.clone()],
-            Kind::PhotoSaid(said) => said.photos.iter().map(Uuid::to_string).collect(),
+            Kind::PhotoFacts(said) => said.photos.iter().map(Uuid::to_string).collect(),
             Kind::SettledAtDesk(settled) => settled.entries.iter().map(Uuid::to_string).collect(),
             Kind::JobStarted(_)
             | Kind::Reading(_)
@@ -117,7 +118,7 @@ impl Kind {
             | Kind::Penetration(_)
             | Kind::Covering(_)
             | Kind::Deck(_)
-            | Kind::RoofSeen(_)
+            | Kind::RoofObserved(_)
             | Kind::Rate(_)
             | Kind::Visit(_)
             | Kind::Change(_)
@@ -144,13 +145,13 @@ impl Kind {
             Kind::Penetration(body) => serde_json::to_string(body),
             Kind::Covering(body) => serde_json::to_string(body),
             Kind::Deck(body) => serde_json::to_string(body),
-            Kind::RoofSeen(body) => serde_json::to_string(body),
+            Kind::RoofObserved(body) => serde_json::to_string(body),
             Kind::Rate(body) => serde_json::to_string(body),
             Kind::Visit(body) => serde_json::to_string(body),
             Kind::Change(body) => serde_json::to_string(body),
             Kind::Photo(body) => serde_json::to_string(body),
             Kind::Clip(body) => serde_json::to_string(body),
-            Kind::PhotoSaid(body) => serde_json::to_string(body),
+            Kind::PhotoFacts(body) => serde_json::to_string(body),
             Kind::SettledAtDesk(body) => serde_json::to_string(body),
             Kind::Strike(body) => serde_json::to_string(body),
             Kind::Undo(body) => serde_json::to_string(body),
@@ -178,13 +179,13 @@ impl Kind {
             "penetration" => of(body, Kind::Penetration),
             "covering" => of(body, Kind::Covering),
             "deck" => of(body, Kind::Deck),
-            "roof_seen" => of(body, Kind::RoofSeen),
+            "roof_seen" => of(body, Kind::RoofObserved),
             "rate" => of(body, Kind::Rate),
             "visit" => of(body, Kind::Visit),
             "change" => of(body, Kind::Change),
             "photo" => of(body, Kind::Photo),
             "clip" => of(body, Kind::Clip),
-            "photo_said" => of(body, Kind::PhotoSaid),
+            "photo_said" => of(body, Kind::PhotoFacts),
             "settled_at_desk" => of(body, Kind::SettledAtDesk),
             "strike" => of(body, Kind::Strike),
             "undo" => of(body, Kind::Undo),
@@ -236,7 +237,8 @@ pub enum TapeMarks {
     /// Feet and tenths.
     FeetTenths,
     /// Metres and centimetres.
-    Metres,
+    #[serde(rename = "metres")]
+    Meters,
 }
 
 /// How a value was read.

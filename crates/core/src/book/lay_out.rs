@@ -2,11 +2,12 @@
 //! at the corners, readings in force.
 
 use super::fold::{BookedReading, FieldBook};
-use super::kinds::{EndKind, Followed, HowRead, PitchRead, SeenOver, Side, Thing, Turn};
+use super::kinds::{EndKind, Followed, HowRead, ObservedOverLeg, PitchRead, Side, Thing, Turn};
 use super::on_roof::{self, measured};
 use crate::outline::{LegLength, Round, Tolerance, Walk, WalkedLeg, default_sigma, walk};
 use crate::survey::{
-    Body, LegEdge, PitchReading, Reading, Rise, Seen, SeenEnd, Sketch, Span, Survey, Way,
+    Body, LegEdge, ObservedEnd, PitchReading, Reading, Rise, RoofObservation, Sketch, Span, Survey,
+    Way,
 };
 use crate::units::{Angle, Length, Pitch, Tape};
 
@@ -176,22 +177,22 @@ fn survey(book: &FieldBook, outline: Sketch, legs: usize) -> Survey {
 
 /// What was seen of the roof and stands: over legs in the order in which it was booked, then the
 /// ridge. There is one body.
-fn seen(book: &FieldBook) -> Vec<Seen> {
+fn seen(book: &FieldBook) -> Vec<RoofObservation> {
     let over_legs = on_roof::roof_seen(book).filter_map(|noted| {
         let leg = (noted.what.leg as usize).checked_sub(1)?;
         let body = 0;
         Some(match noted.what.over {
-            SeenOver::Gable => Seen::End {
+            ObservedOverLeg::Gable => RoofObservation::End {
                 body,
                 leg,
-                end: SeenEnd::Gable,
+                end: ObservedEnd::Gable,
             },
-            SeenOver::Slope => Seen::End {
+            ObservedOverLeg::Slope => RoofObservation::End {
                 body,
                 leg,
-                end: SeenEnd::Slope,
+                end: ObservedEnd::Slope,
             },
-            SeenOver::Faces { count } => Seen::Faces {
+            ObservedOverLeg::Faces { count } => RoofObservation::Faces {
                 body,
                 leg,
                 count: count as usize,
@@ -204,7 +205,7 @@ fn seen(book: &FieldBook) -> Vec<Seen> {
             .find(|read| counts(read));
         let sigma = counted.and_then(|read| sigma(read, over_eaves));
         let sigma = sigma.unwrap_or(Length::feet(default_sigma(over_eaves.in_feet())));
-        Seen::Ridge {
+        RoofObservation::Ridge {
             body: 0,
             over_eaves,
             sigma,

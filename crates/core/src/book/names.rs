@@ -25,7 +25,7 @@ impl HouseSide {
     /// with the building on the left comes from the front to the right side by a turn of 90, one
     /// with the building on the right comes to the left side by a turn of -90.
     #[must_use]
-    pub fn of(direction: f64) -> HouseSide {
+    pub fn from_direction(direction: f64) -> HouseSide {
         let direction = direction.rem_euclid(360.0);
         // A leg halfway, as of a bay, belongs to the front or the back of which it is a part.
         if direction <= HALFWAY || direction >= 360.0 - HALFWAY {
@@ -47,7 +47,7 @@ impl HouseSide {
             .get(index)
             .copied()
             .flatten()
-            .map(HouseSide::of)
+            .map(HouseSide::from_direction)
     }
 
     /// In a word: `back`.
@@ -141,7 +141,7 @@ mod tests {
     #[test]
     fn a_walk_with_the_building_on_the_right_meets_front_left_back_right() {
         let sides = [0.0, -90.0, -180.0, -270.0]
-            .map(HouseSide::of)
+            .map(HouseSide::from_direction)
             .map(HouseSide::word);
         assert_eq!(sides, ["front", "left", "back", "right"]);
     }
@@ -149,14 +149,20 @@ mod tests {
     #[test]
     fn a_walk_with_the_building_on_the_left_meets_front_right_back_left() {
         let sides = [0.0, 90.0, 180.0, 270.0]
-            .map(HouseSide::of)
+            .map(HouseSide::from_direction)
             .map(HouseSide::word);
         assert_eq!(sides, ["front", "right", "back", "left"]);
     }
 
     #[test]
     fn both_sides_of_a_bay_belong_to_its_front() {
-        assert_eq!([45.0, -45.0].map(HouseSide::of), [HouseSide::Front; 2]);
-        assert_eq!([135.0, -135.0].map(HouseSide::of), [HouseSide::Back; 2]);
+        assert_eq!(
+            [45.0, -45.0].map(HouseSide::from_direction),
+            [HouseSide::Front; 2]
+        );
+        assert_eq!(
+            [135.0, -135.0].map(HouseSide::from_direction),
+            [HouseSide::Back; 2]
+        );
     }
 }

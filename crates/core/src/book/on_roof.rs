@@ -3,7 +3,7 @@
 
 use super::fold::{FieldBook, Noted};
 use super::kinds::{
-    CoveringSeen, DeckKind, DeckSizeOf, ItemKind, PenetrationSeen, RoofSeen, SizeOf, Thing,
+    CoveringObserved, DeckKind, DeckSizeOf, ItemKind, PenetrationAdded, RoofObserved, SizeOf, Thing,
 };
 use super::lay_out::counts;
 use crate::survey::{Covering, Deck, Penetration, PenetrationKind, Place};
@@ -28,8 +28,8 @@ pub fn measured(book: &FieldBook, thing: &Thing) -> Option<Length> {
 /// What stands out of the roof, in the order in which it was booked: each thing once, as it was last
 /// said.
 #[must_use]
-pub fn items(book: &FieldBook) -> Vec<&PenetrationSeen> {
-    let mut items: Vec<&PenetrationSeen> = Vec::new();
+pub fn items(book: &FieldBook) -> Vec<&PenetrationAdded> {
+    let mut items: Vec<&PenetrationAdded> = Vec::new();
     for noted in book.penetrations.iter().filter(|p| p.struck.is_none()) {
         match items
             .iter_mut()
@@ -63,11 +63,11 @@ pub fn unsized_items(book: &FieldBook) -> Vec<Thing> {
     let lacking = items(book)
         .into_iter()
         .filter(|seen| kind_of(book, seen).is_none());
-    lacking.map(PenetrationSeen::thing).collect()
+    lacking.map(PenetrationAdded::thing).collect()
 }
 
-fn kind_of(book: &FieldBook, seen: &PenetrationSeen) -> Option<PenetrationKind> {
-    let PenetrationSeen { item, number, .. } = *seen;
+fn kind_of(book: &FieldBook, seen: &PenetrationAdded) -> Option<PenetrationKind> {
+    let PenetrationAdded { item, number, .. } = *seen;
     let read = |size| measured(book, &Thing::Size { item, number, size });
     Some(match item {
         ItemKind::Pipe => PenetrationKind::Pipe {
@@ -96,7 +96,7 @@ fn kind_of(book: &FieldBook, seen: &PenetrationSeen) -> Option<PenetrationKind> 
 }
 
 /// What was seen of the covering and stands, in display order.
-pub fn coverings(book: &FieldBook) -> impl Iterator<Item = &CoveringSeen> {
+pub fn coverings(book: &FieldBook) -> impl Iterator<Item = &CoveringObserved> {
     let noted = book.coverings.iter().filter(|seen| seen.struck.is_none());
     noted.map(|seen| &seen.what)
 }
@@ -134,7 +134,7 @@ pub fn deck(book: &FieldBook) -> Option<Deck> {
 }
 
 /// What was seen of the roof over its legs and stands, in display order.
-pub fn roof_seen(book: &FieldBook) -> impl Iterator<Item = &Noted<RoofSeen>> {
+pub fn roof_seen(book: &FieldBook) -> impl Iterator<Item = &Noted<RoofObserved>> {
     book.roof_seen.iter().filter(|seen| seen.struck.is_none())
 }
 
@@ -149,7 +149,7 @@ pub fn rates(book: &FieldBook) -> impl Iterator<Item = (&str, &str)> {
 mod tests {
     use super::*;
     use crate::book::fold::BookedReading;
-    use crate::book::kinds::{DeckSeen, Followed, HowRead, ItemKind, SizeOf, TapeMarks};
+    use crate::book::kinds::{DeckObserved, Followed, HowRead, ItemKind, SizeOf, TapeMarks};
     use uuid::Uuid;
 
     fn read(thing: Thing, text: &str) -> BookedReading {
@@ -180,8 +180,8 @@ mod tests {
         }
     }
 
-    fn seen(layers: Option<u32>, leg: u32) -> CoveringSeen {
-        CoveringSeen {
+    fn seen(layers: Option<u32>, leg: u32) -> CoveringObserved {
+        CoveringObserved {
             layers,
             kind: None,
             leg: Some(leg),
@@ -211,7 +211,7 @@ mod tests {
     #[test]
     fn planks_seen_at_one_edge_are_planks_whatever_another_showed() {
         let at = |kind, leg| {
-            noted(DeckSeen {
+            noted(DeckObserved {
                 kind,
                 leg: Some(leg),
             })
@@ -233,7 +233,7 @@ mod tests {
 
     #[test]
     fn a_pipe_without_a_size_is_named_and_left_out_until_it_has_one() {
-        let pipe = PenetrationSeen {
+        let pipe = PenetrationAdded {
             item: ItemKind::Pipe,
             number: 1,
             leg: 3,

@@ -3,7 +3,7 @@
 
 use super::acts::Act;
 use super::fold::FieldBook;
-use super::kinds::{Kind, SeenOver, Thing};
+use super::kinds::{Kind, ObservedOverLeg, Thing};
 use std::collections::BTreeSet;
 use uuid::Uuid;
 
@@ -23,7 +23,7 @@ pub enum Subject {
     /// What was seen of the deck at a leg, from 1, or at no place named.
     DeckAt(Option<u32>),
     /// What was seen of the roof over a leg, from 1: of the sort of this.
-    RoofSeenAt(u32, SeenOver),
+    RoofObservedAt(u32, ObservedOverLeg),
     /// A rate of the firm, by the path of its key.
     Rate(String),
     /// What was said of one thing on a visit, by [`super::visit::VisitNote::about`].
@@ -41,8 +41,8 @@ impl Subject {
             Kind::Penetration(seen) => *self == Subject::Thing(seen.thing()),
             Kind::Covering(seen) => *self == Subject::CoveringAt(seen.leg),
             Kind::Deck(seen) => *self == Subject::DeckAt(seen.leg),
-            Kind::RoofSeen(seen) => {
-                matches!(self, Subject::RoofSeenAt(leg, over)
+            Kind::RoofObserved(seen) => {
+                matches!(self, Subject::RoofObservedAt(leg, over)
                     if *leg == seen.leg && over.is_like(seen.over))
             }
             Kind::Rate(set) => *self == Subject::Rate(set.key.clone()),
@@ -51,7 +51,7 @@ impl Subject {
             Kind::Clip(clip) => clip.of.clone().map(Subject::Thing).as_ref() == Some(self),
             Kind::Photo(photo) => photo.of.clone().map(Subject::Thing).as_ref() == Some(self),
             Kind::JobStarted(_)
-            | Kind::PhotoSaid(_)
+            | Kind::PhotoFacts(_)
             | Kind::ReadBackRight(_)
             | Kind::SettledAtDesk(_)
             | Kind::Strike(_)
@@ -90,13 +90,13 @@ impl FieldBook {
                     | Kind::Penetration(_)
                     | Kind::Covering(_)
                     | Kind::Deck(_)
-                    | Kind::RoofSeen(_)
+                    | Kind::RoofObserved(_)
                     | Kind::Rate(_)
                     | Kind::Visit(_)
                     | Kind::Change(_)
                     | Kind::Photo(_)
                     | Kind::Clip(_)
-                    | Kind::PhotoSaid(_)
+                    | Kind::PhotoFacts(_)
                     | Kind::PacketFrozen(_)
                     | Kind::PacketSent(_) => false,
                 };
@@ -123,7 +123,7 @@ impl FieldBook {
             | Subject::EndOf(_)
             | Subject::CoveringAt(_)
             | Subject::DeckAt(_)
-            | Subject::RoofSeenAt(..)
+            | Subject::RoofObservedAt(..)
             | Subject::Rate(_)
             | Subject::Visit(_) => self.entries_about(subject).collect(),
             Subject::Thing(_) | Subject::PitchOf(_) => Vec::new(),

@@ -57,7 +57,7 @@ pub enum VisitNote {
     /// One of the short list was looked for.
     Looked {
         /// What.
-        what: LookedFor,
+        what: WalkTarget,
         /// What came of it.
         found: Found,
         /// How many, where somebody counted.
@@ -92,7 +92,7 @@ impl VisitNote {
 #[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
-pub enum LookedFor {
+pub enum WalkTarget {
     /// Vents in the roof, the gables and the soffit.
     Vents,
     /// Gutters and their downspouts.
@@ -107,27 +107,27 @@ pub enum LookedFor {
     Attic,
 }
 
-impl LookedFor {
+impl WalkTarget {
     /// All of them, in the order in which they are asked.
-    pub const ALL: [LookedFor; 6] = [
-        LookedFor::Vents,
-        LookedFor::Gutters,
-        LookedFor::Solar,
-        LookedFor::Bin,
-        LookedFor::Driveway,
-        LookedFor::Attic,
+    pub const ALL: [WalkTarget; 6] = [
+        WalkTarget::Vents,
+        WalkTarget::Gutters,
+        WalkTarget::Solar,
+        WalkTarget::Bin,
+        WalkTarget::Driveway,
+        WalkTarget::Attic,
     ];
 
     /// In a word or two: `bin place`.
     #[must_use]
     pub fn word(self) -> &'static str {
         match self {
-            LookedFor::Vents => "vents",
-            LookedFor::Gutters => "gutters",
-            LookedFor::Solar => "solar panels",
-            LookedFor::Bin => "bin place",
-            LookedFor::Driveway => "driveway",
-            LookedFor::Attic => "attic",
+            WalkTarget::Vents => "vents",
+            WalkTarget::Gutters => "gutters",
+            WalkTarget::Solar => "solar panels",
+            WalkTarget::Bin => "bin place",
+            WalkTarget::Driveway => "driveway",
+            WalkTarget::Attic => "attic",
         }
     }
 
@@ -135,8 +135,8 @@ impl LookedFor {
     #[must_use]
     pub fn is_counted(self) -> bool {
         match self {
-            LookedFor::Vents | LookedFor::Gutters | LookedFor::Solar => true,
-            LookedFor::Bin | LookedFor::Driveway | LookedFor::Attic => false,
+            WalkTarget::Vents | WalkTarget::Gutters | WalkTarget::Solar => true,
+            WalkTarget::Bin | WalkTarget::Driveway | WalkTarget::Attic => false,
         }
     }
 }

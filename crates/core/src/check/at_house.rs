@@ -3,13 +3,13 @@
 
 use super::Caution;
 use crate::book::names::capital;
-use crate::roof::{RoofCaution, RoofRefusal};
-use crate::solve::{Judged, Named, NoRoof, Solved, judge_seen};
+use crate::roof::{RaiseError, RoofCaution};
+use crate::solve::{Comparison, Named, RoofUnavailable, Solved, judge_seen};
 use crate::survey::Survey;
 
 /// What was seen of the roof beside the computed one, in the order of the survey.
 #[must_use]
-pub fn seen(survey: &Survey, solved: &Solved) -> Vec<Judged> {
+pub fn seen(survey: &Survey, solved: &Solved) -> Vec<Comparison> {
     judge_seen(survey, solved, &OneHouse)
 }
 
@@ -30,7 +30,7 @@ impl Named for OneHouse {
 #[must_use]
 pub fn words(caution: &Caution) -> String {
     match caution {
-        Caution::NoRoof(lack) => no_roof(lack),
+        Caution::RoofUnavailable(lack) => no_roof(lack),
         Caution::NotChecked { .. } => "A leg is worked out from the others, so the outline is not \
              checked. Read that leg, or a tie."
             .to_owned(),
@@ -43,7 +43,7 @@ pub fn words(caution: &Caution) -> String {
             "The gable at leg {} stands at an inside corner. Look whether two roofs meet there.",
             leg + 1
         ),
-        Caution::Roof(RoofCaution::ThinStrip {
+        Caution::Roof(RoofCaution::Sliver {
             leg,
             taken_by,
             width,
@@ -80,21 +80,25 @@ pub fn words(caution: &Caution) -> String {
     }
 }
 
-fn no_roof(lack: &NoRoof) -> String {
+fn no_roof(lack: &RoofUnavailable) -> String {
     match lack {
-        NoRoof::NoBodies => "No roof yet. Walk round the house and read its legs.".to_owned(),
-        NoRoof::OutlineOpen {
+        RoofUnavailable::NoBodies => {
+            "No roof yet. Walk round the house and read its legs.".to_owned()
+        }
+        RoofUnavailable::OutlineOpen {
             lack: Some(lack), ..
         } => format!("No roof yet: {}.", lack.words(1)),
-        NoRoof::OutlineOpen { leg, .. } => format!(
+        RoofUnavailable::OutlineOpen { leg, .. } => format!(
             "No roof yet: nothing says how long leg {} is. Read it, or a tie across it.",
             leg + 1
         ),
-        NoRoof::RiseUnknown { leg, .. } => format!(
+        RoofUnavailable::RiseUnknown { leg, .. } => format!(
             "No roof yet: nobody said what rises at leg {}. Read its pitch, or call it a gable.",
             leg + 1
         ),
-        NoRoof::OutlineAmiss(refusal) | NoRoof::Refused(refusal) => refused(refusal),
+        RoofUnavailable::OutlineAmiss(refusal) | RoofUnavailable::Refused(refusal) => {
+            refused(refusal)
+        }
     }
 }
 
@@ -102,22 +106,22 @@ fn no_roof(lack: &NoRoof) -> String {
     clippy::wildcard_enum_match_arm,
     reason = "the rest says the same to a person at a house, whatever it says to a program"
 )]
-fn refused(refusal: &RoofRefusal) -> String {
+fn refused(refusal: &RaiseError) -> String {
     match refusal {
-        RoofRefusal::CrossesItself { leg, other, .. } => format!(
+        RaiseError::CrossesItself { leg, other, .. } => format!(
             "No roof yet: leg {} crosses leg {}. Look at the corners between them again.",
             leg.max(other) + 1,
             leg.min(other) + 1
         ),
-        RoofRefusal::NeverCloses { .. } => {
+        RaiseError::NeverCloses { .. } => {
             "No roof yet: every leg is an end. Give at least one leg a pitch.".to_owned()
         }
-        RoofRefusal::LegsInOneLine { leg, other, .. } => format!(
+        RaiseError::LegsInOneLine { leg, other, .. } => format!(
             "No roof yet: legs {} and {} run in one line and rise differently, which is two roofs.",
             leg + 1,
             other + 1
         ),
-        RoofRefusal::Overtaking { leg, other, .. } => format!(
+        RaiseError::Overtaking { leg, other, .. } => format!(
             "No roof yet: the slopes of legs {} and {} overlap. Look at their pitches again.",
             leg + 1,
             other + 1

@@ -4,7 +4,7 @@ use super::hearsay::{Compared, Reason};
 use crate::outline::{ClosureState, Lack, Outline, Part};
 use crate::pitch::{Footing, PitchChances, SettledRise, Unevenness, zero_jumps};
 use crate::roof::{Roof, RoofCaution};
-use crate::solve::{NoRoof, SolvedBody};
+use crate::solve::{RoofUnavailable, SolvedBody};
 use crate::survey::{PenetrationKind, Place, Survey};
 use crate::units::{Angle, Pitch};
 use std::fmt;
@@ -13,7 +13,7 @@ use std::fmt;
 #[derive(Clone, Debug, PartialEq)]
 pub enum Caution {
     /// There is no roof yet.
-    NoRoof(NoRoof),
+    RoofUnavailable(RoofUnavailable),
     /// A leg was worked out from the others, so the loop proves nothing.
     NotChecked {
         /// Name of the body.
@@ -136,12 +136,12 @@ const HAIR: f64 = 1e-9;
 pub fn cautions(
     survey: &Survey,
     solved: &[SolvedBody],
-    roof: &Result<Roof, NoRoof>,
+    roof: &Result<Roof, RoofUnavailable>,
     hearsay: &[Compared],
 ) -> Vec<Caution> {
     let mut all = Vec::new();
     match roof {
-        Err(lack) => all.push(Caution::NoRoof(lack.clone())),
+        Err(lack) => all.push(Caution::RoofUnavailable(lack.clone())),
         Ok(roof) => all.extend(roof.cautions.iter().cloned().map(Caution::Roof)),
     }
     slopes(solved, &mut all);
@@ -169,7 +169,7 @@ pub fn cautions(
         {
             all.push(Caution::WideChimney {
                 inches: width.in_inches(),
-                at: Where::of(thing.at, survey),
+                at: Where::new(thing.at, survey),
             });
         }
     }
@@ -201,7 +201,7 @@ pub fn cautions(
             if !roof.faces.iter().any(|face| face.carries(thing.at)) {
                 all.push(Caution::OnNoFace {
                     what: thing.kind.name(),
-                    at: Where::of(thing.at, survey),
+                    at: Where::new(thing.at, survey),
                 });
             }
         }
@@ -213,11 +213,11 @@ pub fn cautions(
 fn open_outline(
     body: &str,
     outline: &Outline,
-    roof: &Result<Roof, NoRoof>,
+    roof: &Result<Roof, RoofUnavailable>,
     all: &mut Vec<Caution>,
 ) {
     let is_named = |lack: &Lack| match roof {
-        Err(NoRoof::OutlineOpen {
+        Err(RoofUnavailable::OutlineOpen {
             body: named,
             lack: Some(named_lack),
             ..
@@ -312,7 +312,7 @@ impl Caution {
     #[must_use]
     pub fn code(&self) -> &'static str {
         match self {
-            Caution::NoRoof(_) => "no_roof",
+            Caution::RoofUnavailable(_) => "no_roof",
             Caution::NotChecked { .. } => "not_checked",
             Caution::Lacks { .. } => "lacks_reading",
             Caution::InParts { .. } => "in_parts",
@@ -343,7 +343,7 @@ impl Caution {
 impl fmt::Display for Caution {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Caution::NoRoof(lack) => write!(f, "No roof yet: {lack}."),
+            Caution::RoofUnavailable(lack) => write!(f, "No roof yet: {lack}."),
             Caution::NotChecked { body } => write!(
                 f,
                 "A leg of {body} was worked out from the others, so its outline is not checked: read that leg or a tie."
@@ -437,7 +437,7 @@ fn roof_words(caution: &RoofCaution, f: &mut fmt::Formatter<'_>) -> fmt::Result 
             f,
             "Wall {wall} lies along no gable or wall leg and changes nothing: look at its ends."
         ),
-        RoofCaution::ThinStrip {
+        RoofCaution::Sliver {
             body,
             leg,
             taken_by,
@@ -477,7 +477,7 @@ pub enum Where {
 impl Where {
     /// Where a penetration of a survey stands.
     #[must_use]
-    pub fn of(place: Place, survey: &Survey) -> Where {
+    pub fn new(place: Place, survey: &Survey) -> Where {
         match place {
             Place::Plan(at) => Where::Plan(at.x, at.y),
             Place::FaceOf { body, leg } => Where::Leg {

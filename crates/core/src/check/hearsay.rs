@@ -37,7 +37,7 @@ pub enum Reason {
     /// A garage under this roof is not in theirs.
     GarageLeftOut,
     /// The floors are counted otherwise.
-    Storeys(f64),
+    Floors(f64),
     /// Theirs is the area in plan, ours that on the slope.
     InPlan,
     /// Theirs holds waste.
@@ -58,7 +58,7 @@ impl Display for Reason {
             Reason::OverhangsCounted => write!(f, "it counts the overhangs too"),
             Reason::GarageCounted => write!(f, "it counts a garage that is not under this roof"),
             Reason::GarageLeftOut => write!(f, "it leaves a garage under this roof out"),
-            Reason::Storeys(storeys) => write!(f, "its floors are on {storeys} storeys"),
+            Reason::Floors(floors) => write!(f, "its floors are on {floors} storeys"),
             Reason::InPlan => write!(f, "it is the area in plan, not on the slope"),
             Reason::WithWaste => write!(f, "it holds waste"),
             Reason::PitchHigher => write!(f, "it takes the pitch a step higher"),
@@ -208,13 +208,13 @@ fn of_record(said: &Hearsay, walls: f64, plan: f64) -> Vec<Trial> {
             trials.push(trial(Reason::GarageLeftOut, 0.1, part, sigma));
         }
     }
-    let said_storeys = said.storeys.filter(|s| *s > 0.0).unwrap_or(1.0);
+    let said_floors = said.floors.filter(|s| *s > 0.0).unwrap_or(1.0);
     if let (Some(living), Some(all)) = (said.living_area, ground_floor(said)) {
-        for storeys in [1.0, 1.5, 2.0, 3.0] {
-            if f64::abs(storeys - said_storeys) > 0.01 {
-                let floor = all - living / said_storeys + living / storeys;
+        for floors in [1.0, 1.5, 2.0, 3.0] {
+            if f64::abs(floors - said_floors) > 0.01 {
+                let floor = all - living / said_floors + living / floors;
                 let part = all / floor;
-                trials.push(trial(Reason::Storeys(storeys), 0.04, part, RECORD));
+                trials.push(trial(Reason::Floors(floors), 0.04, part, RECORD));
             }
         }
     }
@@ -223,10 +223,10 @@ fn of_record(said: &Hearsay, walls: f64, plan: f64) -> Vec<Trial> {
 
 /// What a record says of the ground floor and the garage, sq ft.
 fn ground_floor(said: &Hearsay) -> Option<f64> {
-    let storeys = said.storeys.filter(|storeys| *storeys > 0.0).unwrap_or(1.0);
+    let floors = said.floors.filter(|floors| *floors > 0.0).unwrap_or(1.0);
     match (said.living_area, said.garage) {
         (None, None) => None,
-        (living, garage) => Some(living.unwrap_or(0.0) / storeys + garage.unwrap_or(0.0)),
+        (living, garage) => Some(living.unwrap_or(0.0) / floors + garage.unwrap_or(0.0)),
     }
 }
 

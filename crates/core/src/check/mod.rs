@@ -4,16 +4,16 @@
 pub mod at_house;
 mod cautions;
 mod hearsay;
+mod missing;
 mod proof;
 mod read_first;
 mod slope_standing;
 mod standing;
-mod would_help;
 
 pub use cautions::{Caution, Slope, Where, cautions};
 pub use hearsay::{Compared, Reason, compare};
+pub use missing::{MissingReading, Unread, missing_readings};
 pub use proof::{Proof, proofs};
-pub use read_first::{ReadAgain, ReadFirst, Why, read_first};
+pub use read_first::{ReadFirst, Why, read_first};
 pub use slope_standing::{degrees, positions};
 pub use standing::{Standing, State, spanned};
-pub use would_help::{Unread, WouldHelp, would_help};

@@ -31,7 +31,7 @@ pub fn proofs(bodies: &[Body], solved: &[SolvedBody], variance: &AreaVariance) -
         let figures = &solved.outline.readings;
         for (reading, (booked, figure)) in body.readings.iter().zip(figures).enumerate() {
             let sigma = span_sigma(booked, solved.outline.roughness);
-            let per_foot = SpanRow::of(booked.span, body, solved)
+            let per_foot = SpanRow::new(booked.span, body, solved)
                 .and_then(|row| variance.per_foot(k, &row, sigma));
             let slip = figure.smallest_slip.unwrap_or(1.0);
             proofs.push(Proof {

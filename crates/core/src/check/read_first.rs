@@ -2,7 +2,7 @@
 
 use crate::outline::span_sigma;
 use crate::pitch::SettledRise;
-use crate::solve::{AreaVariance, SolvedBody, SpanRow};
+use crate::solve::{AreaVariance, SolvedBody, SpanRow, UncertaintySource};
 use crate::survey::Body;
 use std::collections::BTreeMap;
 
@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 #[derive(Clone, Debug, PartialEq)]
 pub struct ReadFirst {
     /// What.
-    pub again: ReadAgain,
+    pub again: UncertaintySource,
     /// Why it stands where it stands.
     pub why: Why,
     /// What a second look would take off the variance of the area, sq ft squared; none where
@@ -18,25 +18,6 @@ pub struct ReadFirst {
     pub gain: Option<f64>,
     /// How well a second look tells the suspects apart, 0 to 1.
     pub separates: f64,
-}
-
-/// What can be looked at again.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum ReadAgain {
-    /// A taped value: index of the body and of its reading.
-    Reading {
-        /// Index of the body.
-        body: usize,
-        /// Index of the reading in the body.
-        reading: usize,
-    },
-    /// The slope read at a leg.
-    Pitch {
-        /// Index of the body.
-        body: usize,
-        /// The leg.
-        leg: usize,
-    },
 }
 
 /// Why something should be looked at again.
@@ -111,10 +92,10 @@ fn readings(
             None => Why::Narrows,
         };
         let sigma = span_sigma(booked, solved.outline.roughness);
-        let gain = SpanRow::of(booked.span, body, solved)
+        let gain = SpanRow::new(booked.span, body, solved)
             .and_then(|row| variance.gain_of_reading(k, &row, sigma));
         all.push(ReadFirst {
-            again: ReadAgain::Reading { body: k, reading },
+            again: UncertaintySource::Reading { body: k, reading },
             why,
             gain: gain.map(|gain| gain.variance),
             separates: gain.map_or(0.0, |gain| gain.separates),
@@ -131,7 +112,7 @@ fn slopes(k: usize, solved: &SolvedBody, variance: &AreaVariance, all: &mut Vec<
             continue;
         };
         all.push(ReadFirst {
-            again: ReadAgain::Pitch { body: k, leg },
+            again: UncertaintySource::Pitch { body: k, leg },
             why: if read.looks < 2 {
                 Why::Unproved
             } else {

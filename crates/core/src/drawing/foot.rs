@@ -2,7 +2,7 @@
 //! without a mark, what was left off.
 
 use super::house::{Hand, House, Words};
-use super::lay::{Drawing, Look, North, Text};
+use super::lay::{Drawing, North, Text, TextRole};
 use super::lines::{Line, Piece, Sight};
 use super::room::{Room, Sheet};
 use super::words::{WORDS, number_of, width_of};
@@ -51,7 +51,7 @@ impl Rows {
             at,
             turned: 0.0,
             size: self.size,
-            look: Look::Foot,
+            look: TextRole::Foot,
             room: Room::level([at[0] + wide / 2.0, at[1]], [wide, self.size]),
             words,
         }
@@ -77,7 +77,7 @@ pub(super) fn write(house: &House, words: &Words, sheet: Sheet, drawing: &mut Dr
             at: middle,
             turned: 0.0,
             size: sheet.letters,
-            look: Look::Side,
+            look: TextRole::Side,
             room: Room::level(middle, [wide, sheet.letters]),
         });
         middle[1] += sheet.letters * 1.3;
@@ -102,7 +102,7 @@ pub(super) fn write(house: &House, words: &Words, sheet: Sheet, drawing: &mut Dr
         let by_number = drawing
             .texts
             .iter()
-            .any(|text| text.look == Look::Face(place) && text.words == number);
+            .any(|text| text.look == TextRole::Face(place) && text.words == number);
         if by_number {
             let said = format!("{number} = {}", house.faces[place].name);
             let at = rows.next(width_of(&said, WORDS, size));
@@ -139,7 +139,7 @@ fn rises(house: &House, words: &Words, drawing: &Drawing) -> Vec<String> {
         let name = drawing
             .texts
             .iter()
-            .find(|text| text.look == Look::Face(place));
+            .find(|text| text.look == TextRole::Face(place));
         let Some(name) = name.map(|text| text.words.as_str()) else {
             continue;
         };
@@ -210,7 +210,7 @@ fn key(house: &House, words: &Words, rows: &mut Rows, drawing: &mut Drawing) {
             out: [0.0, -1.0],
             pieces: vec![Piece {
                 ends,
-                sight: Sight::Seen,
+                sight: Sight::Visible,
             }],
         });
         put_beside_sample(said, at, rows, drawing);

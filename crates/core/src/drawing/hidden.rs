@@ -19,7 +19,7 @@ pub(super) struct Above<'a> {
 }
 
 impl<'a> Above<'a> {
-    pub fn of(face: &'a FaceToDraw) -> Option<Above<'a>> {
+    pub fn new(face: &'a FaceToDraw) -> Option<Above<'a>> {
         let ring = face.rings.first()?;
         let first = ring.first()?;
         let next = ring.iter().cycle().skip(1);

@@ -112,7 +112,7 @@ impl House {
     /// roof's order. A body's name stands before its faces where there are several; edges are
     /// counted by kind.
     #[must_use]
-    pub fn of(roof: &Roof, bodies: &[&str]) -> House {
+    pub fn from_roof(roof: &Roof, bodies: &[&str]) -> House {
         let named = face_names(&roof.faces, bodies);
         let faces = roof.faces.iter().zip(named).map(|(face, name)| FaceToDraw {
             name,

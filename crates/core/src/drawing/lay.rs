@@ -4,7 +4,7 @@ use super::hidden::Above;
 use super::house::{House, Words};
 use super::lines::{Line, lines};
 use super::room::{Room, Sheet, Taken};
-use super::words::Beside;
+use super::words::LabelSide;
 use super::{foot, words};
 
 /// A plan on its sheet: x to the right, y down, points.
@@ -48,14 +48,14 @@ pub struct Text {
     /// Size of the letters.
     pub size: f64,
     /// How they are written.
-    pub look: Look,
+    pub look: TextRole,
     /// What they take of the sheet.
     pub room: Room,
 }
 
 /// How something is written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Look {
+pub enum TextRole {
     /// Name and length of an edge, by its place.
     Edge(usize),
     /// Name of a face, by its place.
@@ -140,7 +140,7 @@ pub fn draw(house: &House, words: &Words, sheet: Sheet) -> Drawing {
 
 fn draw_at(house: &House, words: &Words, sheet: Sheet) -> Drawing {
     let paper = Paper::around(house, sheet);
-    let above: Vec<Above> = house.faces.iter().filter_map(Above::of).collect();
+    let above: Vec<Above> = house.faces.iter().filter_map(Above::new).collect();
     let mut drawing = Drawing {
         width: sheet.width,
         height: paper.height,
@@ -176,9 +176,9 @@ fn draw_at(house: &House, words: &Words, sheet: Sheet) -> Drawing {
         taken.write(room);
         drawing.marks.push(Mark { at, number, room });
     }
-    words::write_edges(house, &mut drawing, &mut taken, sheet, Beside::Outside);
+    words::write_edges(house, &mut drawing, &mut taken, sheet, LabelSide::Outside);
     words::write_faces(house, &above, &paper, &mut drawing, &mut taken);
-    words::write_edges(house, &mut drawing, &mut taken, sheet, Beside::Either);
+    words::write_edges(house, &mut drawing, &mut taken, sheet, LabelSide::Either);
     foot::write(house, words, sheet, &mut drawing);
     drawing
 }

@@ -35,7 +35,7 @@ pub struct Piece {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Sight {
     /// In the open.
-    Seen,
+    Visible,
     /// Under a higher roof.
     Hidden,
 }
@@ -103,7 +103,11 @@ pub(super) fn lines(
             pieces: pieces
                 .map(|([from, to], hidden)| Piece {
                     ends: [at(from), at(to)],
-                    sight: if hidden { Sight::Hidden } else { Sight::Seen },
+                    sight: if hidden {
+                        Sight::Hidden
+                    } else {
+                        Sight::Visible
+                    },
                 })
                 .collect(),
         }

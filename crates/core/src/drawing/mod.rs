@@ -17,7 +17,7 @@ mod svg;
 mod words;
 
 pub use house::{EdgeToDraw, FaceToDraw, Hand, House, Words, listed, wall_lines};
-pub use lay::{Drawing, Look, Mark, North, Slope, Text, draw};
+pub use lay::{Drawing, Mark, North, Slope, Text, TextRole, draw};
 pub use lines::{Line, Piece, Sight};
 pub use room::{Room, Sheet};
 pub use svg::{Ground, escaped, svg};

@@ -1,7 +1,7 @@
 //! A plan as SVG: text stays text, and nothing is said by colour.
 
 use super::house::Hand;
-use super::lay::{Drawing, Look, MARK, Mark, North, Slope, Text};
+use super::lay::{Drawing, MARK, Mark, North, Slope, Text, TextRole};
 use super::lines::{Line, Piece, Sight};
 use super::room::{length, way};
 use crate::roof::EdgeKind;
@@ -167,7 +167,7 @@ impl Pen {
         for piece in &line.pieces {
             match piece.sight {
                 Sight::Hidden => self.under(piece.ends),
-                Sight::Seen => self.seen(line, *piece),
+                Sight::Visible => self.seen(line, *piece),
             }
         }
         self.text.push_str("</g>\n");
@@ -310,10 +310,10 @@ impl Pen {
 
     fn written(&mut self, text: &Text) {
         let (family, weight, anchor) = match text.look {
-            Look::Edge(_) => (FIGURES, 400, "middle"),
-            Look::Face(_) => (WORDS, 700, "middle"),
-            Look::Side => (WORDS, 400, "middle"),
-            Look::Foot => (WORDS, 400, "start"),
+            TextRole::Edge(_) => (FIGURES, 400, "middle"),
+            TextRole::Face(_) => (WORDS, 700, "middle"),
+            TextRole::Side => (WORDS, 400, "middle"),
+            TextRole::Foot => (WORDS, 400, "start"),
         };
         let [x, y] = text.at;
         let turned = if text.turned.abs() < 0.005 {

@@ -2,7 +2,7 @@
 
 use super::hidden::{Above, is_under, within};
 use super::house::{FaceToDraw, Hand, House, falls};
-use super::lay::{Drawing, Look, Paper, Slope, Text};
+use super::lay::{Drawing, Paper, Slope, Text, TextRole};
 use super::lines::{Line, on_rim};
 use super::room::{Room, Sheet, Taken, length, turn, unit, way};
 
@@ -21,7 +21,7 @@ pub(super) fn width_of(words: &str, letter: f64, size: f64) -> f64 {
 
 /// On which side of a line its words may stand.
 #[derive(Clone, Copy)]
-pub(super) enum Beside {
+pub(super) enum LabelSide {
     /// Outside the house alone.
     Outside,
     /// On either side, outside first.
@@ -35,12 +35,12 @@ pub(super) fn write_edges(
     drawing: &mut Drawing,
     taken: &mut Taken,
     sheet: Sheet,
-    side: Beside,
+    side: LabelSide,
 ) {
     let wanted = |place: &usize| match side {
-        Beside::Outside => on_rim(house.edges[*place].kind),
-        Beside::Either => {
-            let of = Look::Edge(*place);
+        LabelSide::Outside => on_rim(house.edges[*place].kind),
+        LabelSide::Either => {
+            let of = TextRole::Edge(*place);
             !drawing.texts.iter().any(|text| text.look == of)
         }
     };
@@ -65,7 +65,7 @@ pub(super) fn write_edges(
         let found = tried.find_map(|words| {
             let at = along_line(taken, &words, line, sheet.letters, side)?;
             Some(Text {
-                look: Look::Edge(place),
+                look: TextRole::Edge(place),
                 words,
                 ..at
             })
@@ -105,15 +105,15 @@ fn along_line(
     words: &str,
     line: &Line,
     size: f64,
-    side: Beside,
+    side: LabelSide,
 ) -> Option<Text> {
     let [a, b] = line.ends;
     let along = readable(way(line.ends));
     let wide = width_of(words, FIGURES, size);
     let [far, near] = line.reach();
     let sides: &[(f64, f64)] = match side {
-        Beside::Outside => &[(1.0, far)],
-        Beside::Either => &[(1.0, far), (-1.0, near)],
+        LabelSide::Outside => &[(1.0, far)],
+        LabelSide::Either => &[(1.0, far), (-1.0, near)],
     };
     for &(side, reach) in sides {
         let away = (reach + CLEAR + size / 2.0) * side;
@@ -132,7 +132,7 @@ fn along_line(
                     at,
                     turned: degrees(along),
                     size,
-                    look: Look::Foot,
+                    look: TextRole::Foot,
                     room,
                 });
             }
@@ -153,7 +153,7 @@ pub(super) struct SlopeParts {
 }
 
 impl SlopeParts {
-    fn of(rise: &str, sheet: Sheet) -> SlopeParts {
+    fn new(rise: &str, sheet: Sheet) -> SlopeParts {
         let letters = sheet.letters;
         let size = sheet.small(0.9);
         let figure = [width_of(rise, FIGURES, size), size];
@@ -207,7 +207,7 @@ pub(super) fn write_faces(
             (&number, With::NameAlone, ways[1]),
             (&number, With::NameAlone, ways[2]),
         ];
-        let parts = SlopeParts::of(&face.rise, paper.sheet);
+        let parts = SlopeParts::new(&face.rise, paper.sheet);
         let mut named = false;
         for (name, with, along) in tried {
             let size = letters * 1.08;
@@ -234,7 +234,7 @@ pub(super) fn write_faces(
                 at: middle,
                 turned: degrees(along),
                 size,
-                look: Look::Face(place),
+                look: TextRole::Face(place),
                 room: Room::turned(middle, name_size, along),
             };
             taken.write(text.room);

@@ -1,12 +1,12 @@
 //! Least squares: the readings of one body to its corners.
 
 use super::closure::{self, Closure, Tolerance};
-use super::fit::{Alone, Fit, Ground, TwoAlone, fit, fit_with};
+use super::fit::{Fit, Ground, LeaveOneOut, LeaveTwoOut, fit, fit_with};
 use super::lack::Freedom;
-use super::net::{Held, Net, Station, adjust_net};
+use super::net::{Net, Station, StationFixity, adjust_net};
 use super::nominal::{Nominal, unit_vector};
 use super::observe::Readings;
-use super::refuse::{NoOutline, refuse};
+use super::refuse::{AdjustError, refuse};
 use super::reliability::{leg_figure, reading_figures, sigma_of_corner};
 use super::repeats::roughness;
 use super::slips::SlipPriors;
@@ -38,10 +38,10 @@ pub struct Settings {
 /// see [`Outline::suspects`].
 ///
 /// # Errors
-/// [`NoOutline`] if the sketch is no outline or a reading names what the outline does not have.
+/// [`AdjustError`] if the sketch is no outline or a reading names what the outline does not have.
 /// # Source
 /// Rows as in [`super::net`]; tests and smallest slips after Baarda (1968), from memory.
-pub fn adjust(body: &Body) -> Result<Outline, NoOutline> {
+pub fn adjust(body: &Body) -> Result<Outline, AdjustError> {
     adjust_with(body, &Settings::default())
 }
 
@@ -49,7 +49,7 @@ pub fn adjust(body: &Body) -> Result<Outline, NoOutline> {
 ///
 /// # Errors
 /// As [`adjust`].
-pub fn adjust_with(body: &Body, settings: &Settings) -> Result<Outline, NoOutline> {
+pub fn adjust_with(body: &Body, settings: &Settings) -> Result<Outline, AdjustError> {
     refuse(body)?;
     match &body.outline {
         Sketch::Known(corners) => compare_with_known(body, corners, settings),
@@ -74,9 +74,9 @@ fn adjust_turned(
     shape: &Nominal,
     direction_sigma: f64,
     settings: &Settings,
-) -> Result<Outline, NoOutline> {
+) -> Result<Outline, AdjustError> {
     let roughness = roughness(body);
-    let readings = Readings::of(body, &shape.units, roughness);
+    let readings = Readings::new(body, &shape.units, roughness);
     let read = readings.mean_lengths(shape.legs(), &[]);
     let mut closure = closure::close(&read, shape, &settings.tolerance);
     closure.leave_out_checked_pairs(&body.readings);
@@ -85,7 +85,7 @@ fn adjust_turned(
         readings: &readings,
         direction_sigma,
     };
-    let fit = fit(&ground).map_err(|_| NoOutline::TooFarApart {
+    let fit = fit(&ground).map_err(|_| AdjustError::TooFarApart {
         body: body.id.clone(),
     })?;
     Ok(match fit {
@@ -112,22 +112,22 @@ fn adjust_turned(
 struct Refits<'a>(&'a Ground<'a>);
 
 impl Others for Refits<'_> {
-    fn without(&self, k: usize) -> Option<Alone> {
-        Alone::without(self.0, k)
+    fn without(&self, k: usize) -> Option<LeaveOneOut> {
+        LeaveOneOut::without(self.0, k)
     }
 
-    fn rest_without(&self, k: usize) -> Option<Vec<Option<Alone>>> {
+    fn rest_without(&self, k: usize) -> Option<Vec<Option<LeaveOneOut>>> {
         let fit = fit_with(self.0, &[k]).ok()??;
         let count = self.0.readings.observations.len();
         Some(
             (0..count)
-                .map(|j| Alone::within(&fit.adjusted, j))
+                .map(|j| LeaveOneOut::within(&fit.adjusted, j))
                 .collect(),
         )
     }
 
-    fn without_both(&self, pair: [usize; 2]) -> Option<TwoAlone> {
-        TwoAlone::without(self.0, pair)
+    fn without_both(&self, pair: [usize; 2]) -> Option<LeaveTwoOut> {
+        LeaveTwoOut::without(self.0, pair)
     }
 }
 
@@ -135,15 +135,15 @@ impl Others for Refits<'_> {
 struct NothingBends;
 
 impl Others for NothingBends {
-    fn without(&self, _: usize) -> Option<Alone> {
+    fn without(&self, _: usize) -> Option<LeaveOneOut> {
         None
     }
 
-    fn rest_without(&self, _: usize) -> Option<Vec<Option<Alone>>> {
+    fn rest_without(&self, _: usize) -> Option<Vec<Option<LeaveOneOut>>> {
         None
     }
 
-    fn without_both(&self, _: [usize; 2]) -> Option<TwoAlone> {
+    fn without_both(&self, _: [usize; 2]) -> Option<LeaveTwoOut> {
         None
     }
 }
@@ -227,7 +227,7 @@ fn compare_with_known(
     body: &Body,
     corners: &[Point],
     settings: &Settings,
-) -> Result<Outline, NoOutline> {
+) -> Result<Outline, AdjustError> {
     let count = corners.len();
     let roughness = roughness(body);
     let axes: Vec<[f64; 2]> = (0..count)
@@ -245,18 +245,18 @@ fn compare_with_known(
         order,
         observations,
         ..
-    } = Readings::of(body, &axes, roughness);
+    } = Readings::new(body, &axes, roughness);
     let net = Net {
         stations: corners
             .iter()
             .map(|at| Station {
                 at: *at,
-                held: Held::Fixed,
+                held: StationFixity::Fixed,
             })
             .collect(),
         observations,
     };
-    let adjusted = adjust_net(&net).map_err(|_| NoOutline::TooFarApart {
+    let adjusted = adjust_net(&net).map_err(|_| AdjustError::TooFarApart {
         body: body.id.clone(),
     })?;
     let readings = reading_figures(&order, &adjusted);

@@ -2,7 +2,7 @@
 
 use super::lack::Freedom;
 use super::net::{
-    Adjusted, Held, Net, NetError, Observation, Row, Station, adjust_net, places_of_net,
+    Adjusted, Net, NetError, Observation, Row, Station, StationFixity, adjust_net, places_of_net,
 };
 use super::nominal::Nominal;
 use super::observe::{Readings, leg_of};
@@ -33,7 +33,7 @@ pub(crate) fn fit(ground: &Ground<'_>) -> Result<Option<Fit>, NetError> {
 
 /// One reading against all the others.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Alone {
+pub(crate) struct LeaveOneOut {
     /// Weighted sum of squares of the others.
     pub rest: f64,
     /// Booked less what the others say, feet.
@@ -42,15 +42,15 @@ pub(crate) struct Alone {
     pub variance: f64,
 }
 
-impl Alone {
+impl LeaveOneOut {
     /// From the fit with the reading in it; none where the others say nothing about it. Exact as far
     /// as the net is linear: `off = v / r`, `variance = s^2 / r`.
-    pub(crate) fn within(adjusted: &Adjusted, k: usize) -> Option<Alone> {
+    pub(crate) fn within(adjusted: &Adjusted, k: usize) -> Option<LeaveOneOut> {
         let o = &adjusted.observed[k];
         (o.redundancy > 1e-6).then(|| {
             let off = o.residual / o.redundancy;
             let variance = o.sigma * o.sigma / o.redundancy;
-            Alone {
+            LeaveOneOut {
                 rest: (adjusted.chi2 - off * off / variance).max(0.0),
                 off,
                 variance,
@@ -60,14 +60,14 @@ impl Alone {
 
     /// From a fit without the reading. A slip of many feet bends the whole outline, and in the bent
     /// one the others seem to say something else.
-    pub(crate) fn without(ground: &Ground<'_>, k: usize) -> Option<Alone> {
+    pub(crate) fn without(ground: &Ground<'_>, k: usize) -> Option<LeaveOneOut> {
         let fit = fit_with(ground, &[k]).ok()??;
-        let weak = Alone::within(&fit.adjusted, k)?;
+        let weak = LeaveOneOut::within(&fit.adjusted, k)?;
         let (kept, given) = (
             ground.readings.observations[k].sigma,
             fit.adjusted.observed[k].sigma,
         );
-        Some(Alone {
+        Some(LeaveOneOut {
             variance: weak.variance - given * given + kept * kept,
             ..weak
         })
@@ -76,7 +76,7 @@ impl Alone {
 
 /// Two readings against all the others.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct TwoAlone {
+pub(crate) struct LeaveTwoOut {
     /// Weighted sum of squares of the others.
     pub rest: f64,
     /// Booked less what the others say, feet.
@@ -85,9 +85,9 @@ pub(crate) struct TwoAlone {
     pub covariance: Matrix2<f64>,
 }
 
-impl TwoAlone {
+impl LeaveTwoOut {
     /// From a fit without both; none where the others do not say both, or say them as one.
-    pub(crate) fn without(ground: &Ground<'_>, pair: [usize; 2]) -> Option<TwoAlone> {
+    pub(crate) fn without(ground: &Ground<'_>, pair: [usize; 2]) -> Option<LeaveTwoOut> {
         let fit = fit_with(ground, &pair).ok()??;
         let seen = pair.map(|k| &fit.adjusted.observed[k]);
         let given = Matrix2::from_diagonal(&Vector2::from(seen.map(|o| o.sigma * o.sigma)));
@@ -108,7 +108,7 @@ impl TwoAlone {
         let weak = given * inverse * given;
         let explained = (off.transpose() * weak.try_inverse()? * off)[(0, 0)];
         let kept = pair.map(|k| ground.readings.observations[k].sigma.powi(2));
-        Some(TwoAlone {
+        Some(LeaveTwoOut {
             rest: (fit.adjusted.chi2 - explained).max(0.0),
             off,
             covariance: weak - given + Matrix2::from_diagonal(&Vector2::from(kept)),
@@ -289,8 +289,12 @@ enum Legs {
 const SQUEEZED: f64 = 0.5;
 
 /// Corner 0 is the datum.
-fn held(corner: usize) -> Held {
-    if corner == 0 { Held::Fixed } else { Held::Free }
+fn held(corner: usize) -> StationFixity {
+    if corner == 0 {
+        StationFixity::Fixed
+    } else {
+        StationFixity::Free
+    }
 }
 
 /// How far one corner lies from another along a vector.

@@ -28,7 +28,7 @@ pub use adjust::{Settings, adjust, adjust_with};
 pub use closure::{Closure, ClosureState, Tolerance};
 pub use nominal::{Nominal, WayRound, unit_vector};
 pub use observe::{default_sigma, span_sigma};
-pub use refuse::{MOST_CORNERS, NoOutline};
+pub use refuse::{AdjustError, MOST_CORNERS};
 pub use reliability::{UNPROVED, WELL_CHECKED};
 pub use slips::SlipPriors;
 pub use suspects::{Possible, Suspect, Suspects};

@@ -15,12 +15,12 @@ pub struct Station {
     /// Where it lies, or a first guess.
     pub at: Point,
     /// Whether the adjustment may move it.
-    pub held: Held,
+    pub held: StationFixity,
 }
 
 /// Whether the adjustment may move a station.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Held {
+pub enum StationFixity {
     /// It stays where it is.
     Fixed,
     /// Its place is unknown.
@@ -162,7 +162,7 @@ const LOOSE_PIVOT: f64 = 1e-13;
 /// against printed examples of Ghilani, Adjustment Computations, 5th ed. (2010).
 pub fn adjust_net(net: &Net) -> Result<Adjusted, NetError> {
     check(net)?;
-    let unknowns = Unknowns::of(net);
+    let unknowns = Unknowns::new(net);
     let (places, chi2) = settle(net, &unknowns)?;
     finish(net, places, chi2, &unknowns)
 }
@@ -173,7 +173,7 @@ pub fn adjust_net(net: &Net) -> Result<Adjusted, NetError> {
 /// As [`adjust_net`].
 pub fn places_of_net(net: &Net) -> Result<Vec<Point>, NetError> {
     check(net)?;
-    Ok(settle(net, &Unknowns::of(net))?.0)
+    Ok(settle(net, &Unknowns::new(net))?.0)
 }
 
 fn settle(net: &Net, unknowns: &Unknowns) -> Result<(Vec<Point>, f64), NetError> {
@@ -243,14 +243,14 @@ struct Unknowns {
 }
 
 impl Unknowns {
-    fn of(net: &Net) -> Unknowns {
+    fn new(net: &Net) -> Unknowns {
         let mut count = 0;
         let first = net
             .stations
             .iter()
             .map(|s| match s.held {
-                Held::Fixed => None,
-                Held::Free => {
+                StationFixity::Fixed => None,
+                StationFixity::Free => {
                     count += 2;
                     Some(count - 2)
                 }

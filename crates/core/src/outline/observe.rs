@@ -61,7 +61,7 @@ pub(crate) struct Readings {
 impl Readings {
     /// `axes`: unit vector of each leg, for spans along it.
     /// `roughness`: see [`span_sigma`].
-    pub(crate) fn of(body: &Body, axes: &[[f64; 2]], roughness: f64) -> Readings {
+    pub(crate) fn new(body: &Body, axes: &[[f64; 2]], roughness: f64) -> Readings {
         let mut order: Vec<usize> = (0..body.readings.len()).collect();
         order.sort_by(|&a, &b| {
             let (a, b) = (&body.readings[a], &body.readings[b]);

@@ -6,7 +6,7 @@ use crate::units::Angle;
 
 /// Why a body has no outline that could be adjusted.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
-pub enum NoOutline {
+pub enum AdjustError {
     /// Fewer than three corners enclose nothing.
     #[error("body {body} has {corners} corners: an outline needs at least 3")]
     TooFewCorners {
@@ -131,15 +131,15 @@ const LONGEST: f64 = 10_000.0;
 const ROUND_OFF: f64 = 1e-6;
 
 /// Refuses what is no outline.
-pub(crate) fn refuse(body: &Body) -> Result<(), NoOutline> {
+pub(crate) fn refuse(body: &Body) -> Result<(), AdjustError> {
     let corners = refuse_sketch(body)?;
     body.readings
         .iter()
         .try_for_each(|reading| refuse_reading(&body.id, reading, corners))
 }
 
-fn refuse_sketch(body: &Body) -> Result<usize, NoOutline> {
-    let not_a_number = |what| NoOutline::NotANumber {
+fn refuse_sketch(body: &Body) -> Result<usize, AdjustError> {
+    let not_a_number = |what| AdjustError::NotANumber {
         body: body.id.clone(),
         what,
     };
@@ -170,7 +170,7 @@ fn refuse_sketch(body: &Body) -> Result<usize, NoOutline> {
         }
     };
     if corners < 3 {
-        return Err(NoOutline::TooFewCorners {
+        return Err(AdjustError::TooFewCorners {
             body: body.id.clone(),
             corners,
         });
@@ -178,9 +178,9 @@ fn refuse_sketch(body: &Body) -> Result<usize, NoOutline> {
     Ok(corners)
 }
 
-fn refuse_turns(body: &str, turns: &[Angle]) -> Result<(), NoOutline> {
+fn refuse_turns(body: &str, turns: &[Angle]) -> Result<(), AdjustError> {
     if turns.len() > MOST_CORNERS {
-        return Err(NoOutline::TooManyCorners {
+        return Err(AdjustError::TooManyCorners {
             body: body.to_owned(),
             corners: turns.len(),
         });
@@ -188,7 +188,7 @@ fn refuse_turns(body: &str, turns: &[Angle]) -> Result<(), NoOutline> {
     let sum: f64 = turns.iter().map(|t| t.in_degrees()).sum();
     let off = (sum.abs() - 360.0).abs();
     if turns.len() >= 3 && !(off.is_finite() && off < ROUND_OFF) {
-        return Err(NoOutline::TurnsDoNotClose {
+        return Err(AdjustError::TurnsDoNotClose {
             body: body.to_owned(),
             sum,
         });
@@ -196,20 +196,20 @@ fn refuse_turns(body: &str, turns: &[Angle]) -> Result<(), NoOutline> {
     let units = Nominal::of_turns(turns).units;
     let across = |unit: &[f64; 2]| unit[1].abs();
     if turns.len() >= 3 && units.iter().map(across).all(|part| part < ROUND_OFF) {
-        return Err(NoOutline::AllParallel {
+        return Err(AdjustError::AllParallel {
             body: body.to_owned(),
         });
     }
     Ok(())
 }
 
-fn refuse_reading(body: &str, reading: &Reading, corners: usize) -> Result<(), NoOutline> {
+fn refuse_reading(body: &str, reading: &Reading, corners: usize) -> Result<(), AdjustError> {
     let id = || reading.id.clone();
     let known_leg = |leg: usize| {
         if leg < corners {
             Ok(())
         } else {
-            Err(NoOutline::NoSuchLeg {
+            Err(AdjustError::NoSuchLeg {
                 body: body.to_owned(),
                 reading: id(),
                 leg,
@@ -219,7 +219,7 @@ fn refuse_reading(body: &str, reading: &Reading, corners: usize) -> Result<(), N
     };
     let two_corners = |from: usize, to: usize| {
         if let Some(&corner) = [from, to].iter().find(|&&c| c >= corners) {
-            return Err(NoOutline::NoSuchCorner {
+            return Err(AdjustError::NoSuchCorner {
                 body: body.to_owned(),
                 reading: id(),
                 corner,
@@ -227,7 +227,7 @@ fn refuse_reading(body: &str, reading: &Reading, corners: usize) -> Result<(), N
             });
         }
         if from == to {
-            return Err(NoOutline::SameCorner {
+            return Err(AdjustError::SameCorner {
                 reading: id(),
                 corner: from,
             });
@@ -252,7 +252,7 @@ fn refuse_reading(body: &str, reading: &Reading, corners: usize) -> Result<(), N
                 .map(|o| o.in_feet())
                 .find(|o| !(0.0..=LONGEST).contains(o))
             {
-                return Err(NoOutline::NoOverhang {
+                return Err(AdjustError::NoOverhang {
                     reading: id(),
                     feet: bad,
                 });
@@ -261,13 +261,13 @@ fn refuse_reading(body: &str, reading: &Reading, corners: usize) -> Result<(), N
     }
     let feet = reading.value.in_feet();
     if !(feet > 0.0 && feet <= LONGEST) {
-        return Err(NoOutline::NoLength {
+        return Err(AdjustError::NoLength {
             reading: id(),
             feet,
         });
     }
     match reading.sigma.map(|s| s.in_feet()) {
-        Some(feet) if !(feet > 0.0 && feet.is_finite()) => Err(NoOutline::NoSpread {
+        Some(feet) if !(feet > 0.0 && feet.is_finite()) => Err(AdjustError::NoSpread {
             reading: id(),
             feet,
         }),

@@ -83,7 +83,7 @@ pub(crate) enum Marks {
     /// Feet and tenths.
     Tenths,
     /// Metres and centimetres.
-    Metres,
+    Meters,
 }
 
 /// What a reading would have been, had one kind of slip been made.
@@ -97,7 +97,7 @@ pub(crate) struct Candidate {
 }
 
 /// Metres in a foot.
-const METRES_IN_FOOT: f64 = 0.3048;
+const METERS_IN_FOOT: f64 = 0.3048;
 /// A value this near a mark of the tape stands on it, feet.
 const ON_THE_MARK: f64 = 0.004;
 /// Shorter than this nothing is taped as a leg, feet.
@@ -110,7 +110,7 @@ pub(crate) fn marks_of(reading: &Reading) -> Option<Marks> {
     if let Some(text) = &reading.text {
         let text = text.to_ascii_lowercase();
         if text.contains('m') {
-            return Some(Marks::Metres);
+            return Some(Marks::Meters);
         }
         if text.contains('"') || text.contains("in") || text.contains('/') {
             return Some(Marks::Inches);
@@ -137,13 +137,13 @@ pub(crate) fn usual_marks(readings: &[Reading]) -> Marks {
             .filter(|r| marks_of(r) == Some(marks))
             .count()
     };
-    let (inches, tenths, metres) = (
+    let (inches, tenths, meters) = (
         count(Marks::Inches),
         count(Marks::Tenths),
-        count(Marks::Metres),
+        count(Marks::Meters),
     );
-    if metres > inches && metres > tenths {
-        Marks::Metres
+    if meters > inches && meters > tenths {
+        Marks::Meters
     } else if tenths > inches {
         Marks::Tenths
     } else {
@@ -163,7 +163,7 @@ pub(crate) fn candidates(
     let feet = reading.value.in_feet();
     let marks = marks_of(reading).unwrap_or(usual);
     let unit = match marks {
-        Marks::Metres => 1.0 / METRES_IN_FOOT,
+        Marks::Meters => 1.0 / METERS_IN_FOOT,
         Marks::Inches | Marks::Tenths => 1.0,
     };
     let said = feet / unit;
@@ -203,7 +203,7 @@ pub(crate) fn candidates(
         add(SlipKind::Overhang, &[(feet + one, 1.0)]);
     }
     let tape = match marks {
-        Marks::Metres => priors.metric_tape_length,
+        Marks::Meters => priors.metric_tape_length,
         Marks::Inches | Marks::Tenths => priors.tape_length,
     };
     if feet < 0.92 * tape {
@@ -227,7 +227,7 @@ fn digits_turned(said: f64, marks: Marks) -> Vec<f64> {
         Marks::Inches => vec![],
         Marks::Tenths if on_tenths => vec![turn(said, 0.1)],
         Marks::Tenths => vec![],
-        Marks::Metres => vec![turn(said, 0.1), turn(said, 0.01)],
+        Marks::Meters => vec![turn(said, 0.1), turn(said, 0.01)],
     };
     std::iter::once(whole).chain(parts).flatten().collect()
 }
@@ -242,7 +242,7 @@ fn read_in_other_marks(feet: f64, usual: Marks) -> Vec<f64> {
         ((1.0..10.0).contains(&k) && (rest - k / parts).abs() < ON_THE_MARK).then_some(k)
     };
     match usual {
-        Marks::Metres => vec![],
+        Marks::Meters => vec![],
         Marks::Tenths => mark(12.0).map(|k| whole + k / 10.0).into_iter().collect(),
         Marks::Inches => {
             let of_hundredths = [10.0, 11.0]

@@ -1,7 +1,7 @@
 //! Which readings the others speak against, and what they would have been.
 
 use super::SlipKind;
-use super::fit::{Alone, TwoAlone};
+use super::fit::{LeaveOneOut, LeaveTwoOut};
 use super::net::Adjusted;
 use super::slips::{Candidate, SlipPriors, candidates, usual_marks};
 use super::two_slips::two_slips;
@@ -95,7 +95,7 @@ impl Spread {
     }
 
     /// The same with one reading off by anything, as a normal slip of this spread, feet.
-    fn evidence_of_any_slip(&self, alone: &Alone, slip_sigma: f64) -> f64 {
+    fn evidence_of_any_slip(&self, alone: &LeaveOneOut, slip_sigma: f64) -> f64 {
         self.sum(|factor| {
             let square = factor * factor;
             let room = slip_sigma * slip_sigma / (alone.variance * square);
@@ -133,14 +133,14 @@ pub(crate) fn suspects(
         return Suspects::nothing_speaks();
     }
     let spread = Spread::of(body, adjusted, roughness, priors);
-    let candidates = Candidates::of(body, order, priors);
-    let mut alone: Vec<Option<Alone>> = (0..order.len())
-        .map(|k| Alone::within(adjusted, k))
+    let candidates = Candidates::new(body, order, priors);
+    let mut alone: Vec<Option<LeaveOneOut>> = (0..order.len())
+        .map(|k| LeaveOneOut::within(adjusted, k))
         .collect();
-    let weigh = |alone: &[Option<Alone>]| {
+    let weigh = |alone: &[Option<LeaveOneOut>]| {
         let nothing =
             order.len() as f64 * (1.0 - priors.per_reading).ln() + spread.evidence(adjusted.chi2);
-        Weighed::of(
+        Weighed::new(
             nothing,
             hypotheses(&candidates, adjusted, alone, &spread, priors),
         )
@@ -161,11 +161,11 @@ pub(crate) fn suspects(
 /// Fits that leave something out.
 pub(crate) trait Others {
     /// One observation against all the others.
-    fn without(&self, k: usize) -> Option<Alone>;
+    fn without(&self, k: usize) -> Option<LeaveOneOut>;
     /// What every observation is off by when one is left out.
-    fn rest_without(&self, k: usize) -> Option<Vec<Option<Alone>>>;
+    fn rest_without(&self, k: usize) -> Option<Vec<Option<LeaveOneOut>>>;
     /// Two observations against all the others.
-    fn without_both(&self, pair: [usize; 2]) -> Option<TwoAlone>;
+    fn without_both(&self, pair: [usize; 2]) -> Option<LeaveTwoOut>;
 }
 
 /// What each observation may have been before a slip.
@@ -176,14 +176,14 @@ pub(super) struct Candidates {
 }
 
 impl Candidates {
-    fn of(body: &Body, order: &[usize], priors: &SlipPriors) -> Candidates {
+    fn new(body: &Body, order: &[usize], priors: &SlipPriors) -> Candidates {
         let usual = usual_marks(&body.readings);
         let readings = order.iter().map(|&k| &body.readings[k]);
         Candidates {
             booked: readings.clone().map(|r| r.value.in_feet()).collect(),
             known: readings
                 .map(|reading| {
-                    let overhangs = neighbouring_overhangs(body, reading.span);
+                    let overhangs = neighboring_overhangs(body, reading.span);
                     candidates(reading, usual, overhangs, priors)
                 })
                 .collect(),
@@ -199,7 +199,7 @@ const BENDS: f64 = 1.0;
 pub(super) const SPEND: f64 = 2e8;
 
 /// Observations whose slip may have bent the outline, the worst first, as many as time allows.
-fn bends(alone: &[Option<Alone>], adjusted: &Adjusted) -> Vec<usize> {
+fn bends(alone: &[Option<LeaveOneOut>], adjusted: &Adjusted) -> Vec<usize> {
     let mut off: Vec<(usize, f64)> = alone
         .iter()
         .enumerate()
@@ -232,7 +232,7 @@ struct Weighed {
 }
 
 impl Weighed {
-    fn of(nothing: f64, hypotheses: Vec<Hypothesis>) -> Weighed {
+    fn new(nothing: f64, hypotheses: Vec<Hypothesis>) -> Weighed {
         let top = hypotheses
             .iter()
             .fold(nothing, |top, h| top.max(h.log_weight));
@@ -253,7 +253,7 @@ impl Weighed {
             return self;
         }
         self.hypotheses.extend(more);
-        Weighed::of(self.nothing, self.hypotheses)
+        Weighed::new(self.nothing, self.hypotheses)
     }
 
     fn chance(&self, hypothesis: &Hypothesis) -> f64 {
@@ -399,7 +399,7 @@ const POSSIBLE: f64 = 1e-3;
 fn hypotheses(
     candidates: &Candidates,
     adjusted: &Adjusted,
-    alone: &[Option<Alone>],
+    alone: &[Option<LeaveOneOut>],
     spread: &Spread,
     priors: &SlipPriors,
 ) -> Vec<Hypothesis> {
@@ -408,7 +408,7 @@ fn hypotheses(
     let mut hypotheses = Vec::new();
     for (observation, booked) in candidates.booked.iter().enumerate() {
         // Where the others say nothing, any value fits as well as the booked one.
-        let alone = alone[observation].unwrap_or(Alone {
+        let alone = alone[observation].unwrap_or(LeaveOneOut {
             rest: adjusted.chi2,
             off: 0.0,
             variance: f64::INFINITY,
@@ -445,7 +445,7 @@ fn hypotheses(
 }
 
 /// Overhangs of the legs before and after, when a leg was taped at the eave.
-fn neighbouring_overhangs(body: &Body, span: Span) -> [Option<f64>; 2] {
+fn neighboring_overhangs(body: &Body, span: Span) -> [Option<f64>; 2] {
     let Span::Leg(leg) = span else {
         return [None, None];
     };

@@ -1,7 +1,7 @@
 //! Two slips at once: weighed only where one alone does not account for what is off.
 
 use super::SlipKind;
-use super::fit::TwoAlone;
+use super::fit::LeaveTwoOut;
 use super::net::Adjusted;
 use super::slips::{Candidate, SlipPriors};
 use super::suspects::{Candidates, Hypothesis, Others, SPEND, Slip, Spread, one_fit};
@@ -100,7 +100,7 @@ fn kinds(known: &[Candidate], priors: &SlipPriors) -> Vec<Kind> {
 fn of_pair(
     candidates: &Candidates,
     pair: [usize; 2],
-    alone: &TwoAlone,
+    alone: &LeaveTwoOut,
     spread: &Spread,
     priors: &SlipPriors,
 ) -> Vec<Hypothesis> {
@@ -133,7 +133,7 @@ fn of_pair(
 fn fit_of(
     both: [Kind; 2],
     booked: [f64; 2],
-    alone: &TwoAlone,
+    alone: &LeaveTwoOut,
     spread: &Spread,
     priors: &SlipPriors,
 ) -> Option<(f64, [f64; 2])> {

@@ -70,14 +70,14 @@ pub struct Guesses {
 }
 
 /// Likelihood of one photo at each error and side.
-type Seen = [[f64; 4]; ERRORS];
+type ShotLikelihood = [[f64; 4]; ERRORS];
 /// Chance of each error, way round and side.
 type Belief = [[[f64; 4]; 2]; ERRORS];
 
 /// Guesses the side that each photo shows; photos in the order in which they were taken.
 #[must_use]
 pub fn guess_sides(shots: &[Shot]) -> Guesses {
-    let seen: Vec<Seen> = shots.iter().map(seen_of).collect();
+    let seen: Vec<ShotLikelihood> = shots.iter().map(seen_of).collect();
     let ordered = Ordered::pass(shots, &seen);
     let apart = Apart::pass(&seen);
     let share = |k: usize| {
@@ -133,7 +133,7 @@ fn errors_beforehand() -> [f64; ERRORS] {
     chances.map(|chance| chance / sum)
 }
 
-fn seen_of(shot: &Shot) -> Seen {
+fn seen_of(shot: &Shot) -> ShotLikelihood {
     let mut seen = [[1.0 / 360.0; 4]; ERRORS];
     let heading = shot.heading.map(|heading| heading.in_degrees());
     if let Some(heading) = heading.filter(|heading| heading.is_finite()) {
@@ -199,7 +199,7 @@ struct Ordered {
 }
 
 impl Ordered {
-    fn pass(shots: &[Shot], seen: &[Seen]) -> Ordered {
+    fn pass(shots: &[Shot], seen: &[ShotLikelihood]) -> Ordered {
         let mut belief = [[[0.0; 4]; 2]; ERRORS];
         for (ways, error) in belief.iter_mut().zip(errors_beforehand()) {
             *ways = [BEGINS.map(|begins| 0.5 * error * begins); 2];
@@ -223,7 +223,7 @@ impl Ordered {
     }
 }
 
-fn weigh(belief: &mut Belief, seen: &Seen) {
+fn weigh(belief: &mut Belief, seen: &ShotLikelihood) {
     for (ways, seen) in belief.iter_mut().zip(seen) {
         for sides in ways {
             for (chance, seen) in sides.iter_mut().zip(seen) {
@@ -259,7 +259,7 @@ fn onward(belief: &Belief, shot: &Shot) -> Belief {
 }
 
 /// Backward over the walk: each photo in the light of those after it too.
-fn smoothed(shots: &[Shot], seen: &[Seen], filtered: &[Belief]) -> Vec<[f64; 4]> {
+fn smoothed(shots: &[Shot], seen: &[ShotLikelihood], filtered: &[Belief]) -> Vec<[f64; 4]> {
     let mut later: Belief = [[[1.0; 4]; 2]; ERRORS];
     let mut after = vec![[0.0; 4]; shots.len()];
     for k in (0..shots.len()).rev() {
@@ -305,7 +305,7 @@ struct Apart {
 }
 
 impl Apart {
-    fn pass(seen: &[Seen]) -> Apart {
+    fn pass(seen: &[ShotLikelihood]) -> Apart {
         let mut errors = errors_beforehand();
         let (mut evidence, mut so_far) = (Vec::with_capacity(seen.len()), 0.0);
         let mut at_once = Vec::with_capacity(seen.len());
@@ -327,7 +327,7 @@ impl Apart {
     }
 }
 
-fn alone(seen: &Seen, errors: &[f64; ERRORS]) -> [f64; 4] {
+fn alone(seen: &ShotLikelihood, errors: &[f64; ERRORS]) -> [f64; 4] {
     let mut sides = [0.0; 4];
     for (seen, error) in seen.iter().zip(errors) {
         let sum: f64 = seen.iter().sum();
@@ -405,7 +405,7 @@ mod tests {
     }
 
     #[test]
-    fn photos_with_no_heading_are_told_by_their_neighbours_and_not_surely() {
+    fn photos_with_no_heading_are_told_by_their_neighbors_and_not_surely() {
         let blind = Shot {
             heading: None,
             since_last: Some(5.0),

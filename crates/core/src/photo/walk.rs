@@ -14,7 +14,7 @@ use uuid::Uuid;
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Shows {
     /// A person said so.
-    Said(PhotoPlace),
+    Confirmed(PhotoPlace),
     /// It is guessed; the second, where it may as well be that.
     Guess(PhotoPlace, Option<PhotoPlace>),
     /// Nothing tells.
@@ -26,7 +26,7 @@ impl Shows {
     #[must_use]
     pub fn place(&self) -> Option<PhotoPlace> {
         match self {
-            Shows::Said(place) | Shows::Guess(place, _) => Some(*place),
+            Shows::Confirmed(place) | Shows::Guess(place, _) => Some(*place),
             Shows::Unplaced => None,
         }
     }
@@ -59,7 +59,7 @@ pub fn walk_photos(book: &FieldBook, laid: &LaidOut) -> Vec<WalkPhoto> {
             let said = photo.place.or(of);
             WalkPhoto {
                 entry: *entry,
-                shows: said.map_or(Shows::Unplaced, Shows::Said),
+                shows: said.map_or(Shows::Unplaced, Shows::Confirmed),
                 distance: photo.distance,
                 private: false,
                 set_aside: false,
@@ -75,7 +75,7 @@ pub fn walk_photos(book: &FieldBook, laid: &LaidOut) -> Vec<WalkPhoto> {
         for at in said.photos.iter().filter_map(|entry| of_entry.get(entry)) {
             let photo = &mut photos[*at];
             match said.word {
-                PhotoWord::Shows { place } => photo.shows = Shows::Said(place),
+                PhotoWord::Shows { place } => photo.shows = Shows::Confirmed(place),
                 PhotoWord::From { distance } => photo.distance = Some(distance),
                 PhotoWord::Private { on } => photo.private = on,
                 PhotoWord::SetAside { on } => photo.set_aside = on,
@@ -128,7 +128,7 @@ fn guess(book: &FieldBook, photos: &mut [WalkPhoto]) {
     let mut before: Option<u64> = None;
     for (place, (photo, (entry, taken))) in photos.iter().zip(&book.photos).enumerate() {
         let confirmed = match &photo.shows {
-            Shows::Said(said) => match said.side() {
+            Shows::Confirmed(said) => match said.side() {
                 Some(side) => Confirmed::Side(side),
                 None => continue,
             },

@@ -138,7 +138,7 @@ pub fn weigh(readings: &[PitchReading]) -> Option<PitchChances> {
         more_than_steeper,
         looks: looks.len(),
         positions: looks.iter().filter(|look| look.is_position()).count(),
-        footing: Footing::of(&looks),
+        footing: Footing::from_samples(&looks),
         unevenness: unevenness(&looks, &zero),
         zero_error: zero.shown.then_some(Angle::degrees(zero.mean)),
         flips: looks

@@ -1,7 +1,7 @@
 //! On how many places a pitch stands, and what their spread speaks of.
 
 use super::likelihood::ZeroError;
-use super::looks::Look;
+use super::looks::SlopeSample;
 use crate::units::Angle;
 use std::fmt;
 
@@ -30,7 +30,7 @@ const PLACES: usize = 3;
 const PLACES_ABOVE: usize = 2;
 
 impl Footing {
-    pub(super) fn of(looks: &[Look]) -> Footing {
+    pub(super) fn from_samples(looks: &[SlopeSample]) -> Footing {
         let positions = || looks.iter().filter(|look| look.is_position());
         let above = positions().filter(|look| !look.is_near_eave()).count();
         match (positions().count(), above) {
@@ -114,13 +114,16 @@ const APART: f64 = 3.0;
 /// A kick-out less than this is not worth a word, degrees (judged).
 const LEAST_KICK: f64 = 0.6;
 
-pub(super) fn unevenness(looks: &[Look], zero: &ZeroError) -> Option<Unevenness> {
-    let places: Vec<&Look> = looks.iter().filter(|look| look.is_position()).collect();
+pub(super) fn unevenness(looks: &[SlopeSample], zero: &ZeroError) -> Option<Unevenness> {
+    let places: Vec<&SlopeSample> = looks.iter().filter(|look| look.is_position()).collect();
     kick_out(&places, zero).or_else(|| humps(&places, zero))
 }
 
 /// Mean and standard deviation of the mean, the phone's zero error taken off.
-fn mean<'a>(places: impl Iterator<Item = &'a &'a Look>, zero: &ZeroError) -> Option<(f64, f64)> {
+fn mean<'a>(
+    places: impl Iterator<Item = &'a &'a SlopeSample>,
+    zero: &ZeroError,
+) -> Option<(f64, f64)> {
     let (mut weight, mut sum) = (0.0, 0.0);
     for look in places {
         let sigma = look.about_face().hypot(look.zero_sign * zero.sigma);
@@ -130,7 +133,7 @@ fn mean<'a>(places: impl Iterator<Item = &'a &'a Look>, zero: &ZeroError) -> Opt
     (weight > 0.0).then(|| (sum / weight, weight.sqrt().recip()))
 }
 
-fn kick_out(places: &[&Look], zero: &ZeroError) -> Option<Unevenness> {
+fn kick_out(places: &[&SlopeSample], zero: &ZeroError) -> Option<Unevenness> {
     let near = mean(places.iter().filter(|look| look.is_near_eave()), zero)?;
     let above = mean(places.iter().filter(|look| !look.is_near_eave()), zero)?;
     let flatter = above.0 - near.0;
@@ -139,8 +142,8 @@ fn kick_out(places: &[&Look], zero: &ZeroError) -> Option<Unevenness> {
     })
 }
 
-fn humps(places: &[&Look], zero: &ZeroError) -> Option<Unevenness> {
-    let by_read = |a: &&&Look, b: &&&Look| a.read.total_cmp(&b.read);
+fn humps(places: &[&SlopeSample], zero: &ZeroError) -> Option<Unevenness> {
+    let by_read = |a: &&&SlopeSample, b: &&&SlopeSample| a.read.total_cmp(&b.read);
     let worst_of = |sign: f64| {
         let mut same_way = places
             .iter()
@@ -151,7 +154,7 @@ fn humps(places: &[&Look], zero: &ZeroError) -> Option<Unevenness> {
     };
     // The lowest and the highest of each way round against those of the others: enough to find
     // the greatest difference without looking at every pair of very many.
-    let ends: Vec<&&Look> = [0.0, 1.0, -1.0]
+    let ends: Vec<&&SlopeSample> = [0.0, 1.0, -1.0]
         .into_iter()
         .filter_map(worst_of)
         .flat_map(|(low, high)| [low, high])

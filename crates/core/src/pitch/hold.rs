@@ -8,7 +8,7 @@ use crate::units::Angle;
 
 /// One look at the tilt.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Look {
+pub struct TiltReading {
     /// Milliseconds on a clock that only goes forward.
     pub at_ms: f64,
     /// The tilt; negative where the phone's head points down the slope.
@@ -28,7 +28,7 @@ const FEWEST_LOOKS: usize = 8;
 
 /// What a window of looks says.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Held {
+pub struct SteadyTilt {
     /// The slope: their mean, whichever way the phone lay.
     pub slope: Angle,
     /// One standard deviation of a single look.
@@ -52,7 +52,7 @@ pub enum Hold {
 
 /// Weighs the last two seconds of looks, the oldest first; none where there is no look.
 #[must_use]
-pub fn hold(looks: &[Look]) -> Option<Held> {
+pub fn hold(looks: &[TiltReading]) -> Option<SteadyTilt> {
     let last = looks.last()?;
     let begins = last.at_ms + STANDS_MS - WINDOW_MS;
     // The look just before the window says what the tilt was when it began.
@@ -74,7 +74,7 @@ pub fn hold(looks: &[Look]) -> Option<Held> {
     } else {
         Hold::Moving
     };
-    Some(Held {
+    Some(SteadyTilt {
         slope: Angle::degrees(mean(&tilts).abs()),
         spread: Angle::degrees(spread),
         hold,
@@ -96,10 +96,10 @@ mod tests {
     use super::*;
 
     /// Looks each 50 ms for so many seconds; `tilt` of the count.
-    fn looks(seconds: f64, tilt: impl Fn(u32) -> f64) -> Vec<Look> {
+    fn looks(seconds: f64, tilt: impl Fn(u32) -> f64) -> Vec<TiltReading> {
         let count = (seconds * 20.0) as u32;
         (0..=count)
-            .map(|i| Look {
+            .map(|i| TiltReading {
                 at_ms: 1000.0 + 50.0 * f64::from(i),
                 tilt: Angle::degrees(tilt(i)),
             })
@@ -111,7 +111,7 @@ mod tests {
         [by, -by, -by, by][i as usize % 4]
     }
 
-    fn held(looks: &[Look]) -> Hold {
+    fn held(looks: &[TiltReading]) -> Hold {
         hold(looks).unwrap().hold
     }
 
@@ -164,7 +164,7 @@ mod tests {
 
     #[test]
     fn a_few_looks_far_apart_prove_no_still_hand() {
-        let few: Vec<Look> = looks(2.0, |_| 26.6).into_iter().step_by(10).collect();
+        let few: Vec<TiltReading> = looks(2.0, |_| 26.6).into_iter().step_by(10).collect();
         assert_eq!(held(&few), Hold::Begun);
     }
 }

@@ -4,7 +4,7 @@
 //! place is a fair sample of its face or an odd one, and all that was read near the eave is fair or
 //! odd together: ten looks on one kick-out are one.
 
-use super::looks::{Look, READING_SIGMA};
+use super::looks::{READING_SIGMA, SlopeSample};
 
 /// Spread of the zero error over phones, degrees (judged).
 const ZERO_ERROR_SIGMA: f64 = 0.7;
@@ -45,7 +45,7 @@ pub(super) struct ZeroError {
 impl ZeroError {
     /// Before any flip it is spread about nothing; each flip shows it with the spread of a mean
     /// of two readings.
-    pub fn shown_by(looks: &[Look]) -> ZeroError {
+    pub fn shown_by(looks: &[SlopeSample]) -> ZeroError {
         let mut weight = ZERO_ERROR_SIGMA.powi(-2);
         let mut sum = 0.0;
         let mut shown = false;
@@ -80,7 +80,7 @@ const MARGIN: f64 = 9.0;
 const ZERO_ERRORS: i32 = 8;
 
 impl SlopeGrid {
-    pub fn around(looks: &[Look], zero: &ZeroError) -> SlopeGrid {
+    pub fn around(looks: &[SlopeSample], zero: &ZeroError) -> SlopeGrid {
         let (low, high) = looks.iter().fold((90.0_f64, 0.0_f64), |(low, high), look| {
             (low.min(look.read), high.max(look.read))
         });
@@ -158,10 +158,10 @@ struct LogCurve {
 
 /// One curve for the looks that are free of the zero error, one for each way round of a phone, one
 /// for all near the eave. A curve that turns with the zero error goes `reach` further both ways.
-fn curves(looks: &[Look], low: f64, high: f64, reach: f64) -> Vec<LogCurve> {
+fn curves(looks: &[SlopeSample], low: f64, high: f64, reach: f64) -> Vec<LogCurve> {
     let mut curves = Vec::new();
     for zero_factor in [0.0, 1.0, -1.0] {
-        let apart: Vec<&Look> = looks
+        let apart: Vec<&SlopeSample> = looks
             .iter()
             .filter(|look| !look.is_near_eave() && (look.zero_sign - zero_factor).abs() < 0.5)
             .collect();

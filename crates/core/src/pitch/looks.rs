@@ -35,7 +35,7 @@ pub(super) enum Kind {
 
 /// One look at a slope.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Look {
+pub(super) struct SlopeSample {
     pub kind: Kind,
     /// What it reads of the slope, degrees.
     pub read: f64,
@@ -48,7 +48,7 @@ pub(super) struct Look {
     pub place: Option<SlopePlace>,
 }
 
-impl Look {
+impl SlopeSample {
     /// It stands for one place on the roof: somebody was up there.
     pub fn is_position(&self) -> bool {
         match self.kind {
@@ -73,7 +73,7 @@ impl Look {
 
 /// The looks in a row of readings: a forward one and the next reversed one are one position,
 /// unless they are said to be of two places.
-pub(super) fn looks(readings: &[PitchReading]) -> Vec<Look> {
+pub(super) fn looks(readings: &[PitchReading]) -> Vec<SlopeSample> {
     let mut looks = Vec::new();
     let mut rest = readings;
     while let [first, after @ ..] = rest {
@@ -100,10 +100,10 @@ fn turned_there(forward: &PitchReading, next: &PitchReading) -> bool {
     next.way == Way::Reversed && one_place
 }
 
-fn both_ways(forward: &PitchReading, reversed: &PitchReading) -> Look {
+fn both_ways(forward: &PitchReading, reversed: &PitchReading) -> SlopeSample {
     let read = [forward, reversed].map(|reading| reading.angle.in_degrees());
     let sigma = [forward, reversed].map(|reading| own_sigma(reading, READING_SIGMA));
-    Look {
+    SlopeSample {
         kind: Kind::BothWays,
         read: (read[0] + read[1]) / 2.0,
         zero_sign: 0.0,
@@ -113,7 +113,7 @@ fn both_ways(forward: &PitchReading, reversed: &PitchReading) -> Look {
     }
 }
 
-fn alone(reading: &PitchReading) -> Look {
+fn alone(reading: &PitchReading) -> SlopeSample {
     let (kind, zero_sign, usual) = match reading.way {
         Way::Forward => (Kind::OneWay, 1.0, READING_SIGMA),
         Way::Reversed => (Kind::OneWay, -1.0, READING_SIGMA),
@@ -121,7 +121,7 @@ fn alone(reading: &PitchReading) -> Look {
         Way::Sighted => (Kind::Sighted, 0.0, SIGHTED_SIGMA),
         Way::Number => (Kind::Number, 0.0, NUMBER_SIGMA),
     };
-    Look {
+    SlopeSample {
         kind,
         read: reading.angle.in_degrees(),
         zero_sign,

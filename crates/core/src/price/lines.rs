@@ -67,14 +67,14 @@ fn ordered(index: usize, line: &OrderLine, takeoff: &Takeoff, rates: &Rates) -> 
     }
     // What nobody could see is an allowance; a deck that is laid over was seen.
     let [goods, work] = if takeoff.deck_overlay {
-        [Part::Materials, Part::Labour]
+        [Part::Materials, Part::Labor]
     } else {
         [Part::Allowances, Part::Allowances]
     };
-    let laying = ("deck.labour_price".to_owned(), rates.deck.labour_price);
+    let laying = ("deck.labour_price".to_owned(), rates.deck.labor_price);
     vec![
         draft(goods, item, price_of(&line.item, rates)),
-        draft(work, PriceItem::DeckSheetLabour, laying),
+        draft(work, PriceItem::DeckSheetLabor, laying),
     ]
 }
 
@@ -110,19 +110,19 @@ fn price_of(item: &OrderItem, rates: &Rates) -> (String, Option<Money>) {
 }
 
 fn hours(takeoff: &Takeoff, rates: &Rates) -> [Draft; 2] {
-    let labour = &takeoff.labour;
+    let labor = &takeoff.labor;
     let hours = |item: PriceItem, hours: f64, because: &[Cause]| Draft {
-        part: Part::Labour,
+        part: Part::Labor,
         item,
         quantity: hundredths(hours),
         unit: PriceUnit::Hour,
         key: "labour.hour_price".to_owned(),
-        price: rates.labour.hour_price,
+        price: rates.labor.hour_price,
         because: because.to_vec(),
     };
     [
-        hours(PriceItem::Lay, labour.lay_hours, &labour.lay_because),
-        hours(PriceItem::Strip, labour.strip_hours, &labour.strip_because),
+        hours(PriceItem::Lay, labor.lay_hours, &labor.lay_because),
+        hours(PriceItem::Strip, labor.strip_hours, &labor.strip_because),
     ]
 }
 

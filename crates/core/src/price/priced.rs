@@ -14,7 +14,7 @@ pub struct Price {
     /// Sum of the lines of materials.
     pub materials: Money,
     /// Sum of the lines of labour.
-    pub labour: Money,
+    pub labor: Money,
     /// Sum of the lines of disposal.
     pub disposal: Money,
     /// Sum of the allowances, for what nobody could see.
@@ -67,7 +67,8 @@ pub enum Part {
     /// Goods.
     Materials,
     /// Hours.
-    Labour,
+    #[serde(rename = "labour")]
+    Labor,
     /// Dumping and hauling.
     Disposal,
     /// For what nobody could see.
@@ -82,7 +83,7 @@ pub enum PriceItem {
     /// A line of the order list.
     Ordered(OrderItem),
     /// Laying sheets of deck.
-    DeckSheetLabour,
+    DeckSheetLabor,
     /// Laying.
     Lay,
     /// Stripping.
@@ -99,7 +100,7 @@ impl fmt::Display for PriceItem {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         out.write_str(match self {
             PriceItem::Ordered(item) => return item.fmt(out),
-            PriceItem::DeckSheetLabour => "deck sheet labour",
+            PriceItem::DeckSheetLabor => "deck sheet labour",
             PriceItem::Lay => "lay",
             PriceItem::Strip => "strip",
             PriceItem::Tip => "tip",

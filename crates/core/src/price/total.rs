@@ -12,7 +12,7 @@ use rust_decimal::Decimal;
 #[must_use]
 pub fn price(takeoff: &Takeoff, rates: &Rates) -> Price {
     let lines = lines(takeoff, rates);
-    let sums = Sums::of(&lines, takeoff, rates);
+    let sums = Sums::new(&lines, takeoff, rates);
     let ends = |range: &Range| [&range.low, &range.high].map(|end| total(end, rates));
     let area = takeoff.ranges.iter().find(|range| range.of == Ranged::Area);
     let [low, high] = area.map_or([sums.total; 2], ends);
@@ -30,7 +30,7 @@ pub fn price(takeoff: &Takeoff, rates: &Rates) -> Price {
     });
     Price {
         materials: sums.materials,
-        labour: sums.labour,
+        labor: sums.labor,
         disposal: sums.disposal,
         allowances: sums.allowances,
         fixed: sums.fixed,
@@ -49,12 +49,12 @@ pub fn price(takeoff: &Takeoff, rates: &Rates) -> Price {
 
 /// The total alone.
 fn total(takeoff: &Takeoff, rates: &Rates) -> Money {
-    Sums::of(&lines(takeoff, rates), takeoff, rates).total
+    Sums::new(&lines(takeoff, rates), takeoff, rates).total
 }
 
 struct Sums {
     materials: Money,
-    labour: Money,
+    labor: Money,
     disposal: Money,
     allowances: Money,
     fixed: Money,
@@ -64,14 +64,14 @@ struct Sums {
 }
 
 impl Sums {
-    fn of(lines: &[PriceLine], takeoff: &Takeoff, rates: &Rates) -> Sums {
+    fn new(lines: &[PriceLine], takeoff: &Takeoff, rates: &Rates) -> Sums {
         let sum = |part: Part| -> Money {
             let of_part = lines.iter().filter(|line| line.part == part);
             of_part.filter_map(|line| line.amount).sum()
         };
-        let [materials, labour, disposal, allowances, fixed] = [
+        let [materials, labor, disposal, allowances, fixed] = [
             Part::Materials,
-            Part::Labour,
+            Part::Labor,
             Part::Disposal,
             Part::Allowances,
             Part::Fixed,
@@ -79,7 +79,7 @@ impl Sums {
         .map(sum);
         let price = &rates.price;
         let tax = (materials * (price.tax_percent / Decimal::ONE_HUNDRED)).to_cent();
-        let cost = materials + labour + disposal + allowances + fixed + tax;
+        let cost = materials + labor + disposal + allowances + fixed + tax;
         let squares = match price.billing {
             BillingBy::NetArea => Some(takeoff.billing.net_squares),
             BillingBy::NetAndAccessories => Some(takeoff.billing.accessory_squares),
@@ -94,7 +94,7 @@ impl Sums {
         };
         Sums {
             materials,
-            labour,
+            labor,
             disposal,
             allowances,
             fixed,

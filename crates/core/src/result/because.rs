@@ -125,8 +125,8 @@ pub(super) fn of_lines<'a>(
     let figures = [
         ("takeoff.tear_off", &takeoff.tear_off.because),
         ("takeoff.ventilation", &takeoff.ventilation.because),
-        ("takeoff.labour.lay_hours", &takeoff.labour.lay_because),
-        ("takeoff.labour.strip_hours", &takeoff.labour.strip_because),
+        ("takeoff.labour.lay_hours", &takeoff.labor.lay_because),
+        ("takeoff.labour.strip_hours", &takeoff.labor.strip_because),
         ("takeoff.billing", &takeoff.billing.because),
         ("price.total", &price.because),
     ];

@@ -7,9 +7,9 @@ mod because;
 mod body;
 mod takeoff;
 
-use crate::check::{Compared, ReadAgain, ReadFirst, Unread, Why, WouldHelp};
+use crate::check::{Compared, MissingReading, ReadFirst, Unread, Why};
 use crate::roof::{EdgeKind, Roof};
-use crate::solve::{Decides, NotPriceable, Priced, Share, Solved, Totals, judge_seen};
+use crate::solve::{NotPriceable, Priced, Share, Solved, Totals, UncertaintySource, judge_seen};
 use crate::survey::Survey;
 use because::Because;
 use body::{BodyResult, body_result};
@@ -27,7 +27,8 @@ pub struct ResultFile<'a> {
     /// The three that most decide the area's sigma.
     area_story: Vec<ShareResult<'a>>,
     retake_first: Vec<RetakeResult<'a>>,
-    would_help: Vec<WouldHelpResult<'a>>,
+    #[serde(rename = "would_help")]
+    missing_readings: Vec<MissingReadingResult<'a>>,
     hearsay: Vec<HearsayResult<'a>>,
     /// What was seen of the roof beside the computed one; absent where nothing was.
     #[serde(skip_serializing_if = "Vec::is_empty")]
@@ -106,7 +107,7 @@ struct RetakeResult<'a> {
 }
 
 #[derive(Clone, Debug, Serialize)]
-struct WouldHelpResult<'a> {
+struct MissingReadingResult<'a> {
     body: &'a str,
     #[serde(flatten)]
     unread: UnreadResult,
@@ -212,10 +213,10 @@ pub fn result<'a>(survey: &'a Survey, solved: &'a Solved) -> ResultFile<'a> {
             .iter()
             .map(|first| retake_result(survey, first, sigma_after(first.gain)))
             .collect(),
-        would_help: solved
-            .would_help
+        missing_readings: solved
+            .missing_readings
             .iter()
-            .map(|help| would_help_result(names[help.body], help, sigma_after(help.gain)))
+            .map(|help| missing_reading_result(names[help.body], help, sigma_after(help.gain)))
             .collect(),
         hearsay: solved.hearsay.iter().map(hearsay_result).collect(),
         seen: judge_seen(survey, solved, survey)
@@ -250,8 +251,8 @@ impl<'a> ResultFile<'a> {
         roof: &'a Roof,
         priced: &'a Priced,
     ) -> ResultFile<'a> {
-        self.takeoff = Some(TakeoffResult::of(&priced.takeoff));
-        self.price = Some(PriceResult::of(&priced.price));
+        self.takeoff = Some(TakeoffResult::new(&priced.takeoff));
+        self.price = Some(PriceResult::new(&priced.price));
         for body in &mut self.bodies {
             body.price_slips(|area| priced.price_moved_by(area));
         }
@@ -291,12 +292,12 @@ fn totals_result(totals: &Totals) -> TotalsResult {
 }
 
 fn share_result<'a>(survey: &'a Survey, share: &Share) -> ShareResult<'a> {
-    let (reading, pitch) = match share.decides {
-        Decides::Reading { body, reading } => (
+    let (reading, pitch) = match share.source {
+        UncertaintySource::Reading { body, reading } => (
             Some(survey.bodies[body].readings[reading].id.as_str()),
             None,
         ),
-        Decides::Pitch { body, leg } => {
+        UncertaintySource::Pitch { body, leg } => {
             let body = survey.bodies[body].id.as_str();
             (None, Some(PitchPlace { body, leg }))
         }
@@ -315,11 +316,11 @@ fn retake_result<'a>(
     area_sigma_after: Option<f64>,
 ) -> RetakeResult<'a> {
     let (reading, pitch) = match first.again {
-        ReadAgain::Reading { body, reading } => (
+        UncertaintySource::Reading { body, reading } => (
             Some(survey.bodies[body].readings[reading].id.as_str()),
             None,
         ),
-        ReadAgain::Pitch { body, leg } => {
+        UncertaintySource::Pitch { body, leg } => {
             let body = survey.bodies[body].id.as_str();
             (None, Some(PitchPlace { body, leg }))
         }
@@ -337,12 +338,12 @@ fn retake_result<'a>(
     }
 }
 
-fn would_help_result<'a>(
+fn missing_reading_result<'a>(
     body: &'a str,
-    help: &WouldHelp,
+    help: &MissingReading,
     area_sigma_after: Option<f64>,
-) -> WouldHelpResult<'a> {
-    WouldHelpResult {
+) -> MissingReadingResult<'a> {
+    MissingReadingResult {
         body,
         unread: match help.unread {
             Unread::Leg(leg) => UnreadResult::Leg(leg),

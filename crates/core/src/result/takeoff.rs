@@ -3,7 +3,7 @@
 use super::CautionResult;
 use crate::price::{NotPriced, Part, Price, PriceItem, PriceLine, PriceUnit, Unknown};
 use crate::takeoff::{
-    Billing, Courses, IceBarrier, LabourHours, Laid, NotShingled, OrderLine, Takeoff, TearOff,
+    Billing, Courses, IceBarrier, LaborHours, Laid, NotShingled, OrderLine, Takeoff, TearOff,
     Ventilation,
 };
 use crate::units::Money;
@@ -20,14 +20,15 @@ pub(super) struct TakeoffResult<'a> {
     ice_barrier: &'a [IceBarrier],
     tear_off: &'a TearOff,
     ventilation: &'a Ventilation,
-    labour: &'a LabourHours,
+    #[serde(rename = "labour")]
+    labor: &'a LaborHours,
     billing: &'a Billing,
     deck_overlay: bool,
     cautions: Vec<CautionResult>,
 }
 
 impl<'a> TakeoffResult<'a> {
-    pub fn of(takeoff: &'a Takeoff) -> TakeoffResult<'a> {
+    pub fn new(takeoff: &'a Takeoff) -> TakeoffResult<'a> {
         TakeoffResult {
             net_area: takeoff.net_area.in_square_feet(),
             squares: takeoff.net_area.in_squares(),
@@ -38,7 +39,7 @@ impl<'a> TakeoffResult<'a> {
             ice_barrier: &takeoff.ice_barrier,
             tear_off: &takeoff.tear_off,
             ventilation: &takeoff.ventilation,
-            labour: &takeoff.labour,
+            labor: &takeoff.labor,
             billing: &takeoff.billing,
             deck_overlay: takeoff.deck_overlay,
             cautions: takeoff
@@ -57,7 +58,8 @@ impl<'a> TakeoffResult<'a> {
 pub(super) struct PriceResult<'a> {
     lines: Vec<LineResult<'a>>,
     materials: String,
-    labour: String,
+    #[serde(rename = "labour")]
+    labor: String,
     disposal: String,
     allowances: String,
     fixed: String,
@@ -90,11 +92,11 @@ struct UnknownResult {
 }
 
 impl<'a> PriceResult<'a> {
-    pub fn of(price: &'a Price) -> PriceResult<'a> {
+    pub fn new(price: &'a Price) -> PriceResult<'a> {
         PriceResult {
             lines: price.lines.iter().map(line).collect(),
             materials: cents(price.materials),
-            labour: cents(price.labour),
+            labor: cents(price.labor),
             disposal: cents(price.disposal),
             allowances: cents(price.allowances),
             fixed: cents(price.fixed),

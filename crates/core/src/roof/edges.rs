@@ -52,7 +52,7 @@ pub(super) struct LineAt {
 
 /// What lies on one side of a piece of edge.
 #[derive(Clone, Copy, Debug)]
-pub(super) enum Beside {
+pub(super) enum Neighbor {
     Face(FaceAt),
     Line(LineAt),
 }
@@ -62,8 +62,8 @@ pub(super) enum Beside {
 pub(super) struct Piece {
     pub from: Vec3,
     pub to: Vec3,
-    pub left: Beside,
-    pub right: Beside,
+    pub left: Neighbor,
+    pub right: Neighbor,
     /// See [`super::sweep::Crease::seam`].
     pub seam: Option<Vec3>,
 }
@@ -79,11 +79,11 @@ pub(super) struct Known {
     pub faces: Vec<usize>,
 }
 
-impl Beside {
+impl Neighbor {
     fn key(&self) -> PlaneKey {
         match self {
-            Beside::Face(face) => face.key,
-            Beside::Line(line) => line.key,
+            Neighbor::Face(face) => face.key,
+            Neighbor::Line(line) => line.key,
         }
     }
 }
@@ -95,17 +95,17 @@ impl Piece {
             return None;
         }
         let (kind, faces) = match (&self.left, &self.right) {
-            (Beside::Face(left), Beside::Face(right)) => (
+            (Neighbor::Face(left), Neighbor::Face(right)) => (
                 self.between_faces(left, right)?,
                 vec![left.face, right.face],
             ),
-            (Beside::Face(face), Beside::Line(line)) => {
+            (Neighbor::Face(face), Neighbor::Line(line)) => {
                 (self.at_line(self.leftward(), line), vec![face.face])
             }
-            (Beside::Line(line), Beside::Face(face)) => {
+            (Neighbor::Line(line), Neighbor::Face(face)) => {
                 (self.at_line(-self.leftward(), line), vec![face.face])
             }
-            (Beside::Line(_), Beside::Line(_)) => return None,
+            (Neighbor::Line(_), Neighbor::Line(_)) => return None,
         };
         let mut between = [self.left.key(), self.right.key()];
         between.sort_unstable();

@@ -10,8 +10,6 @@
 
 mod body;
 mod edges;
-mod given;
-mod joined;
 mod loops;
 mod overlay;
 mod plan;
@@ -20,12 +18,14 @@ mod raise;
 mod raised;
 mod refusal;
 mod rings;
+mod sliver_transfer;
+mod slivers;
 mod solid;
 mod spread;
 mod squared;
 mod surface;
 mod sweep;
-mod thin;
+mod union;
 mod view;
 mod view_order;
 mod view_svg;
@@ -34,7 +34,7 @@ mod wavefront;
 
 pub use body::{BodyShape, LegRise, Rise};
 pub use raise::raise;
-pub use refusal::RoofRefusal;
+pub use refusal::RaiseError;
 pub use spread::{Gradient, SlopeGroup, Spread, spread};
 pub use surface::{Edge, EdgeKind, Face, Roof, RoofCaution};
 pub use view::{Part, Piece, SolidView, Viewpoint, WALLS, Walls, ground_under, solid_view};

@@ -41,7 +41,7 @@ pub(super) struct Bound {
 }
 
 /// One connected part of a face that is seen.
-pub(super) struct Seen {
+pub(super) struct VisiblePart {
     pub body: usize,
     pub swept: usize,
     pub area: f64,
@@ -50,7 +50,7 @@ pub(super) struct Seen {
 }
 
 /// The seen parts of one face; none if the pieces around them do not close.
-pub(super) fn seen(slab: &Slab, raised: &Raised, solids: &[Solid]) -> Option<Vec<Seen>> {
+pub(super) fn seen(slab: &Slab, raised: &Raised, solids: &[Solid]) -> Option<Vec<VisiblePart>> {
     let others: Vec<&Solid> = solids
         .iter()
         .filter(|solid| solid.body != slab.body && solid.bounds.wider(MARGIN).meets(&slab.bounds))
@@ -106,7 +106,7 @@ pub(super) fn seen(slab: &Slab, raised: &Raised, solids: &[Solid]) -> Option<Vec
     Some(
         regions
             .into_iter()
-            .map(|Region { rings, area }| Seen {
+            .map(|Region { rings, area }| VisiblePart {
                 body: slab.body,
                 swept: slab.swept,
                 area,
@@ -150,7 +150,7 @@ fn lines(slab: &Slab, raised: &Raised, others: &[&Solid]) -> Vec<(Segment, Line)
         }
         let feet = solid.feet.iter().chain(&solid.walls);
         lines.extend(
-            feet.filter(|(piece, _)| Bounds::of(piece).meets(&near))
+            feet.filter(|(piece, _)| Bounds::around(piece).meets(&near))
                 .map(|&(piece, at)| (piece, Line::Foot(at))),
         );
         if !solid.walls.is_empty()

@@ -1,6 +1,6 @@
 //! An outline made ready: checked, counter-clockwise, near the origin, a speed for every leg.
 
-use super::refusal::RoofRefusal;
+use super::refusal::RaiseError;
 use super::squared::Squaring;
 use super::{BodyShape, Rise};
 use nalgebra::Vector2;
@@ -124,7 +124,7 @@ impl Leg {
 
 impl Plan {
     /// Checks a body and makes it ready.
-    pub fn new(shape: &BodyShape) -> Result<Plan, RoofRefusal> {
+    pub fn new(shape: &BodyShape) -> Result<Plan, RaiseError> {
         check_counts(shape)?;
         check_numbers(shape)?;
         let origin = Vec2::new(shape.corners[0].x, shape.corners[0].y);
@@ -144,7 +144,7 @@ impl Plan {
             squared = Some(Squared { squaring, taped });
         }
         if breadth(&corners) < SAME_PLACE {
-            return Err(RoofRefusal::WithoutArea {
+            return Err(RaiseError::WithoutArea {
                 body: shape.id.clone(),
             });
         }
@@ -178,7 +178,7 @@ impl Plan {
                     overhang: shape.legs[number].overhang,
                 })
             })
-            .collect::<Result<Vec<_>, RoofRefusal>>()?;
+            .collect::<Result<Vec<_>, RaiseError>>()?;
         let plan = Plan {
             body: shape.id.clone(),
             legs,
@@ -193,7 +193,7 @@ impl Plan {
             .iter()
             .all(|leg| matches!(leg.climb, Climb::Stands(_)))
         {
-            return Err(RoofRefusal::NeverCloses { body: plan.body });
+            return Err(RaiseError::NeverCloses { body: plan.body });
         }
         Ok(plan)
     }
@@ -209,10 +209,10 @@ impl Plan {
         twice_area(&corners) / 2.0
     }
 
-    fn check_simple(&self) -> Result<(), RoofRefusal> {
+    fn check_simple(&self) -> Result<(), RaiseError> {
         let crosses = |one: usize, two: usize| {
             let (leg, other) = (self.legs[one].number, self.legs[two].number);
-            Err(RoofRefusal::CrossesItself {
+            Err(RaiseError::CrossesItself {
                 body: self.body.clone(),
                 leg: leg.min(other),
                 other: leg.max(other),
@@ -240,11 +240,11 @@ impl Plan {
         Ok(())
     }
 
-    fn check_one_line(&self) -> Result<(), RoofRefusal> {
+    fn check_one_line(&self) -> Result<(), RaiseError> {
         for (place, leg) in self.legs.iter().enumerate() {
             let after = self.next(place);
             if leg.along.perp(&after.along).abs() < IN_ONE_LINE && leg.climb != after.climb {
-                return Err(RoofRefusal::LegsInOneLine {
+                return Err(RaiseError::LegsInOneLine {
                     body: self.body.clone(),
                     leg: leg.number.min(after.number),
                     other: leg.number.max(after.number),
@@ -255,24 +255,24 @@ impl Plan {
     }
 }
 
-fn check_counts(shape: &BodyShape) -> Result<(), RoofRefusal> {
+fn check_counts(shape: &BodyShape) -> Result<(), RaiseError> {
     let body = shape.id.clone();
     let legs = shape.corners.len();
     if legs < 3 {
-        return Err(RoofRefusal::TooFewCorners {
+        return Err(RaiseError::TooFewCorners {
             body,
             corners: legs,
         });
     }
     if legs > MOST_LEGS {
-        return Err(RoofRefusal::TooManyLegs {
+        return Err(RaiseError::TooManyLegs {
             body,
             legs,
             most: MOST_LEGS,
         });
     }
     if shape.legs.len() != legs {
-        return Err(RoofRefusal::EdgesCount {
+        return Err(RaiseError::EdgesCount {
             body,
             legs,
             rises: shape.legs.len(),
@@ -281,9 +281,9 @@ fn check_counts(shape: &BodyShape) -> Result<(), RoofRefusal> {
     Ok(())
 }
 
-fn check_numbers(shape: &BodyShape) -> Result<(), RoofRefusal> {
+fn check_numbers(shape: &BodyShape) -> Result<(), RaiseError> {
     let not_a_number = |what: String| {
-        Err(RoofRefusal::NotANumber {
+        Err(RaiseError::NotANumber {
             body: shape.id.clone(),
             what,
         })
@@ -304,11 +304,11 @@ fn check_numbers(shape: &BodyShape) -> Result<(), RoofRefusal> {
     Ok(())
 }
 
-fn check_lengths(shape: &BodyShape, corners: &[Vec2]) -> Result<(), RoofRefusal> {
+fn check_lengths(shape: &BodyShape, corners: &[Vec2]) -> Result<(), RaiseError> {
     for (leg, from) in corners.iter().enumerate() {
         let to = (leg + 1) % corners.len();
         if (corners[to] - from).norm() < SAME_PLACE {
-            return Err(RoofRefusal::CornersEqual {
+            return Err(RaiseError::CornersEqual {
                 body: shape.id.clone(),
                 leg,
                 from: leg,
@@ -319,13 +319,13 @@ fn check_lengths(shape: &BodyShape, corners: &[Vec2]) -> Result<(), RoofRefusal>
     Ok(())
 }
 
-fn climb(shape: &BodyShape, leg: usize) -> Result<Climb, RoofRefusal> {
+fn climb(shape: &BodyShape, leg: usize) -> Result<Climb, RaiseError> {
     let bands = match &shape.legs[leg].rise {
         Rise::Gable => return Ok(Climb::Stands(End::Gable)),
         Rise::Wall => return Ok(Climb::Stands(End::Wall)),
         Rise::Slopes(bands) => bands,
     };
-    let refused = RoofRefusal::Bands {
+    let refused = RaiseError::Bands {
         body: shape.id.clone(),
         leg,
     };
@@ -337,7 +337,7 @@ fn climb(shape: &BodyShape, leg: usize) -> Result<Climb, RoofRefusal> {
     for (place, (pitch, rise)) in bands.iter().enumerate() {
         let pitch = pitch.in_12();
         if !(pitch > 0.0 && pitch <= STEEPEST) {
-            return Err(RoofRefusal::Pitch {
+            return Err(RaiseError::Pitch {
                 body: shape.id.clone(),
                 leg,
                 pitch: pitch.to_string(),

@@ -41,7 +41,7 @@ const ONE_LINE: (f64, f64) = (1e-9, 1e-6);
 impl Plane {
     /// The plane through a leg's foot, or through the break below one of its upper slopes.
     /// In the plan's own place: from its origin, above its eave.
-    pub fn of(leg: &Leg, band: usize) -> Plane {
+    pub fn new(leg: &Leg, band: usize) -> Plane {
         let gradient = leg.gradient(band);
         // Where the slope begins: run in from the leg, height above the eave.
         let (mut run, mut base) = (0.0, 0.0);

@@ -1,10 +1,10 @@
 //! Outlines and pitches to a roof.
 
 use super::edges::{self, Piece};
-use super::joined::Joined;
 use super::plan::Plan;
 use super::raised::Raised;
-use super::{BodyShape, EdgeKind, Roof, RoofCaution, RoofRefusal, walls};
+use super::union::RoofUnion;
+use super::{BodyShape, EdgeKind, RaiseError, Roof, RoofCaution, walls};
 use crate::survey::WallSegment;
 
 /// Raises the roof over `bodies`: every pitched leg's slope rises inward until it meets another.
@@ -14,8 +14,8 @@ use crate::survey::WallSegment;
 ///
 /// # Errors
 /// Names the body and leg that admit no roof, and what to do.
-pub fn raise(bodies: &[BodyShape], walls: &[WallSegment]) -> Result<Roof, RoofRefusal> {
-    let joined = Joined::new(bodies)?;
+pub fn raise(bodies: &[BodyShape], walls: &[WallSegment]) -> Result<Roof, RaiseError> {
+    let joined = RoofUnion::new(bodies)?;
     let known = joined.pieces.iter().filter_map(Piece::known).collect();
     let plans: Vec<&Plan> = joined.raised.iter().map(|raised| &raised.plan).collect();
     let (known, mut cautions) = walls::against(&plans, walls, known);

@@ -1,12 +1,12 @@
 //! One body with its roof: what its sweep left, as faces and pieces of edge in the survey's place.
 
-use super::edges::{Beside, FaceAt, LegAt, LineAt, Piece, Stop};
+use super::edges::{FaceAt, LegAt, LineAt, Neighbor, Piece, Stop};
 use super::plan::{self, Climb, Plan, Vec2};
 use super::planes::{Plane, PlaneKey, end_of, first_in_line};
+use super::slivers::{Sliver, without_slivers};
 use super::sweep::{Side, Sweep, Vec3};
-use super::thin::{ThinStrip, without_thin_strips};
 use super::wavefront::sweep;
-use super::{BodyShape, Face, RoofCaution, RoofRefusal};
+use super::{BodyShape, Face, RaiseError, RoofCaution};
 use crate::units::Pitch;
 
 /// Sine of the turn from which a corner counts as an inside corner.
@@ -18,7 +18,7 @@ pub(super) struct Raised {
     pub sweep: Sweep,
     pub first_in_line: Vec<usize>,
     /// Strips that were given to the slope beside them.
-    pub thin: Vec<ThinStrip>,
+    pub thin: Vec<Sliver>,
 }
 
 /// A face and its place in the sweep.
@@ -28,12 +28,12 @@ pub(super) struct Numbered {
 }
 
 impl Raised {
-    pub fn new(shape: &BodyShape) -> Result<Raised, RoofRefusal> {
+    pub fn new(shape: &BodyShape) -> Result<Raised, RaiseError> {
         let plan = Plan::new(shape)?;
         let swept = sweep(&plan)?;
         // Corners that are known stand where they are said to stand, and so does what is between.
         let (sweep, thin) = match shape.nominal_directions {
-            Some(_) => without_thin_strips(&plan, swept),
+            Some(_) => without_slivers(&plan, swept),
             None => (swept, Vec::new()),
         };
         let first_in_line = first_in_line(&plan);
@@ -86,7 +86,7 @@ impl Raised {
     pub fn face(&self, body: usize, swept: usize) -> Face {
         let swept = &self.sweep.faces[swept];
         let leg = &self.plan.legs[swept.leg];
-        let plane = Plane::of(leg, swept.band);
+        let plane = Plane::new(leg, swept.band);
         let ring: Vec<Vec2> = swept.ring.iter().map(|place| place.xy()).collect();
         let plan_area = plan::twice_area(&ring) / 2.0;
         let bands = match &leg.climb {
@@ -116,8 +116,8 @@ impl Raised {
             place_of[numbered.swept] = place;
         }
         let beside = |side: Side| match side {
-            Side::Face(swept) => Beside::Face(self.face_at(body, swept, place_of[swept])),
-            Side::End(leg) | Side::Air(leg) => Beside::Line(self.line_at(body, leg)),
+            Side::Face(swept) => Neighbor::Face(self.face_at(body, swept, place_of[swept])),
+            Side::End(leg) | Side::Air(leg) => Neighbor::Line(self.line_at(body, leg)),
         };
         self.sweep
             .creases
@@ -135,7 +135,7 @@ impl Raised {
     /// A swept face that stands at `face` among all faces. Its plane is in the survey's place.
     pub fn face_at(&self, body: usize, swept: usize, face: usize) -> FaceAt {
         let swept = &self.sweep.faces[swept];
-        let plane = Plane::of(&self.plan.legs[swept.leg], swept.band);
+        let plane = Plane::new(&self.plan.legs[swept.leg], swept.band);
         FaceAt {
             face,
             at: LegAt {
@@ -165,7 +165,7 @@ impl Raised {
 
     /// Strips that were too thin to build.
     pub fn thin_strips(&self) -> impl Iterator<Item = RoofCaution> {
-        self.thin.iter().map(|strip| RoofCaution::ThinStrip {
+        self.thin.iter().map(|strip| RoofCaution::Sliver {
             body: self.plan.body.clone(),
             leg: strip.leg,
             taken_by: strip.taken_by,

@@ -1,6 +1,6 @@
 /// Why no roof can be raised. Each sentence names the body, the leg and the remedy.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
-pub enum RoofRefusal {
+pub enum RaiseError {
     /// There is nothing to raise a roof over.
     #[error("there is no roof body: give at least one outline")]
     NoBodies,

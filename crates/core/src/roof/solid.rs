@@ -45,7 +45,7 @@ pub(super) struct Bounds {
 }
 
 impl Bounds {
-    pub fn of(places: &[Vec2]) -> Bounds {
+    pub fn around(places: &[Vec2]) -> Bounds {
         let mut bounds = Bounds {
             low: Vec2::repeat(f64::INFINITY),
             high: Vec2::repeat(f64::NEG_INFINITY),
@@ -124,7 +124,7 @@ impl Solid {
                 Slab {
                     body,
                     swept,
-                    bounds: Bounds::of(&ring),
+                    bounds: Bounds::around(&ring),
                     ring,
                     plane: raised.face_at(body, swept, swept).plane,
                 }
@@ -153,7 +153,7 @@ impl Solid {
             wall_line,
             walls,
             eave: raised.plan.eave_height,
-            bounds: Bounds::of(&corners),
+            bounds: Bounds::around(&corners),
         }
     }
 

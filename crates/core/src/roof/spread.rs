@@ -6,10 +6,10 @@
 //! a straight piece, so length times the value at its middle is exact. From memory of the
 //! transport theorem (Reynolds); checked against differences and against simulated readings.
 
-use super::edges::{Beside, FaceAt, LegAt, LineAt, Piece};
-use super::joined::Joined;
+use super::edges::{FaceAt, LegAt, LineAt, Neighbor, Piece};
 use super::plan::Vec2;
-use super::{BodyShape, RoofRefusal};
+use super::union::RoofUnion;
+use super::{BodyShape, RaiseError};
 use crate::units::Angle;
 use nalgebra::{DMatrix, DVector};
 
@@ -76,7 +76,7 @@ impl Gradient {
             .sum()
     }
 
-    fn zero(joined: &Joined) -> Gradient {
+    fn zero(joined: &RoofUnion) -> Gradient {
         let legs = joined.raised.iter().map(|raised| raised.plan.legs.len());
         Gradient {
             corners: legs.clone().map(|legs| DVector::zeros(2 * legs)).collect(),
@@ -89,8 +89,8 @@ impl Gradient {
 ///
 /// # Errors
 /// Those of [`super::raise`].
-pub fn spread(bodies: &[BodyShape]) -> Result<Spread, RoofRefusal> {
-    let joined = Joined::new(bodies)?;
+pub fn spread(bodies: &[BodyShape]) -> Result<Spread, RaiseError> {
+    let joined = RoofUnion::new(bodies)?;
     let mut faces = vec![Gradient::zero(&joined); joined.faces.len()];
     for piece in &joined.pieces {
         add_piece(&joined, piece, &mut faces);
@@ -138,7 +138,7 @@ fn add_turning(plan_area: f64, slope: Angle, gradient: &mut Gradient, (body, leg
 }
 
 /// What one piece of boundary does to the faces beside it as it moves.
-fn add_piece(joined: &Joined, piece: &Piece, faces: &mut [Gradient]) {
+fn add_piece(joined: &RoofUnion, piece: &Piece, faces: &mut [Gradient]) {
     let way = (piece.to - piece.from).xy();
     let length = way.norm();
     if length <= 0.0 {
@@ -150,7 +150,7 @@ fn add_piece(joined: &Joined, piece: &Piece, faces: &mut [Gradient]) {
         (&piece.left, &piece.right, -leftward),
         (&piece.right, &piece.left, leftward),
     ] {
-        let Beside::Face(face) = face else { continue };
+        let Neighbor::Face(face) = face else { continue };
         let mut moves = Moves {
             joined,
             gradient: &mut faces[face.face],
@@ -160,19 +160,19 @@ fn add_piece(joined: &Joined, piece: &Piece, faces: &mut [Gradient]) {
         let gain = face.plane.factor() * length;
         match beyond {
             // Where a strip was left out the two do not meet, and neither moves the other.
-            Beside::Face(_) if piece.seam.is_some() => {}
-            Beside::Face(other) => {
+            Neighbor::Face(_) if piece.seam.is_some() => {}
+            Neighbor::Face(other) => {
                 let apart = (face.plane.gradient - other.plane.gradient).dot(&outward);
                 if apart.abs() > ONE_PLANE {
                     moves.with_height(other, gain / apart);
                     moves.with_height(face, -gain / apart);
                 }
             }
-            Beside::Line(LineAt {
+            Neighbor::Line(LineAt {
                 leg: Some((at, inward)),
                 ..
             }) => moves.with_leg(*at, inward.dot(&outward).signum() * gain),
-            Beside::Line(LineAt { leg: None, .. }) => {
+            Neighbor::Line(LineAt { leg: None, .. }) => {
                 let apart = face.plane.gradient.dot(&outward);
                 if apart.abs() > ONE_PLANE {
                     moves.with_height(face, -gain / apart);
@@ -184,7 +184,7 @@ fn add_piece(joined: &Joined, piece: &Piece, faces: &mut [Gradient]) {
 
 /// The gradient of one face, at the middle of one piece of its boundary.
 struct Moves<'a> {
-    joined: &'a Joined,
+    joined: &'a RoofUnion,
     gradient: &'a mut Gradient,
     middle: Vec2,
 }

@@ -220,7 +220,7 @@ pub enum RoofCaution {
         wall: usize,
     },
     /// A strip of a slope that is too thin to build was given to the slope beside it.
-    ThinStrip {
+    Sliver {
         /// Name of the body.
         body: String,
         /// The leg from which the strip rose.

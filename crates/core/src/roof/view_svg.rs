@@ -41,7 +41,7 @@ pub struct Painted {
 }
 
 /// Greys of a sheet of white paper, by shade.
-const GREYS: [&str; 5] = ["#FFFFFF", "#E6EAED", "#CFD5DA", "#B4BCC3", "#9AA3AB"];
+const GRAYS: [&str; 5] = ["#FFFFFF", "#E6EAED", "#CFD5DA", "#B4BCC3", "#9AA3AB"];
 
 /// The view laid out; `letters` says how long the name of each of the roof's faces is.
 #[must_use]
@@ -102,16 +102,16 @@ pub fn solid_svg(view: &SolidView, roof: &Roof, names: &[String]) -> String {
     );
     let stroke = format!("stroke=\"{INK}\" stroke-width=\"1.2\" stroke-linejoin=\"round\"");
     for Painted { fill, lines, shade } in &picture.painted {
-        let grey = GREYS[usize::from(*shade).min(GREYS.len() - 1)];
+        let gray = GRAYS[usize::from(*shade).min(GRAYS.len() - 1)];
         let _ = match lines {
             None => writeln!(
                 text,
-                "<path d=\"{fill}\" fill=\"{grey}\" fill-rule=\"evenodd\" {stroke}/>"
+                "<path d=\"{fill}\" fill=\"{gray}\" fill-rule=\"evenodd\" {stroke}/>"
             ),
             // A hair of its own white closes the seam.
             Some(lines) => writeln!(
                 text,
-                "<path d=\"{fill}\" fill=\"{grey}\" stroke=\"{grey}\" stroke-width=\"0.6\"/>\n\
+                "<path d=\"{fill}\" fill=\"{gray}\" stroke=\"{gray}\" stroke-width=\"0.6\"/>\n\
                  <path d=\"{lines}\" fill=\"none\" {stroke} stroke-linecap=\"round\"/>"
             ),
         };

@@ -10,7 +10,7 @@
 
 use super::loops::{Contact, Corner, Front};
 use super::plan::{Climb, Plan, Vec2};
-use super::refusal::RoofRefusal;
+use super::refusal::RaiseError;
 use super::sweep::{Crease, Side, Strips, Sweep, lift};
 
 /// Sine of the angle under which two fronts count as parallel.
@@ -39,7 +39,7 @@ struct Next {
 }
 
 /// Sweeps all fronts of a plan until nothing is left to sweep.
-pub(super) fn sweep(plan: &Plan) -> Result<Sweep, RoofRefusal> {
+pub(super) fn sweep(plan: &Plan) -> Result<Sweep, RaiseError> {
     let mut fronts = Fronts {
         plan,
         strips: Strips::default(),
@@ -90,10 +90,10 @@ impl Fronts<'_> {
     }
 
     /// Takes one loop to its next event and gives the loops it falls into.
-    fn step(&mut self, mut front: Front) -> Result<Vec<Front>, RoofRefusal> {
+    fn step(&mut self, mut front: Front) -> Result<Vec<Front>, RaiseError> {
         let velocities = (0..front.corners.len())
             .map(|corner| self.velocity(&front, corner))
-            .collect::<Result<Vec<Vec2>, RoofRefusal>>()?;
+            .collect::<Result<Vec<Vec2>, RaiseError>>()?;
         let Some(next) = self.next(&front, &velocities) else {
             return Err(self.open_between(&front));
         };
@@ -116,7 +116,7 @@ impl Fronts<'_> {
     }
 
     /// How far a corner moves in plan per rise: it stays on both its fronts.
-    fn velocity(&self, front: &Front, corner: usize) -> Result<Vec2, RoofRefusal> {
+    fn velocity(&self, front: &Front, corner: usize) -> Result<Vec2, RaiseError> {
         let [before, after] = [front.strip_before(corner), front.corners[corner].strip];
         let (one, two) = (self.strips.leg(before), self.strips.leg(after));
         let (a, b) = (&self.plan.legs[one], &self.plan.legs[two]);
@@ -126,7 +126,7 @@ impl Fronts<'_> {
         let same_speed = (fast_a - fast_b).abs() <= SAME_SPEED * fast_a.max(fast_b);
         if same_way && sine.abs() < PARALLEL_UNEQUAL && !same_speed {
             let (leg, other) = if a.number < b.number { (a, b) } else { (b, a) };
-            return Err(RoofRefusal::Overtaking {
+            return Err(RaiseError::Overtaking {
                 body: self.plan.body.clone(),
                 leg: leg.number,
                 other: other.number,
@@ -263,19 +263,19 @@ impl Fronts<'_> {
     }
 
     /// The refusal for fronts that cannot be followed.
-    fn lost(&self, front: &Front) -> RoofRefusal {
+    fn lost(&self, front: &Front) -> RaiseError {
         let leg = front
             .corners
             .first()
             .map_or(0, |corner| self.strips.leg(corner.strip));
-        RoofRefusal::LostTrack {
+        RaiseError::LostTrack {
             body: self.plan.body.clone(),
             leg: self.plan.legs[leg].number,
         }
     }
 
     /// The refusal for a loop in which nothing moves any more.
-    fn open_between(&self, front: &Front) -> RoofRefusal {
+    fn open_between(&self, front: &Front) -> RaiseError {
         let mut legs: Vec<usize> = front
             .corners
             .iter()
@@ -286,7 +286,7 @@ impl Fronts<'_> {
         legs.sort_unstable();
         legs.dedup();
         let legs: Vec<String> = legs.iter().map(usize::to_string).collect();
-        RoofRefusal::LeavesOpen {
+        RaiseError::LeavesOpen {
             body: self.plan.body.clone(),
             legs: legs.join(", "),
         }
@@ -300,7 +300,7 @@ fn twice_area_of(front: &Front) -> f64 {
 
 /// Faces must tile the plan and no pitched leg may be without one: a last check that nothing went
 /// missing, whatever the outline.
-fn check_tiles(plan: &Plan, swept: &Sweep) -> Result<(), RoofRefusal> {
+fn check_tiles(plan: &Plan, swept: &Sweep) -> Result<(), RaiseError> {
     let mut covered = 0.0;
     let mut has_face = vec![false; plan.legs.len()];
     for face in &swept.faces {
@@ -310,7 +310,7 @@ fn check_tiles(plan: &Plan, swept: &Sweep) -> Result<(), RoofRefusal> {
         has_face[face.leg] |= area > 0.0;
     }
     let lost = |leg: usize| {
-        Err(RoofRefusal::LostTrack {
+        Err(RaiseError::LostTrack {
             body: plan.body.clone(),
             leg: plan.legs[leg].number,
         })

@@ -149,7 +149,7 @@ fn table_at<'v, T: Deserialize<'v>>(
 fn toml_at(name: &'static str, text: &str) -> Result<Map<String, Value>, SettingFault> {
     let table = text.parse::<toml::Table>().map_err(|fault| {
         let said = fault.message().replace('\n', " ");
-        let lack = SettingLack::Said(format!("this is no TOML ({said}): mend it there"));
+        let lack = SettingLack::Worded(format!("this is no TOML ({said}): mend it there"));
         SettingFault::new(Path::default().key(name), lack)
     })?;
     Ok(from_toml(table))

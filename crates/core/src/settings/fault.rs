@@ -127,7 +127,7 @@ pub enum SettingLack {
     },
     /// Money, a per cent or a list in other words.
     #[error("{0}")]
-    Said(String),
+    Worded(String),
 }
 
 impl SettingFault {
@@ -183,7 +183,7 @@ impl std::error::Error for SettingFault {}
 /// What serde says when a value does not fit its table.
 impl de::Error for SettingFault {
     fn custom<T: fmt::Display>(said: T) -> SettingFault {
-        SettingFault::here(SettingLack::Said(said.to_string()))
+        SettingFault::here(SettingLack::Worded(said.to_string()))
     }
 
     fn invalid_type(found: Unexpected<'_>, wanted: &dyn Expected) -> SettingFault {

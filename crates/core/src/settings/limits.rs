@@ -123,13 +123,13 @@ pub(super) fn rates(rates: &Rates) -> Result<(), SettingFault> {
     laps(rates)?;
     weights(rates)?;
     let rows = [
-        ("steepness", &rates.labour.steepness),
-        ("height", &rates.labour.height),
+        ("steepness", &rates.labor.steepness),
+        ("height", &rates.labor.height),
     ];
     for (key, table) in rows {
         row_count(&["labour", key], table.len())?;
     }
-    has_other(&["labour", "strip_deck"], &rates.labour.strip_deck)?;
+    has_other(&["labour", "strip_deck"], &rates.labor.strip_deck)?;
     has_other(&["boots", "pipe"], &rates.boots.pipe)?;
     has_other(&["boots", "mast"], &rates.boots.mast)?;
     has_other(&["boots", "flue"], &rates.boots.flue)?;
@@ -319,8 +319,8 @@ impl Rates {
             ("kick_out", "price", self.kick_out.price),
             ("nails", "price", self.nails.price),
             ("deck", "price", self.deck.price),
-            ("deck", "labour_price", self.deck.labour_price),
-            ("labour", "hour_price", self.labour.hour_price),
+            ("deck", "labour_price", self.deck.labor_price),
+            ("labour", "hour_price", self.labor.hour_price),
             ("price", "tip_per_ton", self.price.tip_per_ton),
             ("price", "trip", self.price.trip),
             ("price", "square_price", self.price.square_price),

@@ -20,4 +20,4 @@ pub use rates::{
     Anchor, ApronFlashing, Boots, Cap, DeckRates, EdgeMetal, Field, IceBarrierRates, KickOut,
     Nails, Pool, Rates, RidgeVent, Starter, StepFlashing, Underlayment, Valley, ValleyKind,
 };
-pub use work::{BillingBy, Labour, Pricing, ProfitMethod, TearOffRates, Trailer, Triangle};
+pub use work::{BillingBy, Labor, Pricing, ProfitMethod, TearOffRates, Trailer, Triangle};

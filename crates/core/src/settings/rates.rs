@@ -1,7 +1,7 @@
 //! What a firm charges, what its goods measure and how it lays them.
 
 use super::text;
-use super::work::{Labour, Pricing, TearOffRates, Trailer};
+use super::work::{Labor, Pricing, TearOffRates, Trailer};
 use crate::takeoff::BootKind;
 use crate::units::Money;
 use serde::{Deserialize, Serialize};
@@ -48,7 +48,8 @@ pub struct Rates {
     /// What hauls it.
     pub trailer: Trailer,
     /// Hours.
-    pub labour: Labour,
+    #[serde(rename = "labour")]
+    pub labor: Labor,
     /// Tax, profit, disposal and the way of billing.
     pub price: Pricing,
 }
@@ -340,5 +341,6 @@ pub struct DeckRates {
     pub price: Option<Money>,
     /// Laying a sheet.
     #[serde(with = "text::price")]
-    pub labour_price: Option<Money>,
+    #[serde(rename = "labour_price")]
+    pub labor_price: Option<Money>,
 }

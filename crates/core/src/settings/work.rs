@@ -46,7 +46,7 @@ pub struct Trailer {
 /// Hours of work.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Labour {
+pub struct Labor {
     /// An hour.
     #[serde(with = "text::price")]
     pub hour_price: Option<Money>,

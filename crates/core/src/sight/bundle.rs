@@ -1,7 +1,7 @@
 //! The least squares of one photo: pose, focal length, slope, and what the plan may be off.
 
 use super::camera::Lens;
-use super::house::{Seen, Spot};
+use super::house::{MarkedHouse, Spot};
 use nalgebra::{DMatrix, DVector, Matrix3, Rotation3, Vector3};
 
 /// Places of the unknowns: turn 0..3, camera 3..6, log focal length, rise over run, eave height;
@@ -28,7 +28,7 @@ pub(super) struct State {
 
 /// One photo to be adjusted.
 pub(super) struct Bundle<'a> {
-    pub seen: &'a Seen,
+    pub seen: &'a MarkedHouse,
     pub lens: &'a Lens,
     /// Spread of a mark, pixels.
     pub mark_px: f64,
@@ -313,7 +313,7 @@ mod tests {
     use crate::units::Length;
     use nalgebra::Unit;
 
-    fn seen_and_lens() -> (Seen, Lens) {
+    fn seen_and_lens() -> (MarkedHouse, Lens) {
         let house = GableEnd {
             width: [Length::feet(30.0), Length::feet(0.15)],
             top_off_middle: Length::feet(0.3),
@@ -327,8 +327,8 @@ mod tests {
             mark(1000.0, 2110.0, Spot::Foot(0)),
             mark(2790.0, 2080.0, Spot::Foot(1)),
         ];
-        let seen = Seen::of(&house, &marks, [4000.0, 3000.0]).expect("sound marks");
-        let lens = Lens::of(&Camera {
+        let seen = MarkedHouse::new(&house, &marks, [4000.0, 3000.0]).expect("sound marks");
+        let lens = Lens::new(&Camera {
             width_px: 4000.0,
             height_px: 3000.0,
             focal_35: Some(26.0),

@@ -32,7 +32,7 @@ pub struct Camera {
 
 /// How a phone was held at the shutter.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Held {
+pub enum PhoneTurn {
     /// Its top up.
     Upright,
     /// Turned a quarter to the left: its top points left.
@@ -46,13 +46,13 @@ pub enum Held {
 /// Where up is in the axes of the picture, from the vertical in the phone's axes (x to the right of
 /// the screen, y to its top, z out of it) at any length and of either sign: up points up.
 #[must_use]
-pub fn up_in_picture(vertical: [f64; 3], held: Held) -> [f64; 3] {
+pub fn up_in_picture(vertical: [f64; 3], held: PhoneTurn) -> [f64; 3] {
     let [x, y, z] = vertical;
     let [right, down] = match held {
-        Held::Upright => [x, -y],
-        Held::TopLeft => [-y, -x],
-        Held::TopRight => [y, x],
-        Held::UpsideDown => [-x, y],
+        PhoneTurn::Upright => [x, -y],
+        PhoneTurn::TopLeft => [-y, -x],
+        PhoneTurn::TopRight => [y, x],
+        PhoneTurn::UpsideDown => [-x, y],
     };
     let into = -z;
     if down > 0.0 {
@@ -75,7 +75,7 @@ pub(super) struct Lens {
 
 impl Lens {
     /// None where the numbers are of no camera.
-    pub fn of(camera: &Camera) -> Option<Lens> {
+    pub fn new(camera: &Camera) -> Option<Lens> {
         const PIXELS: std::ops::RangeInclusive<f64> = 16.0..=200_000.0;
         const FOCAL_35: std::ops::RangeInclusive<f64> = 5.0..=2_000.0;
         if !PIXELS.contains(&camera.width_px) || !PIXELS.contains(&camera.height_px) {
@@ -138,10 +138,10 @@ mod tests {
     fn up_is_up_however_the_phone_is_held_and_whatever_its_sign() {
         // Held level, the camera looking straight ahead: the phone stands on an edge.
         for (held, vertical) in [
-            (Held::Upright, [0.0, 9.8, 0.0]),
-            (Held::TopLeft, [9.8, 0.0, 0.0]),
-            (Held::TopRight, [-9.8, 0.0, 0.0]),
-            (Held::UpsideDown, [0.0, -9.8, 0.0]),
+            (PhoneTurn::Upright, [0.0, 9.8, 0.0]),
+            (PhoneTurn::TopLeft, [9.8, 0.0, 0.0]),
+            (PhoneTurn::TopRight, [-9.8, 0.0, 0.0]),
+            (PhoneTurn::UpsideDown, [0.0, -9.8, 0.0]),
         ] {
             for sign in [1.0, -1.0] {
                 let up = up_in_picture(vertical.map(|axis| sign * axis), held);
@@ -152,13 +152,13 @@ mod tests {
             }
         }
         // Tilted up, the screen looks down at the person: up has a part into the picture.
-        let up = up_in_picture([0.0, 0.9, -0.4], Held::Upright);
+        let up = up_in_picture([0.0, 0.9, -0.4], PhoneTurn::Upright);
         assert!(up[2] > 0.0);
     }
 
     #[test]
     fn a_focal_length_of_26_mm_is_3004_pixels_of_a_4000_by_3000_picture() {
-        let lens = Lens::of(&Camera {
+        let lens = Lens::new(&Camera {
             width_px: 4000.0,
             height_px: 3000.0,
             focal_35: Some(26.0),

@@ -1,6 +1,6 @@
 //! The house as far as a photo of it is marked: places in plan, a slope, heights.
 
-use super::refusal::NoSight;
+use super::refusal::SightError;
 use crate::survey::Point;
 use crate::units::Length;
 
@@ -102,13 +102,13 @@ const FOOT_SHARE: f64 = 1.0 / 300.0;
 
 /// The house in numbers, feet, with what the marks ask of it.
 #[derive(Clone, Debug)]
-pub(super) struct Seen {
+pub(super) struct MarkedHouse {
     /// Marks in an order of their own, so that the order in which they were set changes nothing.
     pub marks: Vec<Mark>,
     /// Plan and spread of each corner.
     pub corners: Vec<([f64; 2], f64)>,
     /// Plan, spread across and along, corners across of each peak.
-    pub peaks: Vec<SeenPeak>,
+    pub peaks: Vec<MarkedPeak>,
     pub eave_height: Option<[f64; 2]>,
     pub foot_sigma: f64,
     /// The greatest of the plan, feet.
@@ -116,7 +116,7 @@ pub(super) struct Seen {
 }
 
 #[derive(Clone, Copy, Debug)]
-pub(super) struct SeenPeak {
+pub(super) struct MarkedPeak {
     pub at: [f64; 2],
     pub across: [usize; 2],
     pub sigmas: [f64; 2],
@@ -124,8 +124,8 @@ pub(super) struct SeenPeak {
     pub over: [f64; 2],
 }
 
-impl Seen {
-    pub fn of(house: &House, marks: &[Mark], frame: [f64; 2]) -> Result<Seen, NoSight> {
+impl MarkedHouse {
+    pub fn new(house: &House, marks: &[Mark], frame: [f64; 2]) -> Result<MarkedHouse, SightError> {
         let mut marks = marks.to_vec();
         marks.sort_by_key(|mark| mark.of);
         sound_marks(house, &marks, frame)?;
@@ -134,22 +134,24 @@ impl Seen {
             .iter()
             .enumerate()
             .map(|(k, corner)| {
-                let at = place(corner.at).ok_or(NoSight::NoPlan { of: Spot::Eave(k) })?;
-                let sigma = spread(corner.sigma).ok_or(NoSight::NoPlan { of: Spot::Eave(k) })?;
+                let at = place(corner.at).ok_or(SightError::NoPlan { of: Spot::Eave(k) })?;
+                let sigma = spread(corner.sigma).ok_or(SightError::NoPlan { of: Spot::Eave(k) })?;
                 Ok((at, sigma))
             })
-            .collect::<Result<_, NoSight>>()?;
-        let peaks: Vec<SeenPeak> = house
+            .collect::<Result<_, SightError>>()?;
+        let peaks: Vec<MarkedPeak> = house
             .peaks
             .iter()
             .enumerate()
-            .map(|(k, peak)| seen_peak(peak, &corners).ok_or(NoSight::NoPlan { of: Spot::Peak(k) }))
-            .collect::<Result<_, NoSight>>()?;
+            .map(|(k, peak)| {
+                seen_peak(peak, &corners).ok_or(SightError::NoPlan { of: Spot::Peak(k) })
+            })
+            .collect::<Result<_, SightError>>()?;
         let eave_height = match house.eave_height {
             None => None,
             Some([height, sigma]) => {
                 let known = spread(height).zip(spread(sigma));
-                let (height, sigma) = known.ok_or(NoSight::NoEaveHeight)?;
+                let (height, sigma) = known.ok_or(SightError::NoEaveHeight)?;
                 Some([height, sigma])
             }
         };
@@ -158,7 +160,7 @@ impl Seen {
             from.max((at[0] - first[0]).hypot(at[1] - first[1]))
         };
         let size = corners.iter().fold(0.0, far);
-        Ok(Seen {
+        Ok(MarkedHouse {
             marks,
             foot_sigma: FOOT_SHARE * size,
             size,
@@ -173,31 +175,31 @@ impl Seen {
     }
 }
 
-fn sound_marks(house: &House, sorted: &[Mark], frame: [f64; 2]) -> Result<(), NoSight> {
+fn sound_marks(house: &House, sorted: &[Mark], frame: [f64; 2]) -> Result<(), SightError> {
     for mark in sorted {
         let within = |at: f64, most: f64| at.is_finite() && (-most..=2.0 * most).contains(&at);
         if !within(mark.at[0], frame[0]) || !within(mark.at[1], frame[1]) {
-            return Err(NoSight::OffPicture { of: mark.of });
+            return Err(SightError::OffPicture { of: mark.of });
         }
         let known = match mark.of {
             Spot::Eave(k) | Spot::Foot(k) => k < house.corners.len(),
             Spot::Peak(k) => k < house.peaks.len(),
         };
         if !known {
-            return Err(NoSight::NoPlan { of: mark.of });
+            return Err(SightError::NoPlan { of: mark.of });
         }
     }
     for pair in sorted.windows(2) {
         if pair[0].of == pair[1].of {
-            return Err(NoSight::MarkedTwice { of: pair[0].of });
+            return Err(SightError::MarkedTwice { of: pair[0].of });
         }
     }
     let count = |is: fn(Spot) -> bool| sorted.iter().filter(|mark| is(mark.of)).count();
     let eaves = count(|of| matches!(of, Spot::Eave(_)));
     let peaks = count(|of| matches!(of, Spot::Peak(_)));
     match (eaves, peaks) {
-        (1, 1) if sorted.len() == 2 => Err(NoSight::OneRake),
-        (_, 0) | (0 | 1, _) => Err(NoSight::TooFew { eaves, peaks }),
+        (1, 1) if sorted.len() == 2 => Err(SightError::OneRake),
+        (_, 0) | (0 | 1, _) => Err(SightError::TooFew { eaves, peaks }),
         (_, _) => Ok(()),
     }
 }
@@ -216,7 +218,7 @@ fn spread(sigma: Length) -> Option<f64> {
     (LEAST..=FARTHEST).contains(&feet).then_some(feet)
 }
 
-fn seen_peak(peak: &Peak, corners: &[([f64; 2], f64)]) -> Option<SeenPeak> {
+fn seen_peak(peak: &Peak, corners: &[([f64; 2], f64)]) -> Option<MarkedPeak> {
     /// Feet: eaves nearer than this to each other carry no roof.
     const NARROWEST: f64 = 0.5;
     let [from, to] = peak.across;
@@ -226,7 +228,7 @@ fn seen_peak(peak: &Peak, corners: &[([f64; 2], f64)]) -> Option<SeenPeak> {
     if between < NARROWEST {
         return None;
     }
-    Some(SeenPeak {
+    Some(MarkedPeak {
         at: place(peak.at)?,
         across: peak.across,
         sigmas: [spread(peak.sigma_across)?, spread(peak.sigma_along)?],

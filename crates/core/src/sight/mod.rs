@@ -15,7 +15,7 @@ mod refusal;
 mod sighted;
 mod start;
 
-pub use camera::{Camera, Held, up_in_picture};
+pub use camera::{Camera, PhoneTurn, up_in_picture};
 pub use house::{GableEnd, House, Mark, Peak, PlanCorner, Spot};
-pub use refusal::{NoSight, SightCaution};
-pub use sighted::{LEAST_SIGMA, PeakSighted, Sighted, sight};
+pub use refusal::{SightCaution, SightError};
+pub use sighted::{LEAST_SIGMA, PeakSighted, SightResult, sight};

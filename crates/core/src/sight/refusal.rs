@@ -6,7 +6,7 @@ use std::fmt;
 
 /// Why marks tell no pitch. Its `Display` is a sentence without its stop.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
-pub enum NoSight {
+pub enum SightError {
     /// A rake and nothing else: its angle in the picture is not its pitch.
     #[error(
         "the angle of one rake in a picture is no pitch, it can be off by 3 in 12: mark both eave \

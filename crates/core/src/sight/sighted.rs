@@ -2,8 +2,8 @@
 
 use super::bundle::{Bundle, Fit, HEIGHT, SLOPE};
 use super::camera::{Camera, Lens};
-use super::house::{House, Mark, Seen, Spot};
-use super::refusal::{NoSight, SightCaution};
+use super::house::{House, Mark, MarkedHouse, Spot};
+use super::refusal::{SightCaution, SightError};
 use super::start::starts;
 use crate::survey::{PitchReading, Way};
 use crate::units::{Length, Pitch};
@@ -21,7 +21,7 @@ const STEEPEST: f64 = 48.0;
 
 /// What marks on one photo say.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Sighted {
+pub struct SightResult {
     /// The slope; the mean of two where a top lies off the middle.
     pub pitch: Pitch,
     /// One standard deviation to be stated, rise in 12: never under [`LEAST_SIGMA`].
@@ -51,7 +51,7 @@ pub struct PeakSighted {
     pub off_middle: [Length; 2],
 }
 
-impl Sighted {
+impl SightResult {
     /// As a reading of a slope beside others.
     #[must_use]
     pub fn reading(&self) -> PitchReading {
@@ -68,11 +68,11 @@ impl Sighted {
 /// is asked for. Marks may stand in any order.
 ///
 /// # Errors
-/// [`NoSight`], with the remedy, where the marks are too few, are of something else than they name,
+/// [`SightError`], with the remedy, where the marks are too few, are of something else than they name,
 /// fit two roofs, or leave the pitch open.
-pub fn sight(camera: &Camera, house: &House, marks: &[Mark]) -> Result<Sighted, NoSight> {
-    let lens = Lens::of(camera).ok_or(NoSight::NoCamera)?;
-    let seen = Seen::of(house, marks, [camera.width_px, camera.height_px])?;
+pub fn sight(camera: &Camera, house: &House, marks: &[Mark]) -> Result<SightResult, SightError> {
+    let lens = Lens::new(camera).ok_or(SightError::NoCamera)?;
+    let seen = MarkedHouse::new(house, marks, [camera.width_px, camera.height_px])?;
     let bundle = Bundle {
         seen: &seen,
         lens: &lens,
@@ -83,20 +83,20 @@ pub fn sight(camera: &Camera, house: &House, marks: &[Mark]) -> Result<Sighted, 
         .filter_map(|start| bundle.fit(start))
         .collect();
     fits.sort_by(|a, b| a.chi2.total_cmp(&b.chi2));
-    let best = fits.first().ok_or(NoSight::NoPose)?;
+    let best = fits.first().ok_or(SightError::NoPose)?;
     let spare = f64::from(bundle.spare().max(0));
     if best.chi2 > loosest(spare) {
-        return Err(NoSight::DoesNotFit {
+        return Err(SightError::DoesNotFit {
             off_px: off_px(&bundle, best),
         });
     }
     one_roof(&fits)?;
     let pitch = best.state.slope * 12.0;
     if pitch.is_nan() || pitch <= 0.05 {
-        return Err(NoSight::NotAbove);
+        return Err(SightError::NotAbove);
     }
     if pitch > STEEPEST {
-        return Err(NoSight::TooWeak);
+        return Err(SightError::TooWeak);
     }
     told(&bundle, best, camera)
 }
@@ -108,7 +108,7 @@ fn loosest(spare: f64) -> f64 {
 }
 
 /// Roofs that fit nearly as well and are not the same.
-fn one_roof(fits: &[Fit]) -> Result<(), NoSight> {
+fn one_roof(fits: &[Fit]) -> Result<(), SightError> {
     /// Less than this in the sum of squares nobody can tell apart (95 % of one degree of freedom).
     const AS_WELL: f64 = 4.0;
     /// Rise in 12.
@@ -121,7 +121,7 @@ fn one_roof(fits: &[Fit]) -> Result<(), NoSight> {
         let apart = (pitch(fit).in_12() - pitch(best).in_12()).abs();
         if fit.chi2 - best.chi2 < AS_WELL && apart > OTHER && fit.state.slope > 0.0 {
             let (this, other) = (pitch(best), pitch(fit));
-            return Err(NoSight::FitsTwo { this, other });
+            return Err(SightError::FitsTwo { this, other });
         }
     }
     Ok(())
@@ -133,9 +133,9 @@ fn off_px(bundle: &Bundle<'_>, fit: &Fit) -> f64 {
     bundle.mark_px * (bundle.chi2_of_marks(&fit.state) / rows).sqrt()
 }
 
-fn told(bundle: &Bundle<'_>, best: &Fit, camera: &Camera) -> Result<Sighted, NoSight> {
+fn told(bundle: &Bundle<'_>, best: &Fit, camera: &Camera) -> Result<SightResult, SightError> {
     let state = &best.state;
-    let covariance = covariance(bundle, best).ok_or(NoSight::TooWeak)?;
+    let covariance = covariance(bundle, best).ok_or(SightError::TooWeak)?;
     let sigma_of = |of: &[(usize, f64)]| {
         let mut variance = 0.0;
         for (a, by_a) in of {
@@ -147,7 +147,7 @@ fn told(bundle: &Bundle<'_>, best: &Fit, camera: &Camera) -> Result<Sighted, NoS
     };
     let sigma = 12.0 * sigma_of(&[(SLOPE, 1.0)]);
     if sigma.is_nan() || sigma > MOST_SIGMA {
-        return Err(NoSight::TooWeak);
+        return Err(SightError::TooWeak);
     }
     let seen = bundle.seen;
     let mut peaks = Vec::new();
@@ -176,7 +176,7 @@ fn told(bundle: &Bundle<'_>, best: &Fit, camera: &Camera) -> Result<Sighted, NoS
         corners.iter().map(|corner| corner[axis]).sum::<f64>() / corners.len().max(1) as f64
     };
     let off_px = off_px(bundle, best);
-    Ok(Sighted {
+    Ok(SightResult {
         pitch: Pitch::rise_in_12(12.0 * state.slope),
         sigma: Pitch::rise_in_12(sigma.max(LEAST_SIGMA.in_12())),
         sigma_of_marks: Pitch::rise_in_12(sigma),

@@ -5,9 +5,9 @@ use crate::outline::span_sigma;
 use crate::survey::Body;
 use crate::units::Area;
 
-/// What a part of the area's spread comes from.
+/// What a part of the area's spread comes from: what can be read again to narrow it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Decides {
+pub enum UncertaintySource {
     /// A taped value: index of the body and of its reading.
     Reading {
         /// Index of the body.
@@ -28,7 +28,7 @@ pub enum Decides {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Share {
     /// What.
-    pub decides: Decides,
+    pub source: UncertaintySource,
     /// What its one standard deviation moves the area by: of roof, or of plan while there is no roof.
     pub area: Area,
     /// Its part of the area's variance, 0 to 1.
@@ -47,8 +47,8 @@ pub(super) fn shares(
     if total <= 0.0 {
         return Vec::new();
     }
-    let share = |decides, area: f64| Share {
-        decides,
+    let share = |source, area: f64| Share {
+        source,
         area: Area::square_feet(area),
         part: area * area / total,
     };
@@ -56,11 +56,11 @@ pub(super) fn shares(
     for (k, (body, solved)) in bodies.iter().zip(solved).enumerate() {
         for (reading, booked) in body.readings.iter().enumerate() {
             let sigma = span_sigma(booked, solved.outline.roughness);
-            let by_foot = SpanRow::of(booked.span, body, solved)
+            let by_foot = SpanRow::new(booked.span, body, solved)
                 .and_then(|row| variance.per_foot(k, &row, sigma));
             if let Some(by_foot) = by_foot {
-                let decides = Decides::Reading { body: k, reading };
-                shares.push(share(decides, by_foot.abs() * sigma));
+                let source = UncertaintySource::Reading { body: k, reading };
+                shares.push(share(source, by_foot.abs() * sigma));
             }
         }
     }
@@ -68,7 +68,7 @@ pub(super) fn shares(
         let (body, leg) = (slope.body, slope.read_at);
         let area = slope.variance().sqrt();
         if area > 0.0 {
-            shares.push(share(Decides::Pitch { body, leg }, area));
+            shares.push(share(UncertaintySource::Pitch { body, leg }, area));
         }
     }
     shares.sort_by(|a, b| b.part.total_cmp(&a.part));

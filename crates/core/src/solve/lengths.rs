@@ -2,10 +2,10 @@
 //!
 //! The roof is raised again with each corner and each slope moved by a little, and the change of
 //! every edge is carried by the covariance of what moved it. Near a change of shape that says
-//! nothing, or too little: there the roof is raised over other readings ([`super::pictures`]). That
+//! nothing, or too little: there the roof is raised over other readings ([`super::alternative`]). That
 //! is a hundred roofs, so it stands apart from [`super::solve`] for who shows edges one by one.
 
-use super::pictures::{LikelyLength, Moves, OtherPicture, judge, likely_roofs};
+use super::alternative::{AlternativeTopology, LikelyLength, Moves, judge, likely_roofs};
 use super::{Ground, Solved, shape};
 use crate::pitch::SettledRise;
 use crate::roof::{BodyShape, Edge, EdgeKind, Rise, Roof, raise};
@@ -23,7 +23,7 @@ pub struct LengthSpread {
     /// is how far they fall from the length as drawn, in the root mean square.
     pub by_kind: BTreeMap<EdgeKind, Length>,
     /// Kinds of edge that other readings as likely make much longer or shorter.
-    pub pictures: Vec<OtherPicture>,
+    pub pictures: Vec<AlternativeTopology>,
     /// Of the area in plan.
     pub plan_area: Area,
 }

@@ -3,35 +3,35 @@
 //!
 //! Every step is a function of what stands before it; none calls the next.
 
+mod alternative;
 mod because_of;
+mod compare;
 mod lengths;
-mod pictures;
 mod place;
 mod priced;
-mod seen;
 mod shape;
 mod span_row;
 mod steeper;
 mod totals;
 mod variance;
 
-pub use because_of::{Decides, Share};
+pub use alternative::AlternativeTopology;
+pub use because_of::{Share, UncertaintySource};
+pub use compare::{Comparison, Named, judge_seen};
 pub use lengths::{LengthSpread, length_spread};
-pub use pictures::OtherPicture;
-pub use place::Together;
+pub use place::CrossCovariance;
 pub use priced::{NotPriceable, Priced, Terms, take_off_and_price, take_off_and_price_as_meant};
-pub use seen::{Judged, Named, judge_seen};
-pub use shape::NoRoof;
+pub use shape::RoofUnavailable;
 pub use span_row::SpanRow;
 pub use steeper::{SteeperWhenUnsure, steeper_when_unsure};
 pub use totals::Totals;
 pub use variance::{AreaVariance, Gain};
 
 use crate::check::{
-    Caution, Compared, Proof, ReadFirst, WouldHelp, cautions, compare, proofs, read_first,
-    would_help,
+    Caution, Compared, MissingReading, Proof, ReadFirst, cautions, compare, missing_readings,
+    proofs, read_first,
 };
-use crate::outline::{NoOutline, Outline, adjust};
+use crate::outline::{AdjustError, Outline, adjust};
 use crate::pitch::{SettledRise, settle};
 use crate::roof::{Gradient, Roof, raise, spread};
 use crate::survey::Survey;
@@ -44,9 +44,9 @@ pub struct Solved {
     /// One a body, in the order of the survey.
     pub bodies: Vec<SolvedBody>,
     /// The roof over all bodies, or what it wants.
-    pub roof: Result<Roof, NoRoof>,
+    pub roof: Result<Roof, RoofUnavailable>,
     /// How bodies that were found from one another move together.
-    pub together: Together,
+    pub together: CrossCovariance,
     /// One standard deviation of the area of each face, in the order of the roof's faces.
     pub face_sigmas: Vec<Area>,
     /// Areas and lengths, as far as they are known.
@@ -58,7 +58,7 @@ pub struct Solved {
     /// Readings and slopes by what a second look at them would gain, the dearest first.
     pub read_first: Vec<ReadFirst>,
     /// What nobody read that would help.
-    pub would_help: Vec<WouldHelp>,
+    pub missing_readings: Vec<MissingReading>,
     /// What the steeper of two pitches would cost, one for each slope that was read.
     pub steeper: Vec<SteeperWhenUnsure>,
     /// Figures of others beside ours, in the order of the survey.
@@ -93,8 +93,8 @@ pub enum Ground {
 /// cannot be known is left out and named.
 ///
 /// # Errors
-/// [`NoOutline`] if a sketch is no outline or a reading names what its outline does not have.
-pub fn solve(survey: &Survey) -> Result<Solved, NoOutline> {
+/// [`AdjustError`] if a sketch is no outline or a reading names what its outline does not have.
+pub fn solve(survey: &Survey) -> Result<Solved, AdjustError> {
     solve_over(survey, Ground::Squared)
 }
 
@@ -102,12 +102,12 @@ pub fn solve(survey: &Survey) -> Result<Solved, NoOutline> {
 ///
 /// # Errors
 /// As [`solve`].
-pub fn solve_over(survey: &Survey, ground: Ground) -> Result<Solved, NoOutline> {
+pub fn solve_over(survey: &Survey, ground: Ground) -> Result<Solved, AdjustError> {
     let mut outlines = survey
         .bodies
         .iter()
         .map(adjust)
-        .collect::<Result<Vec<Outline>, NoOutline>>()?;
+        .collect::<Result<Vec<Outline>, AdjustError>>()?;
     let together = place::put_in_place(&survey.bodies, &mut outlines);
     let bodies: Vec<SolvedBody> = survey
         .bodies
@@ -118,7 +118,7 @@ pub fn solve_over(survey: &Survey, ground: Ground) -> Result<Solved, NoOutline> 
             outline,
         })
         .collect();
-    let no_roof = |refusal| NoRoof::from_refusal(refusal, &survey.bodies);
+    let no_roof = |refusal| RoofUnavailable::from_refusal(refusal, &survey.bodies);
     let raised = shape::shapes(&survey.bodies, &bodies, ground).and_then(|shapes| {
         let roof = raise(&shapes, &survey.walls).map_err(no_roof)?;
         Ok((roof, spread(&shapes).map_err(no_roof)?))
@@ -142,7 +142,7 @@ pub fn solve_over(survey: &Survey, ground: Ground) -> Result<Solved, NoOutline> 
     let area_story = because_of::shares(&survey.bodies, &bodies, &variance);
     let proofs = proofs(&survey.bodies, &bodies, &variance);
     let read_first = read_first(&survey.bodies, &bodies, &variance);
-    let would_help = would_help(&survey.bodies, &bodies, &variance);
+    let missing_readings = missing_readings(&survey.bodies, &bodies, &variance);
     let steeper = steeper_when_unsure(&bodies, &roof);
     let hearsay = compare(survey, &bodies, &totals);
     let cautions = cautions(survey, &bodies, &roof, &hearsay);
@@ -155,7 +155,7 @@ pub fn solve_over(survey: &Survey, ground: Ground) -> Result<Solved, NoOutline> 
         area_story,
         proofs,
         read_first,
-        would_help,
+        missing_readings,
         steeper,
         hearsay,
         cautions,

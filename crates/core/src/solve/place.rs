@@ -12,12 +12,12 @@ use std::collections::BTreeMap;
 /// The place of a body has no other witness than the corner it was found from, so adjusting both at
 /// once comes to the same corners; what it adds is that they move together.
 #[derive(Clone, Debug, Default)]
-pub struct Together {
+pub struct CrossCovariance {
     /// Covariance of the corners of two bodies, the later placed first, sq ft.
     pairs: BTreeMap<(usize, usize), DMatrix<f64>>,
 }
 
-impl Together {
+impl CrossCovariance {
     /// Covariance of coordinate `i` of one body and `j` of another, sq ft.
     #[must_use]
     pub fn between(&self, (one, i): (usize, usize), (other, j): (usize, usize)) -> f64 {
@@ -89,8 +89,8 @@ fn sum_over(one: &[(usize, f64)], other: &[(usize, f64)], covariance: &DMatrix<f
 /// Moves each body whose place is given from another body.
 ///
 /// A body found from one that is not in the survey, or in a circle, stays where its sketch starts.
-pub(super) fn put_in_place(bodies: &[Body], outlines: &mut [Outline]) -> Together {
-    let mut together = Together::default();
+pub(super) fn put_in_place(bodies: &[Body], outlines: &mut [Outline]) -> CrossCovariance {
+    let mut together = CrossCovariance::default();
     let mut in_place: Vec<bool> = bodies
         .iter()
         .map(|body| body.placed_from.is_none())
@@ -131,7 +131,7 @@ pub(super) fn put_in_place(bodies: &[Body], outlines: &mut [Outline]) -> Togethe
 
 /// Body `k` goes along with a corner of another body, and so with all that this one goes along with.
 fn go_along(
-    together: &mut Together,
+    together: &mut CrossCovariance,
     outlines: &[Outline],
     (k, other): (usize, usize),
     corner: usize,

@@ -1,6 +1,6 @@
 //! A solved survey taken off and priced.
 
-use super::{Ground, NoRoof, Solved, shape};
+use super::{Ground, RoofUnavailable, Solved, shape};
 use crate::price::{Price, price};
 use crate::roof::{Roof, raise};
 use crate::settings::{Chosen, Code, Rates};
@@ -35,7 +35,7 @@ impl Terms {
 
     /// What a survey file names; the pretend ones where it names nothing.
     #[must_use]
-    pub fn of(file: &SurveyFile, on: Option<NaiveDate>) -> Terms {
+    pub fn new(file: &SurveyFile, on: Option<NaiveDate>) -> Terms {
         let demo = Terms::demo();
         Terms {
             rates: file.rates.clone().unwrap_or(demo.rates),
@@ -73,7 +73,7 @@ impl Priced {
 pub enum NotPriceable {
     /// There is no roof to take off.
     #[error("{0}")]
-    NoRoof(#[from] NoRoof),
+    RoofUnavailable(#[from] RoofUnavailable),
     /// The roof cannot be taken off.
     #[error("{0}")]
     NoTakeoff(#[from] NoTakeoff),

@@ -3,13 +3,13 @@
 use super::{Ground, SolvedBody};
 use crate::outline::Lack;
 use crate::pitch::SettledRise;
-use crate::roof::{BodyShape, LegRise, Rise, RoofRefusal};
+use crate::roof::{BodyShape, LegRise, RaiseError, Rise};
 use crate::survey::{Body, Sketch};
 use crate::units::Length;
 
 /// Why there is no roof.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
-pub enum NoRoof {
+pub enum RoofUnavailable {
     /// Nobody booked a body.
     #[error("there is no outline yet: walk round the house and read its legs")]
     NoBodies,
@@ -33,10 +33,10 @@ pub enum NoRoof {
     },
     /// An outline from readings that no roof can stand on: its readings want another look.
     #[error("{0}")]
-    OutlineAmiss(RoofRefusal),
+    OutlineAmiss(RaiseError),
     /// The shape admits no roof.
     #[error("{0}")]
-    Refused(RoofRefusal),
+    Refused(RaiseError),
 }
 
 fn wanted(leg: usize, lack: Option<&Lack>) -> String {
@@ -46,27 +46,27 @@ fn wanted(leg: usize, lack: Option<&Lack>) -> String {
     )
 }
 
-impl NoRoof {
+impl RoofUnavailable {
     /// What a refusal means for this survey: an outline that was read may come out amiss without
     /// anybody having written nonsense; one that was given may not.
-    pub(super) fn from_refusal(refusal: RoofRefusal, bodies: &[Body]) -> NoRoof {
+    pub(super) fn from_refusal(refusal: RaiseError, bodies: &[Body]) -> RoofUnavailable {
         let was_read = |name: &str| {
             bodies
                 .iter()
                 .any(|body| body.id == name && matches!(body.outline, Sketch::Turned { .. }))
         };
-        let may_pass = if let RoofRefusal::CornersEqual { body, .. }
-        | RoofRefusal::WithoutArea { body }
-        | RoofRefusal::CrossesItself { body, .. } = &refusal
+        let may_pass = if let RaiseError::CornersEqual { body, .. }
+        | RaiseError::WithoutArea { body }
+        | RaiseError::CrossesItself { body, .. } = &refusal
         {
             was_read(body)
         } else {
             false
         };
         if may_pass {
-            NoRoof::OutlineAmiss(refusal)
+            RoofUnavailable::OutlineAmiss(refusal)
         } else {
-            NoRoof::Refused(refusal)
+            RoofUnavailable::Refused(refusal)
         }
     }
 }
@@ -76,9 +76,9 @@ pub(super) fn shapes(
     bodies: &[Body],
     solved: &[SolvedBody],
     ground: Ground,
-) -> Result<Vec<BodyShape>, NoRoof> {
+) -> Result<Vec<BodyShape>, RoofUnavailable> {
     if bodies.is_empty() {
-        return Err(NoRoof::NoBodies);
+        return Err(RoofUnavailable::NoBodies);
     }
     bodies
         .iter()
@@ -87,8 +87,8 @@ pub(super) fn shapes(
         .collect()
 }
 
-fn shape(body: &Body, solved: &SolvedBody, ground: Ground) -> Result<BodyShape, NoRoof> {
-    let open = |leg: usize| NoRoof::OutlineOpen {
+fn shape(body: &Body, solved: &SolvedBody, ground: Ground) -> Result<BodyShape, RoofUnavailable> {
+    let open = |leg: usize| RoofUnavailable::OutlineOpen {
         body: body.id.clone(),
         leg,
         lack: solved
@@ -115,7 +115,7 @@ fn shape(body: &Body, solved: &SolvedBody, ground: Ground) -> Result<BodyShape, 
     for (leg, rise) in solved.rises.iter().enumerate() {
         let rise = match rise {
             SettledRise::Unknown => {
-                return Err(NoRoof::RiseUnknown {
+                return Err(RoofUnavailable::RiseUnknown {
                     body: body.id.clone(),
                     leg,
                 });

@@ -21,7 +21,7 @@ impl SpanRow {
     /// Of a span as the outline came out; none while one of its corners is not known. An overall
     /// follows the nominal direction of its leg, as it was adjusted.
     #[must_use]
-    pub fn of(span: Span, body: &Body, solved: &SolvedBody) -> Option<SpanRow> {
+    pub fn new(span: Span, body: &Body, solved: &SolvedBody) -> Option<SpanRow> {
         let corners = &solved.outline.corners;
         let n = corners.len();
         let way = |from: usize, to: usize| {

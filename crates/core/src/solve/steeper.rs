@@ -1,6 +1,6 @@
 //! What it costs to take the steeper of two pitches where the readings leave both open.
 
-use super::{NoRoof, SolvedBody};
+use super::{RoofUnavailable, SolvedBody};
 use crate::pitch::SettledRise;
 use crate::roof::Roof;
 use crate::units::{Area, Pitch};
@@ -31,7 +31,7 @@ pub struct SteeperWhenUnsure {
 #[must_use]
 pub fn steeper_when_unsure(
     solved: &[SolvedBody],
-    roof: &Result<Roof, NoRoof>,
+    roof: &Result<Roof, RoofUnavailable>,
 ) -> Vec<SteeperWhenUnsure> {
     let mut plan: BTreeMap<(usize, usize), f64> = BTreeMap::new();
     for face in roof.iter().flat_map(|roof| &roof.faces) {

@@ -1,6 +1,6 @@
 //! Areas and lengths of the whole roof.
 
-use super::{AreaVariance, NoRoof, SolvedBody};
+use super::{AreaVariance, RoofUnavailable, SolvedBody};
 use crate::roof::{EdgeKind, Roof};
 use crate::survey::Point;
 use crate::units::{Area, Figure, Length};
@@ -23,7 +23,7 @@ pub struct Totals {
 /// Totals of a roof. Without one, the plan area of a single body whose corners are all known.
 pub(super) fn total(
     bodies: &[SolvedBody],
-    roof: &Result<Roof, NoRoof>,
+    roof: &Result<Roof, RoofUnavailable>,
     variance: &AreaVariance,
 ) -> Totals {
     match roof {
@@ -43,7 +43,7 @@ pub(super) fn total(
                 edges,
             }
         }
-        Err(NoRoof::RiseUnknown { .. }) => match bodies {
+        Err(RoofUnavailable::RiseUnknown { .. }) => match bodies {
             [body] => of_outline(body, variance).unwrap_or_default(),
             _ => Totals::default(),
         },

@@ -1,6 +1,6 @@
 //! Where the uncertainty of the roof's area comes from, and what another look would take off it.
 
-use super::{SolvedBody, SpanRow, Together};
+use super::{CrossCovariance, SolvedBody, SpanRow};
 use crate::outline::span_sigma;
 use crate::pitch::SettledRise;
 use crate::roof::Gradient;
@@ -60,7 +60,11 @@ pub struct Gain {
 }
 
 /// Variance of a figure that changes so with what was measured.
-pub(super) fn variance_of(bodies: &[SolvedBody], together: &Together, figure: &Gradient) -> f64 {
+pub(super) fn variance_of(
+    bodies: &[SolvedBody],
+    together: &CrossCovariance,
+    figure: &Gradient,
+) -> f64 {
     let slopes: f64 = slope_shares(bodies, figure)
         .iter()
         .map(SlopeShare::variance)
@@ -103,7 +107,7 @@ impl AreaVariance {
     pub(super) fn of(
         bodies: &[Body],
         solved: &[SolvedBody],
-        together: &Together,
+        together: &CrossCovariance,
         area: &Gradient,
     ) -> AreaVariance {
         let pulls = together.pull(solved, &area.corners);
@@ -129,7 +133,7 @@ impl AreaVariance {
     pub(super) fn in_plan(
         bodies: &[Body],
         solved: &[SolvedBody],
-        together: &Together,
+        together: &CrossCovariance,
     ) -> AreaVariance {
         let by_corner = |body: &SolvedBody| {
             let corners = body.outline.corners.iter().map(|c| Some((*c)?.at));
@@ -216,7 +220,7 @@ fn mended(body: &Body, solved: &SolvedBody, pull: &DVector<f64>) -> Vec<Mended> 
         let mut area = 0.0;
         for (reading, slip) in slips {
             let reading = body.readings.get(*reading)?;
-            let row = SpanRow::of(reading.span, body, solved)?;
+            let row = SpanRow::new(reading.span, body, solved)?;
             let by = -slip / span_sigma(reading, outline.roughness).powi(2);
             moves.axpy(by, &row.carried(&outline.covariance), 1.0);
             area += by * row.times(pull);

@@ -201,14 +201,14 @@ fn body(reader: &mut Reader<'_>, place: usize) -> Result<Body, Refusal> {
 }
 
 /// An outline as the file says it.
-struct Said {
+struct ParsedOutline {
     outline: Sketch,
     placed_from: Option<PlacedFrom>,
     /// The key that says where it lies, but for `from`.
     place_key: Option<&'static str>,
 }
 
-fn outline(reader: &mut Reader<'_>) -> Result<Said, Refusal> {
+fn outline(reader: &mut Reader<'_>) -> Result<ParsedOutline, Refusal> {
     let mut corners = None;
     let mut start = None;
     let mut heading = None;
@@ -247,13 +247,13 @@ fn outline(reader: &mut Reader<'_>) -> Result<Said, Refusal> {
             if let Some((key, _)) = others.into_iter().find(|(_, given)| *given) {
                 return Err(reader.refuse(BodyFault::CornersAnd { key }));
             }
-            Ok(Said {
+            Ok(ParsedOutline {
                 outline: Sketch::Known(corners),
                 placed_from,
                 place_key: Some("corners"),
             })
         }
-        (None, Some(turns)) => Ok(Said {
+        (None, Some(turns)) => Ok(ParsedOutline {
             outline: Sketch::Turned {
                 start: start.unwrap_or(Point { x: 0.0, y: 0.0 }),
                 heading: Angle::degrees(heading.unwrap_or(0.0)),

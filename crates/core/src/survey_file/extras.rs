@@ -221,13 +221,13 @@ pub(super) fn hearsay(reader: &mut Reader<'_>) -> Result<Vec<Hearsay>, Refusal> 
     const GREATEST_AREA: f64 = 1e8;
     reader.list("a list of what others say", MOST_HEARSAY, |reader| {
         let mut source = None;
-        let (mut living_area, mut storeys) = (None, None);
+        let (mut living_area, mut floors) = (None, None);
         let (mut garage, mut roof_area) = (None, None);
         reader.object("a source with its figures", |reader, key| {
             match key {
                 "source" => source = Some(name(reader, "who says so")?),
                 "living_area" => living_area = Some(number_from(reader, 1.0, GREATEST_AREA)?),
-                "storeys" => storeys = Some(number_from(reader, 0.5, 200.0)?),
+                "storeys" => floors = Some(number_from(reader, 0.5, 200.0)?),
                 "garage" => garage = Some(number_from(reader, 0.0, GREATEST_AREA)?),
                 "roof_area" => roof_area = Some(number_from(reader, 1.0, GREATEST_AREA)?),
                 _ => return Err(reader.unknown_key(key, KEYS)),
@@ -237,7 +237,7 @@ pub(super) fn hearsay(reader: &mut Reader<'_>) -> Result<Vec<Hearsay>, Refusal> 
         Ok(Hearsay {
             source: reader.must_have(source, "source", "\"source\": \"public record\"")?,
             living_area,
-            storeys,
+            floors,
             garage,
             roof_area,
         })

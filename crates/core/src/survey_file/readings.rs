@@ -90,7 +90,7 @@ pub(super) fn readings(reader: &mut Reader<'_>) -> Result<Vec<Reading>, Refusal>
 
 /// What a reading said of its span, by key.
 #[derive(Default)]
-struct Said {
+struct ParsedSpan {
     leg: Option<usize>,
     tie: Option<[usize; 2]>,
     overall: Option<[usize; 2]>,
@@ -103,7 +103,7 @@ fn reading(reader: &mut Reader<'_>) -> Result<Reading, Refusal> {
     let mut id: Option<String> = None;
     let mut value = None;
     let mut sigma = None;
-    let mut said = Said::default();
+    let mut said = ParsedSpan::default();
     let named = |id: &Option<String>, refusal: Refusal| match id {
         Some(id) => refusal.about("reading", id),
         None => refusal,
@@ -146,7 +146,7 @@ fn reading(reader: &mut Reader<'_>) -> Result<Reading, Refusal> {
     finish().map_err(|refusal| named(&id, refusal))
 }
 
-fn span(said: &Said) -> Result<Span, ReadingFault> {
+fn span(said: &ParsedSpan) -> Result<Span, ReadingFault> {
     let given = [
         ("leg", said.leg.is_some()),
         ("tie", said.tie.is_some()),

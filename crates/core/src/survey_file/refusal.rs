@@ -16,11 +16,11 @@ use std::fmt;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Refusal {
     // Boxed: every step of the reader hands one back.
-    said: Box<Said>,
+    said: Box<RefusalDetails>,
 }
 
 #[derive(Clone, Debug, PartialEq)]
-struct Said {
+struct RefusalDetails {
     place: Place,
     /// The reading or body at fault, by its name in the file.
     about: Option<String>,
@@ -53,7 +53,7 @@ impl Refusal {
 
     fn new(place: Place, fault: Fault) -> Refusal {
         let about = None;
-        let said = Said {
+        let said = RefusalDetails {
             place,
             about,
             fault,
@@ -155,7 +155,7 @@ pub enum Fault {
     Extra(#[from] ExtraFault),
     /// Something seen of the roof.
     #[error(transparent)]
-    Seen(#[from] SeenFault),
+    RoofObservation(#[from] SeenFault),
     /// Rates or the code profile.
     #[error(transparent)]
     Terms(#[from] TermsFault),

@@ -4,7 +4,7 @@ use super::json::Reader;
 use super::measures::{self, Least, length, sigma};
 use super::refusal::Refusal;
 use crate::outline::default_sigma;
-use crate::survey::{Seen, SeenEnd};
+use crate::survey::{ObservedEnd, RoofObservation};
 use crate::units::{Length, quotable};
 
 /// Something seen that is none.
@@ -27,7 +27,7 @@ pub enum SeenFault {
 const MOST: usize = 2000;
 const MOST_FACES: u32 = 100;
 
-pub(super) fn seen(reader: &mut Reader<'_>) -> Result<Vec<Seen>, Refusal> {
+pub(super) fn seen(reader: &mut Reader<'_>) -> Result<Vec<RoofObservation>, Refusal> {
     const KEYS: &[&str] = &["leg", "end", "faces", "ridge_of", "over_eaves", "sigma"];
     reader.list("a list of what was seen", MOST, |reader| {
         let (mut leg, mut end, mut faces) = (None, None, None);
@@ -47,27 +47,31 @@ pub(super) fn seen(reader: &mut Reader<'_>) -> Result<Vec<Seen>, Refusal> {
         })?;
         match (leg, end, faces, ridge_of, over_eaves, spread) {
             (Some([body, leg]), Some(end), None, None, None, None) => {
-                Ok(Seen::End { body, leg, end })
+                Ok(RoofObservation::End { body, leg, end })
             }
-            (Some([body, leg]), None, Some(count), None, None, None) => Ok(Seen::Faces {
-                body,
-                leg,
-                count: count as usize,
-            }),
-            (None, None, None, Some(body), Some(over_eaves), spread) => Ok(Seen::Ridge {
-                body,
-                over_eaves,
-                sigma: spread.unwrap_or(Length::feet(default_sigma(over_eaves.in_feet()))),
-            }),
+            (Some([body, leg]), None, Some(count), None, None, None) => {
+                Ok(RoofObservation::Faces {
+                    body,
+                    leg,
+                    count: count as usize,
+                })
+            }
+            (None, None, None, Some(body), Some(over_eaves), spread) => {
+                Ok(RoofObservation::Ridge {
+                    body,
+                    over_eaves,
+                    sigma: spread.unwrap_or(Length::feet(default_sigma(over_eaves.in_feet()))),
+                })
+            }
             _ => Err(reader.refuse(SeenFault::NotOneThing)),
         }
     })
 }
 
-fn seen_end(reader: &mut Reader<'_>) -> Result<SeenEnd, Refusal> {
+fn seen_end(reader: &mut Reader<'_>) -> Result<ObservedEnd, Refusal> {
     match reader.text("gable or slope")?.as_str() {
-        "gable" => Ok(SeenEnd::Gable),
-        "slope" => Ok(SeenEnd::Slope),
+        "gable" => Ok(ObservedEnd::Gable),
+        "slope" => Ok(ObservedEnd::Slope),
         other => Err(reader.refuse(SeenFault::UnknownEnd {
             end: quotable(other),
         })),

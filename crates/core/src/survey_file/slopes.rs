@@ -89,27 +89,27 @@ pub(super) fn readings(reader: &mut Reader<'_>) -> Result<Vec<PitchReading>, Ref
 }
 
 /// What was read, by the key that gives it.
-struct Said {
+struct ParsedSlope {
     key: &'static str,
     angle: Angle,
     way: Way,
 }
 
 fn reading(reader: &mut Reader<'_>) -> Result<PitchReading, Refusal> {
-    let mut said: Option<Said> = None;
+    let mut said: Option<ParsedSlope> = None;
     let mut level = None;
     let (mut run, mut rise, mut reversed, mut sigma, mut place) = (None, None, None, None, None);
     reader.object("a reading such as {\"degrees\": 26.5}", |reader, key| {
         let now = match key {
             "degrees" => {
                 let degrees = reader.number("a number of degrees")?;
-                Said {
+                ParsedSlope {
                     key: "degrees",
                     angle: sloping(reader, Angle::degrees(degrees))?,
                     way: Way::Forward,
                 }
             }
-            "gravity" => Said {
+            "gravity" => ParsedSlope {
                 key: "gravity",
                 angle: gravity(reader)?,
                 way: Way::Forward,
@@ -145,7 +145,7 @@ fn reading(reader: &mut Reader<'_>) -> Result<PitchReading, Refusal> {
     if run.is_some() || rise.is_some() {
         let run = reader.must_have(run, "run_in", "\"run_in\": 12")?;
         let rise: f64 = reader.must_have(rise, "rise_in", "\"rise_in\": 6")?;
-        let now = Said {
+        let now = ParsedSlope {
             key: "run_in",
             angle: rising(reader, 12.0 * rise / run)?,
             way: Way::LevelAndTape,
@@ -154,7 +154,7 @@ fn reading(reader: &mut Reader<'_>) -> Result<PitchReading, Refusal> {
     }
     let said = reader.must_have(said, "degrees", "\"degrees\": 26.5")?;
     let said = match (level, said.key) {
-        (Some(true), "degrees") => Said {
+        (Some(true), "degrees") => ParsedSlope {
             way: Way::LevelAndTape,
             ..said
         },
@@ -196,18 +196,24 @@ fn reading(reader: &mut Reader<'_>) -> Result<PitchReading, Refusal> {
     })
 }
 
-fn one_thing(reader: &Reader<'_>, said: &mut Option<Said>, now: Said) -> Result<(), Refusal> {
+fn one_thing(
+    reader: &Reader<'_>,
+    said: &mut Option<ParsedSlope>,
+    now: ParsedSlope,
+) -> Result<(), Refusal> {
     let second = now.key;
     match said.replace(now) {
         None => Ok(()),
-        Some(Said { key: first, .. }) => Err(reader.refuse(SlopeFault::TwoWays { first, second })),
+        Some(ParsedSlope { key: first, .. }) => {
+            Err(reader.refuse(SlopeFault::TwoWays { first, second }))
+        }
     }
 }
 
-fn in_12(reader: &mut Reader<'_>, key: &'static str, way: Way) -> Result<Said, Refusal> {
+fn in_12(reader: &mut Reader<'_>, key: &'static str, way: Way) -> Result<ParsedSlope, Refusal> {
     let pitch = reader.number("the rise in 12 as a number")?;
     let angle = rising(reader, pitch)?;
-    Ok(Said { key, angle, way })
+    Ok(ParsedSlope { key, angle, way })
 }
 
 fn inches(reader: &mut Reader<'_>, into: &mut Option<f64>) -> Result<(), Refusal> {

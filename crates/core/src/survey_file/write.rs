@@ -3,8 +3,9 @@
 use super::{FORMAT, SurveyFile};
 use crate::settings::Chosen;
 use crate::survey::{
-    Body, Covering, Deck, Hearsay, LegEdge, Penetration, PenetrationKind, PitchReading, Place,
-    PlacedFrom, Point, Reading, Rise, Seen, SeenEnd, Sketch, SlopePlace, Span, WallSegment, Way,
+    Body, Covering, Deck, Hearsay, LegEdge, ObservedEnd, Penetration, PenetrationKind,
+    PitchReading, Place, PlacedFrom, Point, Reading, Rise, RoofObservation, Sketch, SlopePlace,
+    Span, WallSegment, Way,
 };
 use crate::units::{Length, Pitch};
 use serde::Serialize;
@@ -277,7 +278,7 @@ fn hearsay(said: &Hearsay) -> Value {
     object.insert("source".to_owned(), json!(said.source));
     let figures = [
         ("living_area", said.living_area),
-        ("storeys", said.storeys),
+        ("storeys", said.floors),
         ("garage", said.garage),
         ("roof_area", said.roof_area),
     ];
@@ -287,17 +288,17 @@ fn hearsay(said: &Hearsay) -> Value {
     Value::Object(object)
 }
 
-fn seen(seen: &Seen) -> Value {
+fn seen(seen: &RoofObservation) -> Value {
     match *seen {
-        Seen::End { body, leg, end } => {
+        RoofObservation::End { body, leg, end } => {
             let end = match end {
-                SeenEnd::Gable => "gable",
-                SeenEnd::Slope => "slope",
+                ObservedEnd::Gable => "gable",
+                ObservedEnd::Slope => "slope",
             };
             json!({"leg": [body, leg], "end": end})
         }
-        Seen::Faces { body, leg, count } => json!({"leg": [body, leg], "faces": count}),
-        Seen::Ridge {
+        RoofObservation::Faces { body, leg, count } => json!({"leg": [body, leg], "faces": count}),
+        RoofObservation::Ridge {
             body,
             over_eaves,
             sigma,

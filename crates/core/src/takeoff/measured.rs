@@ -51,7 +51,7 @@ pub(super) struct OnFace {
 }
 
 impl<'a> Measured<'a> {
-    pub fn of(
+    pub fn new(
         survey: &'a Survey,
         roof: &'a Roof,
         rates: &Rates,
@@ -67,7 +67,7 @@ impl<'a> Measured<'a> {
         let mut faces: Vec<OnFace> = roof
             .faces
             .iter()
-            .map(|face| OnFace::of(face, code))
+            .map(|face| OnFace::new(face, code))
             .collect();
         for opening in &openings {
             if opening.area() >= rates.field.deduct_from_sqft - 1e-6 {
@@ -147,8 +147,8 @@ impl<'a> Measured<'a> {
 }
 
 impl OnFace {
-    fn of(face: &Face, code: &Code) -> OnFace {
-        let slope = Slope::of(face);
+    fn new(face: &Face, code: &Code) -> OnFace {
+        let slope = Slope::from_face(face);
         let ring = |ring: &Vec<[f64; 3]>| ring.iter().map(|place| slope.place(*place)).collect();
         OnFace {
             region: Region {
@@ -166,7 +166,7 @@ impl OnFace {
 }
 
 fn outer_ring(face: &Face) -> Vec<Uv> {
-    let slope = Slope::of(face);
+    let slope = Slope::from_face(face);
     face.polygon
         .iter()
         .map(|place| slope.place(*place))

@@ -8,20 +8,20 @@
 mod because;
 mod cautions;
 mod courses;
+mod existing_roof;
 mod flashing;
 mod goods;
 mod ice_barrier;
 mod item;
-mod lying;
 mod measured;
 mod mils;
 mod off_cuts;
 mod openings;
 mod order;
+mod quantities;
 mod shadow;
 mod slope;
 mod take_off;
-mod taken;
 mod tear_off;
 mod weight;
 mod work;
@@ -29,8 +29,8 @@ mod work;
 pub use because::Cause;
 pub use cautions::TakeoffCaution;
 pub use item::{BootKind, OrderItem, Pack, Unit};
-pub use take_off::{NoTakeoff, TENTH, take_off};
-pub use taken::{
-    Billing, Courses, IceBarrier, LabourHours, Laid, LoadLimit, NotShingled, OrderLine, Range,
+pub use quantities::{
+    Billing, Courses, IceBarrier, LaborHours, Laid, LoadLimit, NotShingled, OrderLine, Range,
     Ranged, Takeoff, TearOff, Unlisted, Ventilation,
 };
+pub use take_off::{NoTakeoff, TENTH, take_off};

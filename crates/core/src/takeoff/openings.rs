@@ -47,7 +47,7 @@ pub(super) fn openings(
         let Some(face) = order.iter().copied().find(|&at| faces[at].carries(it.at)) else {
             continue;
         };
-        let slope = Slope::of(&faces[face]);
+        let slope = Slope::from_face(&faces[face]);
         let [u, v] = match it.at {
             Place::Plan(at) => slope.drop(at),
             Place::FaceOf { .. } => middle(&rings[face]),

@@ -1,6 +1,6 @@
 //! What to buy, in whole packs.
 
-use super::lying::Lying;
+use super::existing_roof::ExistingRoof;
 use super::measured::Measured;
 use super::mils::{count, mil, mil_of_feet, up};
 use super::{Cause, IceBarrier, OrderItem, OrderLine, Pack, Unit};
@@ -27,7 +27,7 @@ pub(super) struct Ordering<'a> {
     pub measured: &'a Measured<'a>,
     pub rates: &'a Rates,
     pub code: &'a Code,
-    pub lying: &'a Lying,
+    pub lying: &'a ExistingRoof,
     pub ice_barrier: &'a [IceBarrier],
     pub scale: f64,
 }
@@ -104,7 +104,7 @@ impl Ordering<'_> {
 }
 
 /// Whether planks stand so far apart that nails would miss them.
-pub(super) fn overlay(lying: &Lying, rates: &Rates) -> bool {
+pub(super) fn overlay(lying: &ExistingRoof, rates: &Rates) -> bool {
     lying.deck.as_deref() == Some("plank") && lying.gap_in > rates.deck.overlay_over_gap_in + 1e-9
 }
 

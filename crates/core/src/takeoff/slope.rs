@@ -19,7 +19,7 @@ pub(super) struct Slope {
 }
 
 impl Slope {
-    pub fn of(face: &Face) -> Slope {
+    pub fn from_face(face: &Face) -> Slope {
         let (x, y) = normal_in_plan(&face.polygon);
         let length = x.hypot(y);
         let up = if length < 1e-9 || face.pitch.in_12() < 1e-9 {

@@ -1,13 +1,13 @@
 //! The takeoff of a roof, and of the same roof as it may also be.
 
+use super::existing_roof::ExistingRoof;
 use super::ice_barrier::ice_barrier;
-use super::lying::Lying;
 use super::measured::Measured;
 use super::openings::{boot, size};
 use super::order::{Ordering, overlay};
 use super::tear_off::{layers_at, tear_off};
 use super::weight::Spread;
-use super::work::{billing, labour, piece_area, ventilation};
+use super::work::{billing, labor, piece_area, ventilation};
 use super::{
     Cause, Courses, Laid, NotShingled, OrderItem, OrderLine, Range, Ranged, Takeoff,
     TakeoffCaution, Unlisted,
@@ -50,10 +50,10 @@ pub fn take_off(
     rates: &Rates,
     code: &Code,
 ) -> Result<Takeoff, NoTakeoff> {
-    let measured = Measured::of(survey, roof, rates, code)?;
-    let lying = Lying::of(survey);
+    let measured = Measured::new(survey, roof, rates, code)?;
+    let lying = ExistingRoof::from_survey(survey);
     let sigma = area_sigma.in_square_feet();
-    let at = |scale: f64, sigma: f64, lying: &Lying| {
+    let at = |scale: f64, sigma: f64, lying: &ExistingRoof| {
         let as_it_is = AsItIs {
             measured: &measured,
             rates,
@@ -74,19 +74,19 @@ pub fn take_off(
             high: at(1.0 + apart, 0.0, &lying),
         });
     }
-    let mut range = |of, low: &Lying, high: &Lying| {
+    let mut range = |of, low: &ExistingRoof, high: &ExistingRoof| {
         let [low, high] = [low, high].map(|lying| at(1.0, sigma, lying));
         takeoff.ranges.push(Range { of, low, high });
     };
     if lying.layers.is_none() {
-        let [low, high] = [0.1, 0.9].map(|chance| Lying {
+        let [low, high] = [0.1, 0.9].map(|chance| ExistingRoof {
             layers: Some(layers_at(chance, &rates.tear_off)),
             ..lying.clone()
         });
         range(Ranged::Layers, &low, &high);
     }
     if lying.deck.is_none() {
-        let on = |deck: &str, gap_in: f64| Lying {
+        let on = |deck: &str, gap_in: f64| ExistingRoof {
             deck: Some(deck.to_owned()),
             gap_in,
             ..lying.clone()
@@ -102,7 +102,7 @@ struct AsItIs<'a> {
     measured: &'a Measured<'a>,
     rates: &'a Rates,
     code: &'a Code,
-    lying: &'a Lying,
+    lying: &'a ExistingRoof,
     scale: f64,
     sigma: f64,
 }
@@ -151,7 +151,7 @@ impl AsItIs<'_> {
             laid: self.laid(&order),
             tear_off: tear_off(area, lying, rates, faces),
             ventilation: ventilation(measured, rates, code, scale, vented),
-            labour: labour(measured, lying, rates, scale),
+            labor: labor(measured, lying, rates, scale),
             billing: billing(measured, &order, rates, scale),
             order,
             ice_barrier,

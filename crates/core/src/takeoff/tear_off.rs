@@ -1,20 +1,25 @@
 //! What is torn off: its weight, and the loads it takes.
 
-use super::lying::Lying;
+use super::existing_roof::ExistingRoof;
 use super::mils::up;
 use super::weight::{Mixture, Spread};
 use super::{Cause, LoadLimit, TearOff};
 use crate::settings::{Rates, TearOffRates, Trailer, Triangle};
 
 /// Weight and loads of an area (square feet, with its spread).
-pub(super) fn tear_off(area: Spread, lying: &Lying, rates: &Rates, faces: Vec<Cause>) -> TearOff {
+pub(super) fn tear_off(
+    area: Spread,
+    lying: &ExistingRoof,
+    rates: &Rates,
+    faces: Vec<Cause>,
+) -> TearOff {
     let weight = weight(area, lying, &rates.tear_off);
     let spread = weight.spread();
     let [p10, p50, p90] = [0.1, 0.5, 0.9].map(|chance| weight.quantile(chance));
     let Loading {
         by_payload,
         by_volume,
-    } = Loading::of(&rates.trailer);
+    } = Loading::new(&rates.trailer);
     let most = by_payload.max(by_volume);
     let loads_by_payload = up(p90 * by_payload);
     let loads_by_volume = up(p90 * by_volume);
@@ -46,7 +51,7 @@ struct Loading {
 }
 
 impl Loading {
-    fn of(trailer: &Trailer) -> Loading {
+    fn new(trailer: &Trailer) -> Loading {
         Loading {
             by_payload: 1.0 / trailer.payload_lb,
             by_volume: 1.0 / (trailer.density_lb_per_cuyd * trailer.volume_cuyd),
@@ -56,7 +61,7 @@ impl Loading {
 
 /// For each number of layers that may lie there, `area (layers (1 - lost)(1 + wet) + felt + deck)`;
 /// layers weigh independently.
-fn weight(area: Spread, lying: &Lying, rates: &TearOffRates) -> Mixture {
+fn weight(area: Spread, lying: &ExistingRoof, rates: &TearOffRates) -> Mixture {
     let layer = Spread::triangle(covering(lying, rates));
     let ceiling = rates.granule_ceiling_percent;
     let lost = Spread::triangle(rates.granule_loss_percent.map(|it| it.min(ceiling) / 100.0));
@@ -77,7 +82,7 @@ fn weight(area: Spread, lying: &Lying, rates: &TearOffRates) -> Mixture {
 }
 
 /// How many layers may lie there, each with its chance.
-fn chances(lying: &Lying, rates: &TearOffRates) -> Vec<(f64, f64)> {
+fn chances(lying: &ExistingRoof, rates: &TearOffRates) -> Vec<(f64, f64)> {
     match lying.layers {
         Some(layers) => vec![(f64::from(layers), 1.0)],
         None => rates
@@ -90,7 +95,7 @@ fn chances(lying: &Lying, rates: &TearOffRates) -> Vec<(f64, f64)> {
 }
 
 /// Layers that lie there, in the mean.
-pub(super) fn mean_layers(lying: &Lying, rates: &TearOffRates) -> f64 {
+pub(super) fn mean_layers(lying: &ExistingRoof, rates: &TearOffRates) -> f64 {
     chances(lying, rates)
         .into_iter()
         .map(|(layers, chance)| layers * chance)
@@ -107,7 +112,7 @@ pub(super) fn layers_at(chance: f64, rates: &TearOffRates) -> u32 {
     below.count() as u32 + 1
 }
 
-fn covering(lying: &Lying, rates: &TearOffRates) -> Triangle {
+fn covering(lying: &ExistingRoof, rates: &TearOffRates) -> Triangle {
     let table = &rates.covering_psf;
     table
         .get(covering_key(lying, rates))
@@ -115,13 +120,13 @@ fn covering(lying: &Lying, rates: &TearOffRates) -> Triangle {
         .unwrap_or_default()
 }
 
-fn covering_key<'a>(lying: &'a Lying, rates: &TearOffRates) -> &'a str {
+fn covering_key<'a>(lying: &'a ExistingRoof, rates: &TearOffRates) -> &'a str {
     let kind = lying.covering.as_deref();
     kind.filter(|kind| rates.covering_psf.contains_key(*kind))
         .unwrap_or("other")
 }
 
-fn because(lying: &Lying, rates: &Rates, faces: Vec<Cause>) -> Vec<Cause> {
+fn because(lying: &ExistingRoof, rates: &Rates, faces: Vec<Cause>) -> Vec<Cause> {
     let covering = format!(
         "tear_off.covering_psf.{}",
         covering_key(lying, &rates.tear_off)

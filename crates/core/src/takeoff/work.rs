@@ -1,9 +1,9 @@
 //! Hours of work, air under the roof, and squares by the three ways of billing.
 
-use super::lying::Lying;
+use super::existing_roof::ExistingRoof;
 use super::measured::Measured;
 use super::tear_off::mean_layers;
-use super::{Billing, Cause, LabourHours, OrderItem, OrderLine, Ventilation};
+use super::{Billing, Cause, LaborHours, OrderItem, OrderLine, Ventilation};
 use crate::roof::EdgeKind;
 use crate::settings::{Code, Rates};
 use crate::units::{Area, Length};
@@ -18,13 +18,13 @@ fn factor(rows: &[[f64; 2]], at: f64) -> f64 {
 }
 
 /// Hours of a roof whose areas are `scale` times what they are.
-pub(super) fn labour(
+pub(super) fn labor(
     measured: &Measured<'_>,
-    lying: &Lying,
+    lying: &ExistingRoof,
     rates: &Rates,
     scale: f64,
-) -> LabourHours {
-    let labour = &rates.labour;
+) -> LaborHours {
+    let labor = &rates.labor;
     let squares: f64 = measured
         .roof
         .faces
@@ -33,17 +33,17 @@ pub(super) fn labour(
             let body = measured.survey.bodies.get(face.body);
             let eave = body.map_or(0.0, |body| body.eave_height.in_feet());
             face.area * scale / 100.0
-                * factor(&labour.steepness, face.pitch.in_12())
-                * factor(&labour.height, eave)
+                * factor(&labor.steepness, face.pitch.in_12())
+                * factor(&labor.height, eave)
         })
         .sum();
     let deck = lying.deck.as_deref().unwrap_or("other");
-    let key = if labour.strip_deck.contains_key(deck) {
+    let key = if labor.strip_deck.contains_key(deck) {
         deck
     } else {
         "other"
     };
-    let strip_factor = labour.strip_deck.get(key).copied().unwrap_or(1.0);
+    let strip_factor = labor.strip_deck.get(key).copied().unwrap_or(1.0);
     let layers = mean_layers(lying, &rates.tear_off);
     let faces: Vec<Cause> = measured.order.iter().copied().map(Cause::Face).collect();
     let mut lay_because = faces;
@@ -59,9 +59,9 @@ pub(super) fn labour(
     if lying.layers.is_none() {
         strip_because.extend(Cause::rates(&["tear_off.layer_chance"]));
     }
-    LabourHours {
-        lay_hours: squares * labour.lay_hours,
-        strip_hours: squares * labour.strip_hours * layers * strip_factor,
+    LaborHours {
+        lay_hours: squares * labor.lay_hours,
+        strip_hours: squares * labor.strip_hours * layers * strip_factor,
         lay_because,
         strip_because,
     }

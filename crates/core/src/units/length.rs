@@ -11,7 +11,7 @@ pub struct Length {
 }
 
 /// Metres in one international foot, exact by definition.
-const METRES_IN_FOOT: f64 = 0.3048;
+const METERS_IN_FOOT: f64 = 0.3048;
 
 impl Length {
     /// No length at all.
@@ -36,9 +36,9 @@ impl Length {
 
     /// From metres.
     #[must_use]
-    pub fn metres(metres: f64) -> Length {
+    pub fn meters(meters: f64) -> Length {
         Length {
-            feet: metres / METRES_IN_FOOT,
+            feet: meters / METERS_IN_FOOT,
         }
     }
 
@@ -56,8 +56,8 @@ impl Length {
 
     /// In metres.
     #[must_use]
-    pub fn in_metres(self) -> f64 {
-        self.feet * METRES_IN_FOOT
+    pub fn in_meters(self) -> f64 {
+        self.feet * METERS_IN_FOOT
     }
 
     /// The same length, its sign dropped.
@@ -102,7 +102,7 @@ pub enum RoundTo {
     /// Feet and hundredths.
     HundredthFoot,
     /// Metres and centimetres.
-    Centimetre,
+    Centimeter,
 }
 
 impl Add for Length {
@@ -176,8 +176,8 @@ mod tests {
         assert_eq!(length.words(RoundTo::EighthInch), "42 ft 7 1/2 in");
         assert_eq!(length.words(RoundTo::TenthFoot), "42.6 ft");
         assert_eq!(length.words(RoundTo::HundredthFoot), "42.63 ft");
-        assert_eq!(length.words(RoundTo::Centimetre), "12.99 m");
-        assert_eq!(Length::ZERO.words(RoundTo::Centimetre), "0 m");
+        assert_eq!(length.words(RoundTo::Centimeter), "12.99 m");
+        assert_eq!(Length::ZERO.words(RoundTo::Centimeter), "0 m");
     }
 
     #[test]

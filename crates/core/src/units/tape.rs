@@ -20,11 +20,11 @@ pub(super) enum Marks {
     /// Inches alone, as many as there are.
     Inches(Inches),
     /// Metres.
-    Metres(Decimal),
+    Meters(Decimal),
     /// Centimetres.
-    Centimetres(Decimal),
+    Centimeters(Decimal),
     /// Millimetres.
-    Millimetres(Decimal),
+    Millimeters(Decimal),
 }
 
 /// Inches, by fraction or by decimal.
@@ -75,7 +75,7 @@ impl Tape {
             RoundTo::EighthInch => feet_inches(steps as u64, 8),
             RoundTo::TenthFoot => Marks::Feet((whole / Decimal::from(10)).normalize()),
             RoundTo::HundredthFoot => Marks::Feet((whole / Decimal::from(100)).normalize()),
-            RoundTo::Centimetre => Marks::Metres((whole / Decimal::from(100)).normalize()),
+            RoundTo::Centimeter => Marks::Meters((whole / Decimal::from(100)).normalize()),
         };
         let text = words(marks);
         Tape { text, marks }
@@ -115,7 +115,7 @@ impl RoundTo {
             RoundTo::EighthInch => Length::inches(0.125),
             RoundTo::TenthFoot => Length::feet(0.1),
             RoundTo::HundredthFoot => Length::feet(0.01),
-            RoundTo::Centimetre => Length::metres(0.01),
+            RoundTo::Centimeter => Length::meters(0.01),
         }
     }
 }
@@ -150,9 +150,9 @@ pub(super) fn length(marks: Marks) -> Length {
         Marks::FeetInches(feet, inches) => Length::feet(feet_of(feet, inches)),
         Marks::Feet(feet) => Length::feet(nearest(feet)),
         Marks::Inches(inches) => Length::feet(feet_of(0, inches)),
-        Marks::Metres(metres) => Length::metres(nearest(metres)),
-        Marks::Centimetres(amount) => Length::metres(nearest(amount) / 100.0),
-        Marks::Millimetres(amount) => Length::metres(nearest(amount) / 1000.0),
+        Marks::Meters(meters) => Length::meters(nearest(meters)),
+        Marks::Centimeters(amount) => Length::meters(nearest(amount) / 100.0),
+        Marks::Millimeters(amount) => Length::meters(nearest(amount) / 1000.0),
     }
 }
 
@@ -185,9 +185,9 @@ fn words(marks: Marks) -> String {
         Marks::FeetInches(feet, inches) => format!("{feet} ft {} in", inch_words(inches)),
         Marks::Feet(feet) => format!("{feet} ft"),
         Marks::Inches(inches) => format!("{} in", inch_words(inches)),
-        Marks::Metres(amount) => format!("{amount} m"),
-        Marks::Centimetres(amount) => format!("{amount} cm"),
-        Marks::Millimetres(amount) => format!("{amount} mm"),
+        Marks::Meters(amount) => format!("{amount} m"),
+        Marks::Centimeters(amount) => format!("{amount} cm"),
+        Marks::Millimeters(amount) => format!("{amount} mm"),
     }
 }
 

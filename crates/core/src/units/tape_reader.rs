@@ -37,9 +37,9 @@ enum Sign {
 enum Unit {
     Feet,
     Inches,
-    Metres,
-    Centimetres,
-    Millimetres,
+    Meters,
+    Centimeters,
+    Millimeters,
 }
 
 /// A sign, and whether a blank stands before it.
@@ -150,12 +150,12 @@ fn word(letters: &[char]) -> Result<(usize, Sign), TapeFault> {
         "foot" | "feet" => (Unit::Feet, false),
         "in" => (Unit::Inches, true),
         "inch" | "inches" => (Unit::Inches, false),
-        "m" | "metre" | "metres" | "meter" | "meters" => (Unit::Metres, false),
+        "m" | "metre" | "metres" | "meter" | "meters" => (Unit::Meters, false),
         "cm" | "centimetre" | "centimetres" | "centimeter" | "centimeters" => {
-            (Unit::Centimetres, false)
+            (Unit::Centimeters, false)
         }
         "mm" | "millimetre" | "millimetres" | "millimeter" | "millimeters" => {
-            (Unit::Millimetres, false)
+            (Unit::Millimeters, false)
         }
         _ => return Err(TapeFault::UnknownWord { word }),
     };
@@ -268,15 +268,15 @@ fn amount(signs: &[Spaced]) -> Result<(usize, Amount), TapeFault> {
 }
 
 fn one_length(parts: &[Part]) -> Result<Marks, TapeFault> {
-    use Unit::{Centimetres, Feet, Inches, Metres, Millimetres};
+    use Unit::{Centimeters, Feet, Inches, Meters, Millimeters};
     match parts {
         [] => Err(TapeFault::Empty),
         [part] => match part.unit.ok_or(TapeFault::NoUnit)? {
             Feet => feet(decimal(&part.amount)?),
             Inches => inches(&part.amount).map(Marks::Inches),
-            Metres => decimal(&part.amount).map(Marks::Metres),
-            Centimetres => decimal(&part.amount).map(Marks::Centimetres),
-            Millimetres => decimal(&part.amount).map(Marks::Millimetres),
+            Meters => decimal(&part.amount).map(Marks::Meters),
+            Centimeters => decimal(&part.amount).map(Marks::Centimeters),
+            Millimeters => decimal(&part.amount).map(Marks::Millimeters),
         },
         [first, second] => match (first.unit, second.unit) {
             (Some(Feet), Some(Inches) | None) => feet_and_inches(&first.amount, &second.amount),
@@ -284,8 +284,8 @@ fn one_length(parts: &[Part]) -> Result<Marks, TapeFault> {
             (None, Some(Inches) | None) if second.after_dash => {
                 feet_and_inches(&first.amount, &second.amount)
             }
-            (Some(Metres), Some(Centimetres)) => {
-                metres_and_centimetres(&first.amount, &second.amount)
+            (Some(Meters), Some(Centimeters)) => {
+                meters_and_centimeters(&first.amount, &second.amount)
             }
             (Some(Inches), Some(Feet)) => Err(TapeFault::InchesFirst),
             (None, _) | (_, None) => Err(TapeFault::NoUnit),
@@ -331,19 +331,19 @@ fn feet_and_inches(feet: &Amount, beside: &Amount) -> Result<Marks, TapeFault> {
     })
 }
 
-fn metres_and_centimetres(metres: &Amount, beside: &Amount) -> Result<Marks, TapeFault> {
-    let (metres, centimetres) = (decimal(metres)?, decimal(beside)?);
-    if !metres.is_integer() {
+fn meters_and_centimeters(meters: &Amount, beside: &Amount) -> Result<Marks, TapeFault> {
+    let (meters, centimeters) = (decimal(meters)?, decimal(beside)?);
+    if !meters.is_integer() {
         return Err(TapeFault::NoOneLength);
     }
-    if !centimetres.is_integer() || centimetres > Decimal::from(99) {
-        return Err(TapeFault::CentimetresOver99 {
-            centimetres: centimetres.to_string(),
+    if !centimeters.is_integer() || centimeters > Decimal::from(99) {
+        return Err(TapeFault::CentimetersOver99 {
+            centimeters: centimeters.to_string(),
         });
     }
-    metres
-        .checked_add(centimetres / Decimal::from(100))
-        .map(|metres| Marks::Metres(metres.normalize()))
+    meters
+        .checked_add(centimeters / Decimal::from(100))
+        .map(|meters| Marks::Meters(meters.normalize()))
         .ok_or(TapeFault::OverLongest)
 }
 

@@ -68,10 +68,10 @@ pub enum TapeFault {
         inches: String,
     },
     /// A hundred centimetres or more beside metres, or a part of one.
-    #[error("says {centimetres} centimetres beside metres: write whole ones from 0 to 99")]
-    CentimetresOver99 {
+    #[error("says {centimeters} centimetres beside metres: write whole ones from 0 to 99")]
+    CentimetersOver99 {
         /// The centimetres as written.
-        centimetres: String,
+        centimeters: String,
     },
     /// A fraction of one or more, or over nothing.
     #[error("says {numerator}/{denominator}: a fraction is less than 1, such as 1/2 or 5/8")]
@@ -126,7 +126,7 @@ impl TapeFault {
             TapeFault::NoUnit => "tape_no_unit",
             TapeFault::BelowZero => "tape_below_zero",
             TapeFault::InchesOverEleven { .. } => "tape_inches_over_eleven",
-            TapeFault::CentimetresOver99 { .. } => "tape_centimetres_over_99",
+            TapeFault::CentimetersOver99 { .. } => "tape_centimetres_over_99",
             TapeFault::FractionNotUnderOne { .. } => "tape_fraction_not_under_one",
             TapeFault::FractionOfNoInch => "tape_fraction_of_no_inch",
             TapeFault::DecimalFeetBesideInches => "tape_decimal_feet_beside_inches",

@@ -1,7 +1,7 @@
 //! What holds of any roof whatever over one body or two.
 
 use super::assert_one_line;
-use eavebook_core::roof::{BodyShape, Face, LegRise, Rise, Roof, RoofRefusal, raise};
+use eavebook_core::roof::{BodyShape, Face, LegRise, RaiseError, Rise, Roof, raise};
 use eavebook_core::survey::Point;
 use eavebook_core::units::Pitch;
 
@@ -111,7 +111,7 @@ fn body(id: &str, corners: &[&[u8]], rises: fn(u8) -> Rise, eave_height: f64) ->
     }
 }
 
-fn assert_refused(refusal: &RoofRefusal, bodies: &[BodyShape]) {
+fn assert_refused(refusal: &RaiseError, bodies: &[BodyShape]) {
     let said = refusal.to_string();
     assert_one_line(&said);
     assert!(

@@ -96,25 +96,25 @@ fn a_tape_read_from_its_other_end_is_known_for_what_it_is() {
 }
 
 #[test]
-fn a_metric_slip_of_ten_is_ten_metres() {
-    let metres = |id: &str, leg: usize, text: &str| Reading {
+fn a_metric_slip_of_ten_is_ten_meters() {
+    let meters = |id: &str, leg: usize, text: &str| Reading {
         id: id.to_owned(),
         span: Span::Leg(leg),
-        value: Length::metres(text.parse().expect("metres")),
+        value: Length::meters(text.parse().expect("metres")),
         text: Some(format!("{text} m")),
         sigma: None,
     };
     let mut body = house("47' out 31' out 47' out 31' out").body();
     body.readings = vec![
-        metres("a", 0, "14.32"),
-        metres("b", 1, "9.45"),
-        metres("c", 2, "24.33"),
-        metres("d", 3, "9.44"),
-        metres("e", 0, "14.30"),
+        meters("a", 0, "14.32"),
+        meters("b", 1, "9.45"),
+        meters("c", 2, "24.33"),
+        meters("d", 3, "9.44"),
+        meters("e", 0, "14.30"),
     ];
     let named = solved(&body).suspects.named;
     assert_eq!((named[0].reading, named[0].kind), (2, SlipKind::Tens));
-    assert!((named[0].likely_value - Length::metres(14.33).in_feet()).abs() < 1e-9);
+    assert!((named[0].likely_value - Length::meters(14.33).in_feet()).abs() < 1e-9);
 }
 
 #[test]

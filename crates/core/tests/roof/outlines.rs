@@ -2,12 +2,12 @@
 
 use super::bodies::{area_within, body, height_from_leg, hipped, holds, roof};
 use super::inputs::of_bodies;
-use eavebook_core::roof::{BodyShape, Rise, RoofRefusal, raise};
+use eavebook_core::roof::{BodyShape, RaiseError, Rise, raise};
 use eavebook_core::units::Pitch;
 use eavebook_houses::{Grid, Numbers, cells, tangle, thousand};
 
 /// Largest share by which faces miss the outline's area, in plan and times the slope factor.
-fn area_off(shape: &BodyShape) -> Result<f64, RoofRefusal> {
+fn area_off(shape: &BodyShape) -> Result<f64, RaiseError> {
     let roof = raise(std::slice::from_ref(shape), &[])?;
     let plan = area_within(&shape.corners);
     let factor = roof.faces[0].pitch.slope_factor();
@@ -57,9 +57,9 @@ fn a_thousand_outlines_at_unequal_pitches_are_raised_or_refused_by_leg() {
                 assert!(off < 1e-8, "outline {place}: plan area off by {off:e}");
             }
             Err(
-                RoofRefusal::Overtaking { .. }
-                | RoofRefusal::LeavesOpen { .. }
-                | RoofRefusal::NeverCloses { .. },
+                RaiseError::Overtaking { .. }
+                | RaiseError::LeavesOpen { .. }
+                | RaiseError::NeverCloses { .. },
             ) => refused += 1,
             Err(refusal) => panic!("outline {place}: {refusal}: {shape:?}"),
         }

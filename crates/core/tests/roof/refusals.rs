@@ -60,7 +60,7 @@ fn a_step_whose_fronts_overtake() {
 }
 
 #[test]
-fn neighbours_in_one_line_that_rise_differently() {
+fn neighbors_in_one_line_that_rise_differently() {
     let corners = [
         [0.0, 0.0],
         [10.0, 0.0],

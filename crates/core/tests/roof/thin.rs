@@ -32,7 +32,7 @@ fn strips(told: &Roof) -> Vec<(usize, usize, f64, f64)> {
     told.cautions
         .iter()
         .filter_map(|caution| match caution {
-            RoofCaution::ThinStrip {
+            RoofCaution::Sliver {
                 leg,
                 taken_by,
                 width,

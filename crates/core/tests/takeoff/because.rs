@@ -16,7 +16,7 @@ pub fn demo_house() -> SurveyFile {
 fn priced() -> (SurveyFile, Solved, Priced) {
     let file = demo_house();
     let solved = solve(&file.survey).unwrap();
-    let priced = take_off_and_price(&file.survey, &solved, &Terms::of(&file, None)).unwrap();
+    let priced = take_off_and_price(&file.survey, &solved, &Terms::new(&file, None)).unwrap();
     (file, solved, priced)
 }
 

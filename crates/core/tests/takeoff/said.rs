@@ -185,7 +185,7 @@ fn money_is_whole_cents_everywhere() {
     let price = priced(&demo_house().survey, &own(Rates::demo())).price;
     let all = [
         price.materials,
-        price.labour,
+        price.labor,
         price.tax,
         price.cost,
         price.profit,

@@ -85,8 +85,8 @@ fn container(text: &Value, mut binary: Vec<u8>) -> Vec<u8> {
     reason = "a drawing in single precision"
 )]
 fn in_space([x, y, z]: [f64; 3]) -> [f32; 3] {
-    let metres = |feet: f64| (Length::feet(feet).in_metres() + 0.0) as f32;
-    [metres(x), metres(z), metres(-y)]
+    let meters = |feet: f64| (Length::feet(feet).in_meters() + 0.0) as f32;
+    [meters(x), meters(z), meters(-y)]
 }
 
 /// One ring from an outer ring and its holes, each hole joined to the corner nearest to it.

@@ -136,7 +136,7 @@ pub fn readings(job: &Job) -> Vec<u8> {
     )
 }
 
-fn struck_by(struck: Option<&eavebook_core::book::fold::Struck>) -> String {
+fn struck_by(struck: Option<&eavebook_core::book::fold::SupersededBy>) -> String {
     struck
         .map(|struck| struck.by.to_string())
         .unwrap_or_default()

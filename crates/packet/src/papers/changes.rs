@@ -1,7 +1,7 @@
 //! What turned up once the old roof was off: how many sheets under which face, with its photos,
 //! what a sheet costs laid, and who agreed.
 
-use super::{Told, caution, money};
+use super::{PaperInput, caution, money};
 use crate::edition::{Lang, PaperKind};
 use crate::leaf::{Block, Leaf, Mark, Picture, Set, Table};
 use crate::said;
@@ -10,7 +10,7 @@ use eavebook_core::book::fold::Noted;
 use eavebook_core::book::kinds::ChangeFound;
 use eavebook_core::units::Money;
 
-pub fn leaf(told: &Told) -> Leaf {
+pub fn leaf(told: &PaperInput) -> Leaf {
     let address = &told.job.book.address;
     let changes = told.job.book.changes.iter();
     let standing: Vec<_> = changes.filter(|noted| noted.struck.is_none()).collect();
@@ -42,7 +42,7 @@ pub fn leaf(told: &Told) -> Leaf {
     leaf
 }
 
-fn table(told: &Told) -> Table {
+fn table(told: &PaperInput) -> Table {
     let mut table = Table::with(&[
         ("Change", Set::Figures),
         ("Found", Set::Words),
@@ -117,7 +117,7 @@ fn basis(standing: &[&Noted<ChangeFound>]) -> Block {
     Block::List { items }
 }
 
-fn pictures(told: &Told, change: &ChangeFound) -> Vec<Picture> {
+fn pictures(told: &PaperInput, change: &ChangeFound) -> Vec<Picture> {
     let name = change.thing().name();
     let of_it = told
         .photos

@@ -1,6 +1,6 @@
 //! The crew sheet: what lies there, how steep, what to watch for, what comes on the truck. No money.
 
-use super::{Told, caution};
+use super::{PaperInput, caution};
 use crate::cautions;
 use crate::edition::{Lang, PaperKind};
 use crate::leaf::{Block, Leaf, Set, Table};
@@ -8,7 +8,7 @@ use crate::said;
 use crate::words::{self, either};
 use eavebook_core::takeoff::{OrderItem, Pack, Takeoff};
 
-pub fn leaf(told: &Told, lang: Lang) -> Leaf {
+pub fn leaf(told: &PaperInput, lang: Lang) -> Leaf {
     let address = &told.job.book.address;
     let opening = match lang {
         Lang::En => format!(

@@ -19,7 +19,7 @@ use eavebook_core::roof::EdgeKind;
 use eavebook_core::units::Length;
 
 /// All that the papers are written from.
-pub struct Told<'a> {
+pub struct PaperInput<'a> {
     pub job: &'a Job<'a>,
     pub parts: &'a Parts<'a>,
     pub edition: Edition,
@@ -30,7 +30,7 @@ pub struct Told<'a> {
 }
 
 /// One paper.
-pub fn leaf(kind: PaperKind, lang: Lang, told: &Told) -> Leaf {
+pub fn leaf(kind: PaperKind, lang: Lang, told: &PaperInput) -> Leaf {
     match kind {
         PaperKind::Proposal => proposal::leaf(told),
         PaperKind::Crew => crew::leaf(told, lang),
@@ -86,7 +86,7 @@ pub fn title(kind: PaperKind, lang: Lang) -> &'static str {
     }
 }
 
-impl Told<'_> {
+impl PaperInput<'_> {
     /// A paper with its sentence and its foot, nothing on it yet.
     fn begin(&self, kind: PaperKind, lang: Lang, opening: String) -> Leaf {
         let edition = match lang {

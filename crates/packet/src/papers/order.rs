@@ -1,13 +1,13 @@
 //! The order list: what to bring, in units that are sold, for who sells it. No money of ours.
 
 use super::crew::{item, pack};
-use super::{Told, caution};
+use super::{PaperInput, caution};
 use crate::cautions;
 use crate::edition::{Lang, PaperKind};
 use crate::leaf::{Block, Leaf, Set, Table};
 use crate::words;
 
-pub fn leaf(told: &Told) -> Leaf {
+pub fn leaf(told: &PaperInput) -> Leaf {
     let address = &told.job.book.address;
     let opening = format!(
         "This is the order for the roof at {address}, for who brings the material: what, how much in units that are sold, and what is still to be filled in."

@@ -1,13 +1,13 @@
 //! The permit sheet: what the permit office asks for, beside the notes that somebody read. The
 //! notes are no law.
 
-use super::{Told, caution};
+use super::{PaperInput, caution};
 use crate::cautions;
 use crate::edition::{Lang, PaperKind};
 use crate::leaf::{Block, Leaf, Set, Table};
 use eavebook_core::settings::Code;
 
-pub fn leaf(told: &Told) -> Leaf {
+pub fn leaf(told: &PaperInput) -> Leaf {
     let address = &told.job.book.address;
     let opening = format!(
         "This is the roof at {address} for the permit office: what would be done, how large and how steep it is, what it lies on, and which notes of the rules were read."

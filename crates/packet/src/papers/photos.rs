@@ -1,14 +1,14 @@
 //! The photo sheet: sides in the order of a walk from the front, what is not placed last, an empty
 //! frame where a photo cannot be shown or a side has none.
 
-use super::Told;
+use super::PaperInput;
 use crate::edition::{Lang, PaperKind};
 use crate::leaf::{Block, Leaf, Picture};
 use crate::said::PhotoRow;
 use crate::words;
 use eavebook_core::book::names::HouseSide;
 
-pub fn leaf(told: &Told) -> Leaf {
+pub fn leaf(told: &PaperInput) -> Leaf {
     let address = &told.job.book.address;
     let count = told.photos.len();
     let opening = format!(

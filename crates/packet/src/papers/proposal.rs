@@ -2,7 +2,7 @@
 //! The owner sees what is to be paid, never what it costs the firm nor what is earned on it.
 
 use super::crew::item;
-use super::{Told, caution, money};
+use super::{PaperInput, caution, money};
 use crate::cautions;
 use crate::edition::{Lang, PaperKind};
 use crate::job::RatesFrom;
@@ -11,7 +11,7 @@ use crate::words;
 use eavebook_core::price::{NotPriced, Price};
 use eavebook_core::takeoff::{OrderItem, Ranged, Takeoff, TakeoffCaution, Unlisted};
 
-pub fn leaf(told: &Told) -> Leaf {
+pub fn leaf(told: &PaperInput) -> Leaf {
     let address = &told.job.book.address;
     let opening = format!(
         "This is a proposal for the roof at {address}, for its owner: what would be done, for how much, and what nobody could know before the work begins."
@@ -91,7 +91,7 @@ pub fn leaf(told: &Told) -> Leaf {
 }
 
 /// The roof as a solid, where there is one: a picture for who reads no plan.
-fn solid(told: &Told) -> Option<Block> {
+fn solid(told: &PaperInput) -> Option<Block> {
     let faces: Vec<String> = told
         .parts
         .faces
@@ -107,7 +107,7 @@ fn solid(told: &Told) -> Option<Block> {
 }
 
 /// What would be done, from the lines of the order.
-fn scope(told: &Told) -> Vec<Block> {
+fn scope(told: &PaperInput) -> Vec<Block> {
     let Some(takeoff) = told.job.takeoff else {
         return Vec::new();
     };
@@ -168,7 +168,7 @@ fn scope(told: &Told) -> Vec<Block> {
     vec![Block::List { items }]
 }
 
-fn removal(told: &Told) -> String {
+fn removal(told: &PaperInput) -> String {
     let survey = told.job.laid.survey.as_ref();
     let layers = survey.and_then(|survey| survey.covering.as_ref()?.layers);
     match layers {
@@ -223,7 +223,7 @@ fn amounts(price: &Price) -> Vec<Block> {
 }
 
 /// What has work and is in no amount.
-fn not_priced(told: &Told, price: &Price) -> Vec<Block> {
+fn not_priced(told: &PaperInput, price: &Price) -> Vec<Block> {
     let mut items: Vec<String> = price
         .not_priced
         .iter()
@@ -233,7 +233,7 @@ fn not_priced(told: &Told, price: &Price) -> Vec<Block> {
     vec![Block::List { items }]
 }
 
-fn without(told: &Told, one: &NotPriced) -> String {
+fn without(told: &PaperInput, one: &NotPriced) -> String {
     match one {
         NotPriced::Line { item, .. } => {
             format!("{}: not priced.", words::capital(&item.to_string()))

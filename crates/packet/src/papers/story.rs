@@ -1,7 +1,7 @@
 //! The measurement record: a spread of the field book. Figures left, sketch right, strikes shown;
 //! then how each figure came out of the readings, and what nothing checks.
 
-use super::Told;
+use super::PaperInput;
 use crate::differences::differences;
 use crate::edition::{Lang, PaperKind};
 use crate::leaf::{Block, Leaf, Mark, Set, Table};
@@ -12,7 +12,7 @@ use eavebook_core::book::kinds::Thing;
 use eavebook_core::outline::LegFigure;
 use eavebook_core::units::Length;
 
-pub fn leaf(told: &Told) -> Leaf {
+pub fn leaf(told: &PaperInput) -> Leaf {
     let job = told.job;
     let opening = format!(
         "This is how every figure of the roof at {} came about: what was read, what was struck, what the readings say together and how surely.",
@@ -44,7 +44,7 @@ pub fn leaf(told: &Told) -> Leaf {
 }
 
 /// What the version before said otherwise.
-fn since_before(told: &Told) -> Vec<Block> {
+fn since_before(told: &PaperInput) -> Vec<Block> {
     let mut table = Table::with(&[
         ("Thing", Set::Words),
         ("Before", Set::Wide),
@@ -68,7 +68,7 @@ fn since_before(told: &Told) -> Vec<Block> {
 }
 
 /// Each reading as it was booked, struck ones too.
-fn read(told: &Told) -> Table {
+fn read(told: &PaperInput) -> Table {
     let mut table = Table::with(&[
         ("Thing", Set::Words),
         ("Read", Set::Figures),
@@ -94,7 +94,7 @@ fn read(told: &Told) -> Table {
 }
 
 /// What was struck, why, and what was read after.
-fn strikes(told: &Told) -> Vec<Block> {
+fn strikes(told: &PaperInput) -> Vec<Block> {
     let struck = told.job.book.readings.iter().filter_map(|read| {
         let struck = read.struck.as_ref()?;
         let reason = match &struck.reason {
@@ -113,7 +113,7 @@ fn strikes(told: &Told) -> Vec<Block> {
     listed(struck.collect())
 }
 
-fn slopes(told: &Told) -> Vec<Block> {
+fn slopes(told: &PaperInput) -> Vec<Block> {
     let mut table = Table::with(&[
         ("Face", Set::Words),
         ("Read", Set::Figures),
@@ -143,7 +143,7 @@ fn slopes(told: &Told) -> Vec<Block> {
 }
 
 /// Each leg after the adjustment.
-fn legs(told: &Told) -> Vec<Block> {
+fn legs(told: &PaperInput) -> Vec<Block> {
     let Some(outline) = told.job.standing().outline() else {
         return Vec::new();
     };
@@ -176,7 +176,7 @@ fn legs(told: &Told) -> Vec<Block> {
     ]
 }
 
-fn known_by(told: &Told, leg: u32, figure: &LegFigure) -> String {
+fn known_by(told: &PaperInput, leg: u32, figure: &LegFigure) -> String {
     if figure.worked_out {
         return "worked out from the other legs".to_owned();
     }
@@ -199,7 +199,7 @@ fn known_by(told: &Told, leg: u32, figure: &LegFigure) -> String {
     }
 }
 
-fn closure(told: &Told) -> Vec<Block> {
+fn closure(told: &PaperInput) -> Vec<Block> {
     let suspects: Vec<String> = named::suspects(&told.job.standing())
         .iter()
         .map(Thing::name)
@@ -226,7 +226,7 @@ fn closure(told: &Told) -> Vec<Block> {
     blocks
 }
 
-fn formula(told: &Told) -> Vec<Block> {
+fn formula(told: &PaperInput) -> Vec<Block> {
     let Some(solved) = told.job.solved else {
         return Vec::new();
     };

@@ -82,12 +82,12 @@ impl CameraData {
             reader.read_from_container(&mut Cursor::new(bytes))
         };
         match read.or_else(|why| why.distill_partial_result(|_| ())) {
-            Ok(exif) => CameraData::of(&exif),
+            Ok(exif) => CameraData::from_exif(&exif),
             Err(_) => CameraData::default(),
         }
     }
 
-    fn of(exif: &Exif) -> CameraData {
+    fn from_exif(exif: &Exif) -> CameraData {
         let taken = text(exif, Tag::DateTimeOriginal).and_then(|text| Moment::read(&text));
         let said = text(exif, Tag::OffsetTimeOriginal).and_then(|text| Offset::read(&text));
         let (offset, offset_from) = match (taken, said) {

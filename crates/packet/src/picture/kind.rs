@@ -26,7 +26,7 @@ pub enum PictureKind {
 impl PictureKind {
     /// The kind of a file.
     #[must_use]
-    pub fn of(bytes: &[u8]) -> PictureKind {
+    pub fn from_bytes(bytes: &[u8]) -> PictureKind {
         let brand = bytes.get(8..12);
         if bytes.is_empty() {
             PictureKind::Empty
@@ -144,7 +144,7 @@ mod tests {
             (b"a text", "unknown"),
             (b"\xff\xd8", "unknown"),
         ] {
-            assert_eq!(PictureKind::of(bytes).name(), kind, "{bytes:?}");
+            assert_eq!(PictureKind::from_bytes(bytes).name(), kind, "{bytes:?}");
         }
     }
 }

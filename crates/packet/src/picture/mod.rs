@@ -5,14 +5,14 @@
 mod camera_data;
 mod heif;
 mod kind;
+mod metadata;
 mod moment;
 mod square;
-mod told;
 
 pub use camera_data::{CameraData, Direction, OffsetFrom, Position};
 pub use kind::PictureKind;
+pub use metadata::{Outcome, PictureMetadata, read_metadata};
 pub use square::squares;
-pub use told::{Outcome, Told, tell};
 
 /// The longest file that is looked into: 200 MiB.
 pub const LONGEST_FILE: u64 = 200 * 1024 * 1024;

@@ -1,6 +1,6 @@
 //! What the QR codes on a photo say (ISO/IEC 18004).
 
-use crate::sheet::{self, NoSheet};
+use crate::sheet::{self, PhotoCopyError};
 use image::GrayImage;
 use image::imageops::{self, FilterType};
 use rqrr::PreparedImage;
@@ -15,7 +15,7 @@ const LOOKS: [f32; 5] = [1.0, 0.75, 0.5, 0.33, 1.5];
 ///
 /// # Errors
 /// As for a sheet copy, where the photo cannot be looked at.
-pub fn squares(photo: &[u8]) -> Result<Vec<String>, NoSheet> {
+pub fn squares(photo: &[u8]) -> Result<Vec<String>, PhotoCopyError> {
     let points = imageops::grayscale(&sheet::upright(photo)?);
     for look in LOOKS {
         let sized = |side: u32| ((side as f32 * look) as u32).max(1);

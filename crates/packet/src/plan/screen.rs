@@ -47,7 +47,7 @@ pub struct ScreenPlan {
 /// The plan of a job whose outline has come round.
 #[must_use]
 pub fn on_screen(job: &Standing, how: OnScreen) -> ScreenPlan {
-    let parts = Parts::of(job);
+    let parts = Parts::new(job);
     // The list has one row for all faces that rise from a leg.
     let called = |place: usize| words::face_place(parts.faces[place].place, how.lang);
     let written = |length: Length| short(length, how);
@@ -72,7 +72,7 @@ pub fn on_screen(job: &Standing, how: OnScreen) -> ScreenPlan {
 fn short(length: Length, how: OnScreen) -> String {
     match how.to {
         RoundTo::Inch | RoundTo::EighthInch => words::marks(length),
-        RoundTo::TenthFoot | RoundTo::HundredthFoot | RoundTo::Centimetre => {
+        RoundTo::TenthFoot | RoundTo::HundredthFoot | RoundTo::Centimeter => {
             words::in_lang(&length.words(how.to), how.lang)
         }
     }

@@ -36,11 +36,11 @@ pub struct Unwritten {
 impl Letters {
     /// Those that come with the program.
     pub fn shipped() -> Letters {
-        Letters::of(&FONTS)
+        Letters::from_fonts(&FONTS)
     }
 
     /// Those that can be read of these.
-    pub fn of(fonts: &[&'static [u8]]) -> Letters {
+    pub fn from_fonts(fonts: &[&'static [u8]]) -> Letters {
         let fonts: Vec<Font> = fonts
             .iter()
             .flat_map(|bytes| Font::iter(Bytes::new(*bytes)))

@@ -5,7 +5,7 @@ use super::rates::JobRates;
 use crate::reply::{RateView, ThingLink};
 use crate::view::names;
 use crate::view::roof::Raised;
-use crate::view::seen::Seen;
+use crate::view::solved_job::SolvedJob;
 use crate::view::things;
 use eavebook_core::book::kinds::Thing;
 use eavebook_core::book::on_roof;
@@ -17,7 +17,7 @@ use serde_json::Value;
 /// What a figure can be traced through.
 pub struct Traces<'a> {
     /// The job.
-    pub seen: &'a Seen<'a>,
+    pub seen: &'a SolvedJob<'a>,
     /// Its roof.
     pub raised: &'a Raised<'a>,
     /// Its rates.

@@ -1,15 +1,15 @@
 //! What nobody knows and what nobody priced, in words, with what it costs and where it is said.
 
 use super::rates::JobRates;
-use crate::reply::{LackView, Said, ThingLink};
+use crate::reply::{LackView, Sentence, ThingLink};
 use crate::view::names;
-use crate::view::seen::Seen;
+use crate::view::solved_job::SolvedJob;
 use crate::view::{cautions, roof};
 use eavebook_core::book::kinds::Thing;
 use eavebook_core::book::on_roof;
 use eavebook_core::check::Caution;
 use eavebook_core::price::{NotPriced, Price};
-use eavebook_core::solve::{NoRoof, Priced, Solved};
+use eavebook_core::solve::{Priced, RoofUnavailable, Solved};
 use eavebook_core::takeoff::{Cause, Ranged, TakeoffCaution, Unlisted};
 
 fn lack(code: &str, words: impl Into<String>, opens: Option<ThingLink>) -> LackView {
@@ -29,7 +29,7 @@ fn link(thing: &Thing) -> Option<ThingLink> {
     })
 }
 
-fn face(seen: &Seen, leg: usize) -> Option<ThingLink> {
+fn face(seen: &SolvedJob, leg: usize) -> Option<ThingLink> {
     Some(ThingLink {
         thing: format!("face {}", leg + 1),
         title: roof::face_names(seen).get(leg)?.clone(),
@@ -38,7 +38,7 @@ fn face(seen: &Seen, leg: usize) -> Option<ThingLink> {
 
 /// Why there is no roof to take off.
 #[must_use]
-pub fn no_roof(seen: &Seen, solved: Option<&Solved>) -> LackView {
+pub fn no_roof(seen: &SolvedJob, solved: Option<&Solved>) -> LackView {
     let nothing =
         "No closed outline. Walk round the house and read its legs: then it is taken off.";
     let Some(solved) = solved else {
@@ -51,13 +51,15 @@ pub fn no_roof(seen: &Seen, solved: Option<&Solved>) -> LackView {
             None,
         );
     };
-    let said = cautions::said(&Caution::NoRoof(why.clone()));
+    let said = cautions::said(&Caution::RoofUnavailable(why.clone()));
     let opens = match why {
-        NoRoof::RiseUnknown { leg, .. } => face(seen, *leg),
-        NoRoof::OutlineOpen { leg, .. } => u32::try_from(leg + 1)
+        RoofUnavailable::RiseUnknown { leg, .. } => face(seen, *leg),
+        RoofUnavailable::OutlineOpen { leg, .. } => u32::try_from(leg + 1)
             .ok()
             .and_then(|leg| link(&Thing::Leg { leg })),
-        NoRoof::NoBodies | NoRoof::OutlineAmiss(_) | NoRoof::Refused(_) => None,
+        RoofUnavailable::NoBodies
+        | RoofUnavailable::OutlineAmiss(_)
+        | RoofUnavailable::Refused(_) => None,
     };
     LackView {
         words: said,
@@ -69,7 +71,7 @@ pub fn no_roof(seen: &Seen, solved: Option<&Solved>) -> LackView {
 
 /// What nobody knows: layers, deck, sizes, overhangs, the height of the eaves.
 #[must_use]
-pub fn not_known(seen: &Seen, priced: &Priced) -> Vec<LackView> {
+pub fn not_known(seen: &SolvedJob, priced: &Priced) -> Vec<LackView> {
     let mut lacks: Vec<LackView> = priced
         .price
         .unknowns
@@ -125,7 +127,7 @@ pub fn not_known(seen: &Seen, priced: &Priced) -> Vec<LackView> {
 
 /// What has work and no price.
 #[must_use]
-pub fn not_priced(seen: &Seen, rates: &JobRates, price: &Price) -> Vec<LackView> {
+pub fn not_priced(seen: &SolvedJob, rates: &JobRates, price: &Price) -> Vec<LackView> {
     let lacks = price.not_priced.iter().map(|what| {
         let opens = match what {
             NotPriced::TooFlat { leg, .. } => face(seen, *leg),
@@ -172,14 +174,14 @@ pub fn not_priced(seen: &Seen, rates: &JobRates, price: &Price) -> Vec<LackView>
     lacks.collect()
 }
 
-fn item(seen: &Seen, penetration: usize) -> Option<ThingLink> {
+fn item(seen: &SolvedJob, penetration: usize) -> Option<ThingLink> {
     let items = on_roof::penetrations(seen.book);
     link(&items.get(penetration)?.0)
 }
 
 /// What to look at before any of it is used; what lacks stands elsewhere.
 #[must_use]
-pub fn cautions_of(rates: &JobRates, priced: &Priced) -> Vec<Said> {
+pub fn cautions_of(rates: &JobRates, priced: &Priced) -> Vec<Sentence> {
     let mut said = Vec::new();
     if rates.any_invented() {
         said.push(names::said(

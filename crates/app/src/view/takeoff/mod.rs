@@ -9,8 +9,8 @@ pub mod steps;
 pub mod work;
 
 use super::roof::Raised;
-use super::seen::{self, Seen};
-use crate::places::job::Opened;
+use super::solved_job::{self, SolvedJob};
+use crate::places::job::OpenJob;
 use crate::reply::TakeoffView;
 use because::Traces;
 use eavebook_core::settings::{Chosen, Code};
@@ -19,12 +19,12 @@ use rates::JobRates;
 
 /// The takeoff of a job as it is shown.
 #[must_use]
-pub fn view(opened: &Opened) -> TakeoffView {
+pub fn view(opened: &OpenJob) -> TakeoffView {
     let laid = opened.laid_out();
-    let solved = seen::solve(&laid);
+    let solved = solved_job::solve(&laid);
     let hidden = opened.draft.hidden();
-    let seen = Seen::new(opened, &laid, solved.as_ref(), hidden.as_ref());
-    let rates = JobRates::of(&opened.book);
+    let seen = SolvedJob::new(opened, &laid, solved.as_ref(), hidden.as_ref());
+    let rates = JobRates::new(&opened.book);
     let mut shown = TakeoffView {
         job: opened.job,
         lack: None,
@@ -44,7 +44,7 @@ pub fn view(opened: &Opened) -> TakeoffView {
         .as_ref()
         .zip(solved.as_ref())
         .and_then(|(survey, solved)| {
-            let raised = Raised::of(&seen, solved)?;
+            let raised = Raised::new(&seen, solved)?;
             Some((
                 raised,
                 take_off_and_price(survey, solved, &terms).ok()?,
@@ -72,7 +72,7 @@ pub fn view(opened: &Opened) -> TakeoffView {
         order::order(&traces, takeoff),
         work::tear_off(&traces, takeoff),
         work::air(&traces, &takeoff.ventilation),
-        work::labour(&traces, takeoff),
+        work::labor(&traces, takeoff),
         order::billing(&traces, takeoff),
     ];
     shown

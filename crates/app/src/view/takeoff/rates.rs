@@ -28,7 +28,7 @@ impl<'a> JobRates<'a> {
     /// The rates of a job: the firm's, with each key as it was last said. What this version refuses
     /// is left as the firm has it.
     #[must_use]
-    pub fn of(book: &'a FieldBook) -> JobRates<'a> {
+    pub fn new(book: &'a FieldBook) -> JobRates<'a> {
         let mut rates = FIRM.clone();
         for (key, value) in on_roof::rates(book) {
             if let Ok(changed) = rates.with(key, value) {

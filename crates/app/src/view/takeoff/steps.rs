@@ -18,7 +18,7 @@ struct Stair {
 }
 
 impl Stair {
-    fn of(total: Money) -> Stair {
+    fn new(total: Money) -> Stair {
         Stair {
             at: 0.0,
             whole: dollars(total).max(0.01),
@@ -44,7 +44,7 @@ fn dollars(money: Money) -> f64 {
 /// The price.
 #[must_use]
 pub fn price(traces: &Traces, takeoff: &Takeoff, price: &Price) -> TakeoffPart {
-    let mut stair = Stair::of(price.total);
+    let mut stair = Stair::new(price.total);
     let mut lines = Vec::new();
     for (part, key, name, sum, formula) in [
         (
@@ -55,10 +55,10 @@ pub fn price(traces: &Traces, takeoff: &Takeoff, price: &Price) -> TakeoffPart {
             "What is bought, each line to the cent.",
         ),
         (
-            Part::Labour,
+            Part::Labor,
             "labour",
             "Labour",
-            price.labour,
+            price.labor,
             "Hours at the price of an hour.",
         ),
         (
@@ -156,7 +156,7 @@ fn one(traces: &Traces, takeoff: &Takeoff, priced: &PriceLine) -> TakeoffLine {
     };
     let ordered = match &priced.item {
         PriceItem::Ordered(item) => takeoff.order.iter().find(|line| line.item == *item),
-        PriceItem::DeckSheetLabour
+        PriceItem::DeckSheetLabor
         | PriceItem::Lay
         | PriceItem::Strip
         | PriceItem::Tip

@@ -150,8 +150,8 @@ pub fn air(traces: &Traces, air: &Ventilation) -> TakeoffPart {
 
 /// Hours.
 #[must_use]
-pub fn labour(traces: &Traces, takeoff: &Takeoff) -> TakeoffPart {
-    let hours = &takeoff.labour;
+pub fn labor(traces: &Traces, takeoff: &Takeoff) -> TakeoffPart {
+    let hours = &takeoff.labor;
     let words = |hours: f64| super::figures::counted(hours, 1, "hour");
     TakeoffPart {
         name: "Labour".to_owned(),

@@ -4,7 +4,7 @@
 //! [`check`]: crate::check()
 
 use crate::bag::MANIFEST_TXT;
-use crate::check::{LIST_PATH, NotProved};
+use crate::check::{LIST_PATH, VerifyError};
 use crate::contents::FileRow;
 use crate::lack::Lack;
 use eavebook_core::book::entry::sha256_hex;
@@ -16,7 +16,7 @@ use zip::ZipArchive;
 
 /// What a packet says of itself.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Look {
+pub struct PacketSummary {
     /// Its id: SHA-256 of its manifest.
     pub id: String,
     /// Its files, as it lists them; those of a sort that this version does not know are left out.
@@ -41,16 +41,16 @@ const LARGEST: u64 = 32_000_000;
 ///
 /// # Errors
 /// `Unreadable`, `NoZip`, `Lacks`, `TooLarge`, `List`.
-pub fn look(packet: &Path) -> Result<Look, NotProved> {
+pub fn summarize(packet: &Path) -> Result<PacketSummary, VerifyError> {
     let mut zip = ZipArchive::new(BufReader::new(File::open(packet)?))?;
     let id = sha256_hex(&unpack(&mut zip, MANIFEST_TXT, LARGEST)?);
     let list = unpack(&mut zip, LIST_PATH, LARGEST)?;
-    let list: List = serde_json::from_slice(&list).map_err(|why| NotProved::List {
+    let list: List = serde_json::from_slice(&list).map_err(|why| VerifyError::List {
         file: "packet.json",
         why: why.to_string(),
     })?;
     let rows = list.files.into_iter();
-    Ok(Look {
+    Ok(PacketSummary {
         id,
         files: rows
             .filter_map(|row| serde_json::from_value(row).ok())
@@ -65,7 +65,7 @@ pub fn look(packet: &Path) -> Result<Look, NotProved> {
 ///
 /// # Errors
 /// `Unreadable`, `NoZip`, `Lacks`, `TooLarge`.
-pub fn file_in(packet: &Path, path: &str, largest: u64) -> Result<Vec<u8>, NotProved> {
+pub fn file_in(packet: &Path, path: &str, largest: u64) -> Result<Vec<u8>, VerifyError> {
     let mut zip = ZipArchive::new(BufReader::new(File::open(packet)?))?;
     unpack(&mut zip, path, largest)
 }
@@ -74,7 +74,7 @@ fn unpack(
     zip: &mut ZipArchive<BufReader<File>>,
     path: &str,
     largest: u64,
-) -> Result<Vec<u8>, NotProved> {
+) -> Result<Vec<u8>, VerifyError> {
     let place = zip
         .file_names()
         .position(|name| {
@@ -83,14 +83,14 @@ fn unpack(
                     .is_some_and(|(_, in_bag)| in_bag == path)
             })
         })
-        .ok_or_else(|| NotProved::Lacks(path.chars().take(80).collect()))?;
+        .ok_or_else(|| VerifyError::Lacks(path.chars().take(80).collect()))?;
     let mut bytes = Vec::new();
     let read = zip
         .by_index(place)?
         .take(largest + 1)
         .read_to_end(&mut bytes)?;
     if read as u64 > largest {
-        return Err(NotProved::TooLarge);
+        return Err(VerifyError::TooLarge);
     }
     Ok(bytes)
 }

@@ -1,13 +1,13 @@
 //! All bodies together: the faces that are seen from above, and the pieces of edge around them.
 
-use super::edges::{Beside, LineAt, Piece, Stop};
-use super::overlay::{ASKED, Bound, Line, Seen, cuts, seen};
+use super::edges::{LineAt, Neighbor, Piece, Stop};
+use super::overlay::{ASKED, Bound, Line, VisiblePart, cuts, seen};
 use super::plan::Vec2;
 use super::planes::{Plane, PlaneKey};
 use super::raised::Raised;
 use super::solid::{Bounds, Solid, winds_round};
 use super::sweep::{Side, Vec3, lift, tidy};
-use super::{BodyShape, Face, RoofRefusal};
+use super::{BodyShape, Face, RaiseError};
 
 /// Most bodies of one roof: each is looked at with all others near it.
 const MOST_BODIES: usize = 60;
@@ -18,21 +18,21 @@ const BESIDE: f64 = 1e-5;
 const MEETS: f64 = 1e-4;
 
 /// The faces of all bodies and what bounds them.
-pub(super) struct Joined {
+pub(super) struct RoofUnion {
     pub raised: Vec<Raised>,
     /// By body, leg, band, then least place along the leg.
     pub faces: Vec<Face>,
     pub pieces: Vec<Piece>,
 }
 
-impl Joined {
+impl RoofUnion {
     /// Raises each body and takes out what lies inside another.
-    pub fn new(bodies: &[BodyShape]) -> Result<Joined, RoofRefusal> {
+    pub fn new(bodies: &[BodyShape]) -> Result<RoofUnion, RaiseError> {
         if bodies.is_empty() {
-            return Err(RoofRefusal::NoBodies);
+            return Err(RaiseError::NoBodies);
         }
         if bodies.len() > MOST_BODIES {
-            return Err(RoofRefusal::TooManyBodies {
+            return Err(RaiseError::TooManyBodies {
                 bodies: bodies.len(),
                 most: MOST_BODIES,
             });
@@ -44,7 +44,7 @@ impl Joined {
         if let [alone] = raised.as_slice() {
             let faces = alone.faces(0);
             let pieces = alone.pieces(0, &faces);
-            return Ok(Joined {
+            return Ok(RoofUnion {
                 faces: faces.into_iter().map(|numbered| numbered.face).collect(),
                 pieces,
                 raised,
@@ -59,7 +59,7 @@ impl Joined {
         for solid in &solids {
             for slab in &solid.slabs {
                 let body = &raised[slab.body];
-                let found = seen(slab, body, &solids).ok_or_else(|| RoofRefusal::LostTrack {
+                let found = seen(slab, body, &solids).ok_or_else(|| RaiseError::LostTrack {
                     body: body.plan.body.clone(),
                     leg: body.plan.legs[body.sweep.faces[slab.swept].leg].number,
                 })?;
@@ -73,7 +73,7 @@ impl Joined {
             parts: &parts,
         }
         .pieces();
-        Ok(Joined {
+        Ok(RoofUnion {
             faces: parts.into_iter().map(|part| part.face).collect(),
             pieces,
             raised,
@@ -87,14 +87,14 @@ struct Part {
     order: (usize, usize, usize),
     /// Least place along the leg.
     least: f64,
-    seen: Seen,
+    seen: VisiblePart,
     plane: Plane,
     bounds: Bounds,
     face: Face,
 }
 
 impl Part {
-    fn new(seen: Seen, raised: &Raised) -> Part {
+    fn new(seen: VisiblePart, raised: &Raised) -> Part {
         let swept = &raised.sweep.faces[seen.swept];
         let along = raised.plan.legs[swept.leg].along;
         let plane = raised.face_at(seen.body, seen.swept, 0).plane;
@@ -119,7 +119,7 @@ impl Part {
                 .iter()
                 .map(|corner| along.dot(corner))
                 .fold(f64::INFINITY, f64::min),
-            bounds: Bounds::of(&corners),
+            bounds: Bounds::around(&corners),
             seen,
             plane,
             face,
@@ -155,7 +155,7 @@ impl Edges<'_> {
         for (number, part) in self.parts.iter().enumerate() {
             for bound in part.seen.rings.iter().flatten() {
                 // Neighbours may begin or end along it.
-                let reach = Bounds::of(&[bound.from, bound.to]).wider(BESIDE);
+                let reach = Bounds::around(&[bound.from, bound.to]).wider(BESIDE);
                 let others = self
                     .parts
                     .iter()
@@ -181,17 +181,17 @@ impl Edges<'_> {
         let height = part.plane.height(middle);
         let aside = Vec2::new(way.y, -way.x) * (BESIDE.min(length / 8.0) / length);
         let (within, beyond) = (middle - aside, middle + aside);
-        let neighbour = self.parts.iter().position(|other| {
+        let neighbor = self.parts.iter().position(|other| {
             // One that goes on below, under an eave that just touches it, does not end here.
             let meets = (other.plane.height(middle) - height).abs() < MEETS;
             (meets || is_across_seam(part, line, other))
                 && other.holds(beyond)
                 && !other.holds(within)
         });
-        let right = match neighbour {
+        let right = match neighbor {
             Some(other) if other < number => return None,
             Some(other) => self.face(other),
-            None => Beside::Line(self.line(part, line, beyond, height)),
+            None => Neighbor::Line(self.line(part, line, beyond, height)),
         };
         Some(Piece {
             from: lifted(from),
@@ -205,9 +205,9 @@ impl Edges<'_> {
         })
     }
 
-    fn face(&self, number: usize) -> Beside {
+    fn face(&self, number: usize) -> Neighbor {
         let seen = &self.parts[number].seen;
-        Beside::Face(self.raised[seen.body].face_at(seen.body, seen.swept, number))
+        Neighbor::Face(self.raised[seen.body].face_at(seen.body, seen.swept, number))
     }
 
     /// What a part ends at where no face goes on.

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 /// Body of `penetration`: something stands out of a face.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct PenetrationSeen {
+pub struct PenetrationAdded {
     /// What it is.
     pub item: ItemKind,
     /// Its number among those of its kind, from 1.
@@ -15,10 +15,10 @@ pub struct PenetrationSeen {
     pub leg: u32,
     /// Whether a saddle stands behind it; none where nobody said, or none is asked.
     #[serde(default)]
-    pub saddle: Option<SaddleSeen>,
+    pub saddle: Option<SaddleObserved>,
 }
 
-impl PenetrationSeen {
+impl PenetrationAdded {
     /// What it is, as a thing.
     #[must_use]
     pub fn thing(&self) -> Thing {
@@ -33,7 +33,7 @@ impl PenetrationSeen {
 #[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
-pub enum SaddleSeen {
+pub enum SaddleObserved {
     /// One stands there.
     Yes,
     /// None stands there.
@@ -44,7 +44,7 @@ pub enum SaddleSeen {
 
 /// Body of `covering`: what lies on the roof now, as seen at one place.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct CoveringSeen {
+pub struct CoveringObserved {
     /// How many layers; none where only the kind was seen.
     pub layers: Option<u32>,
     /// What it is, in the words of the firm's rates: `strip shingle`.
@@ -57,7 +57,7 @@ pub struct CoveringSeen {
 
 /// Body of `deck`: what the covering is nailed to, as seen at one place.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct DeckSeen {
+pub struct DeckObserved {
     /// Planks or sheets.
     pub kind: DeckKind,
     /// The leg at whose edge it was seen, from 1.
@@ -90,18 +90,18 @@ impl DeckKind {
 /// Body of `roof_seen`: what was seen of the roof over a leg, from wherever one stood. It is compared
 /// with the computed roof and changes nothing of it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct RoofSeen {
+pub struct RoofObserved {
     /// The leg, from 1.
     pub leg: u32,
     /// What was seen over it.
-    pub over: SeenOver,
+    pub over: ObservedOverLeg,
 }
 
 /// What was seen over a leg.
 #[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(tag = "seen", rename_all = "snake_case")]
-pub enum SeenOver {
+pub enum ObservedOverLeg {
     /// A vertical end.
     Gable,
     /// A slope.
@@ -113,12 +113,12 @@ pub enum SeenOver {
     },
 }
 
-impl SeenOver {
+impl ObservedOverLeg {
     /// Whether both say the same sort of thing, so that the later one stands in the place of the
     /// earlier.
     #[must_use]
-    pub fn is_like(self, other: SeenOver) -> bool {
-        let counts = |over| matches!(over, SeenOver::Faces { .. });
+    pub fn is_like(self, other: ObservedOverLeg) -> bool {
+        let counts = |over| matches!(over, ObservedOverLeg::Faces { .. });
         counts(self) == counts(other)
     }
 
@@ -126,10 +126,10 @@ impl SeenOver {
     #[must_use]
     pub fn words(self) -> String {
         match self {
-            SeenOver::Gable => "a gable".to_owned(),
-            SeenOver::Slope => "a slope".to_owned(),
-            SeenOver::Faces { count: 1 } => "1 face".to_owned(),
-            SeenOver::Faces { count } => format!("{count} faces"),
+            ObservedOverLeg::Gable => "a gable".to_owned(),
+            ObservedOverLeg::Slope => "a slope".to_owned(),
+            ObservedOverLeg::Faces { count: 1 } => "1 face".to_owned(),
+            ObservedOverLeg::Faces { count } => format!("{count} faces"),
         }
     }
 }

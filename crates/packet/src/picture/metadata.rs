@@ -3,7 +3,7 @@
 use super::camera_data::CameraData;
 use super::heif;
 use super::kind::PictureKind;
-use crate::sheet::{self, NoSheet, Sheet, Whole};
+use crate::sheet::{self, PhotoCopyError, Sheet, Whole};
 
 /// What comes of a file.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -33,7 +33,7 @@ impl Outcome {
 
 /// What a file says of itself.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Told {
+pub struct PictureMetadata {
     /// What it is.
     pub kind: PictureKind,
     /// What comes of it.
@@ -50,10 +50,10 @@ pub struct Told {
 
 /// Tells what a file is, named in sentences by `name`.
 #[must_use]
-pub fn tell(name: &str, bytes: &[u8]) -> Told {
-    let kind = PictureKind::of(bytes);
+pub fn read_metadata(name: &str, bytes: &[u8]) -> PictureMetadata {
+    let kind = PictureKind::from_bytes(bytes);
     if let Some(why) = refusal(name, kind) {
-        return Told {
+        return PictureMetadata {
             kind,
             outcome: Outcome::Refused,
             say: Some(why),
@@ -80,7 +80,7 @@ pub fn tell(name: &str, bytes: &[u8]) -> Told {
         ),
         Err(why) => (Outcome::KeptNotShown, Some(kept_only(kind, why)), None),
     };
-    Told {
+    PictureMetadata {
         kind,
         outcome,
         say,
@@ -105,7 +105,7 @@ fn refusal(name: &str, kind: PictureKind) -> Option<String> {
     Some(format!("The file {name} {why}. Nothing was booked."))
 }
 
-fn kept_only(kind: PictureKind, why: NoSheet) -> String {
+fn kept_only(kind: PictureKind, why: PhotoCopyError) -> String {
     match (kind, why) {
         (PictureKind::Heic, _) => "This photo is kept. This version cannot show HEIC; send it \
                                    again as JPEG to see it."
@@ -113,13 +113,19 @@ fn kept_only(kind: PictureKind, why: NoSheet) -> String {
         (PictureKind::Tiff, _) => "This photo is kept. This version cannot show TIFF; send it \
                                    again as JPEG to see it."
             .to_owned(),
-        (_, NoSheet::TooLarge) => "This photo is kept. It has more points than can be shown; send \
+        (_, PhotoCopyError::TooLarge) => {
+            "This photo is kept. It has more points than can be shown; send \
                                    a smaller one to see it."
-            .to_owned(),
-        (_, NoSheet::Empty | NoSheet::Heic | NoSheet::OtherKind | NoSheet::Broken) => {
-            "This photo is kept. It is damaged and cannot be shown; take it again if you can."
                 .to_owned()
         }
+        (
+            _,
+            PhotoCopyError::Empty
+            | PhotoCopyError::Heic
+            | PhotoCopyError::OtherKind
+            | PhotoCopyError::Broken,
+        ) => "This photo is kept. It is damaged and cannot be shown; take it again if you can."
+            .to_owned(),
     }
 }
 

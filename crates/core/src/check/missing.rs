@@ -7,7 +7,7 @@ use crate::survey::{Body, Sketch, Span};
 
 /// Something that nobody read.
 #[derive(Clone, Debug, PartialEq)]
-pub struct WouldHelp {
+pub struct MissingReading {
     /// Index of the body.
     pub body: usize,
     /// What.
@@ -69,16 +69,16 @@ const USUAL_LEG: f64 = 30.0;
 /// Legs and slopes that nobody read, ties across inside corners and overalls that nobody took: what is
 /// lacking for an area first, then by what a reading may be expected to take off the doubt in it.
 #[must_use]
-pub fn would_help(
+pub fn missing_readings(
     bodies: &[Body],
     solved: &[SolvedBody],
     variance: &AreaVariance,
-) -> Vec<WouldHelp> {
+) -> Vec<MissingReading> {
     let mut all = Vec::new();
     for (k, (body, solved)) in bodies.iter().zip(solved).enumerate() {
         for (leg, rise) in solved.rises.iter().enumerate() {
             if matches!(rise, SettledRise::Unknown) {
-                all.push(WouldHelp {
+                all.push(MissingReading {
                     body: k,
                     unread: Unread::Pitch(leg),
                     gain: None,
@@ -91,14 +91,14 @@ pub fn would_help(
         for unread in unread_spans(body, solved) {
             let row = unread
                 .span()
-                .and_then(|span| SpanRow::of(span, body, solved));
+                .and_then(|span| SpanRow::new(span, body, solved));
             let gain = row.and_then(|row| variance.gain_of_reading(k, &row, sigma));
             let is_lacking = lacks(&solved.outline, unread);
             if gain.is_none() && !is_lacking && matches!(unread, Unread::Overall { .. }) {
                 continue;
             }
             let gain: Option<Gain> = gain.filter(|_| !is_lacking);
-            all.push(WouldHelp {
+            all.push(MissingReading {
                 body: k,
                 unread,
                 gain: gain.map(|gain| gain.variance),
@@ -111,7 +111,7 @@ pub fn would_help(
     all
 }
 
-fn lack_then_doubt(help: &WouldHelp) -> f64 {
+fn lack_then_doubt(help: &MissingReading) -> f64 {
     help.doubt.unwrap_or(f64::INFINITY)
 }
 
@@ -251,7 +251,7 @@ fn has_overall(
     solved: &SolvedBody,
     (from, to, along_leg): (usize, usize, usize),
 ) -> bool {
-    let of = |span| SpanRow::of(span, body, solved);
+    let of = |span| SpanRow::new(span, body, solved);
     let wanted = of(Span::Overall {
         from,
         to,

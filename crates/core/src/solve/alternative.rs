@@ -25,7 +25,7 @@ const ANOTHER_SHARE: f64 = 0.5;
 
 /// All edges of one kind together in another shape that the readings allow.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct OtherPicture {
+pub struct AlternativeTopology {
     /// What they are.
     pub kind: EdgeKind,
     /// Their length as drawn.
@@ -112,7 +112,7 @@ pub(super) fn judge(
     as_drawn: f64,
     variance: Option<f64>,
     likely: &[LikelyLength],
-) -> (Length, Option<OtherPicture>) {
+) -> (Length, Option<AlternativeTopology>) {
     let mut apart: Vec<f64> = likely
         .iter()
         .filter(|one| {
@@ -134,7 +134,7 @@ pub(super) fn judge(
         if squares > 0.0 { squares } else { drawn }
     });
     apart.sort_by(f64::total_cmp);
-    let picture = apart.get(apart.len() / 2).map(|other| OtherPicture {
+    let picture = apart.get(apart.len() / 2).map(|other| AlternativeTopology {
         kind,
         drawn: Length::feet(as_drawn),
         other: Length::feet(*other),

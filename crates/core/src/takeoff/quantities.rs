@@ -25,7 +25,7 @@ pub struct Takeoff {
     /// Air under the roof.
     pub ventilation: Ventilation,
     /// Hours of work.
-    pub labour: LabourHours,
+    pub labor: LaborHours,
     /// Squares by the three ways of billing.
     pub billing: Billing,
     /// What is counted and has no line of its own.
@@ -243,7 +243,7 @@ pub struct Ventilation {
 
 /// Hours of work.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct LabourHours {
+pub struct LaborHours {
     /// Laying.
     pub lay_hours: f64,
     /// Stripping.

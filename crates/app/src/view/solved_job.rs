@@ -1,16 +1,17 @@
 //! What a job comes to, worked out once for all that is shown of it.
 
-use crate::places::job::Opened;
+use crate::places::job::OpenJob;
 use eavebook_core::book::kinds::{Side, TapeMarks, Thing};
 use eavebook_core::book::lay_out::LaidOut;
-use eavebook_core::check::{Proof, ReadAgain, Standing, spanned};
+use eavebook_core::check::{Proof, Standing, spanned};
+use eavebook_core::solve::UncertaintySource;
 use eavebook_core::solve::{self, Solved};
 use eavebook_core::units::{RoundTo, Tongue};
 use std::ops::Deref;
 use uuid::Uuid;
 
 /// One job, folded and worked out, with what must not be seen.
-pub struct Seen<'a> {
+pub struct SolvedJob<'a> {
     /// What was booked, laid out and worked out.
     pub standing: Standing<'a>,
     /// The thing that is being read again without sight of its value.
@@ -32,7 +33,7 @@ pub fn solve(laid: &LaidOut) -> Option<Solved> {
 }
 
 // All that is shown asks how well things are known.
-impl<'a> Deref for Seen<'a> {
+impl<'a> Deref for SolvedJob<'a> {
     type Target = Standing<'a>;
 
     fn deref(&self) -> &Standing<'a> {
@@ -40,21 +41,21 @@ impl<'a> Deref for Seen<'a> {
     }
 }
 
-impl<'a> Seen<'a> {
+impl<'a> SolvedJob<'a> {
     /// A job with what it comes to. `hidden`: what is being read again without sight.
     #[must_use]
     pub fn new(
-        opened: &'a Opened,
+        opened: &'a OpenJob,
         laid: &'a LaidOut,
         solved: Option<&'a Solved>,
         hidden: Option<&'a Thing>,
-    ) -> Seen<'a> {
+    ) -> SolvedJob<'a> {
         let walked_on = opened
             .book
             .corners
             .first()
             .map(|(_, corner)| corner.building_on);
-        Seen {
+        SolvedJob {
             standing: Standing {
                 book: &opened.book,
                 laid,
@@ -74,7 +75,7 @@ impl<'a> Seen<'a> {
         match self.tape {
             TapeMarks::FeetInches => RoundTo::Inch,
             TapeMarks::FeetTenths => RoundTo::TenthFoot,
-            TapeMarks::Metres => RoundTo::Centimetre,
+            TapeMarks::Meters => RoundTo::Centimeter,
         }
     }
 
@@ -91,10 +92,10 @@ impl<'a> Seen<'a> {
             .read_first
             .iter()
             .find_map(|first| match first.again {
-                ReadAgain::Reading { reading, .. } => {
+                UncertaintySource::Reading { reading, .. } => {
                     spanned(self.survey_readings().get(reading)?.span)
                 }
-                ReadAgain::Pitch { .. } => None,
+                UncertaintySource::Pitch { .. } => None,
             })
     }
 

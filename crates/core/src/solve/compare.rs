@@ -5,7 +5,7 @@ use super::lengths::{MOVE_DEG, MOVE_FT, slopes, with_corner, with_slope};
 use super::{Ground, Solved, shape, solve};
 use crate::pitch::SettledRise;
 use crate::roof::{BodyShape, EdgeKind, Face, Roof, raise};
-use crate::survey::{Rise, Seen, SeenEnd, Survey};
+use crate::survey::{ObservedEnd, Rise, RoofObservation, Survey};
 use crate::units::Length;
 use std::fmt;
 
@@ -30,7 +30,7 @@ impl Named for Survey {
 
 /// What comes of one thing seen, with its sentence.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Judged {
+pub enum Comparison {
     /// The computed roof has it.
     Agrees(String),
     /// The computed roof differs, by no more than is known of it or in what is easily missed.
@@ -41,15 +41,15 @@ pub enum Judged {
     NotCompared(String),
 }
 
-impl Judged {
+impl Comparison {
     /// What came of it, in a word for a file: `agrees`, `explained`, `flagged`, `not_compared`.
     #[must_use]
     pub fn key(&self) -> &'static str {
         match self {
-            Judged::Agrees(_) => "agrees",
-            Judged::Explained(_) => "explained",
-            Judged::Flagged(_) => "flagged",
-            Judged::NotCompared(_) => "not_compared",
+            Comparison::Agrees(_) => "agrees",
+            Comparison::Explained(_) => "explained",
+            Comparison::Flagged(_) => "flagged",
+            Comparison::NotCompared(_) => "not_compared",
         }
     }
 
@@ -57,15 +57,15 @@ impl Judged {
     #[must_use]
     pub fn words(&self) -> &str {
         match self {
-            Judged::Agrees(words)
-            | Judged::Explained(words)
-            | Judged::Flagged(words)
-            | Judged::NotCompared(words) => words,
+            Comparison::Agrees(words)
+            | Comparison::Explained(words)
+            | Comparison::Flagged(words)
+            | Comparison::NotCompared(words) => words,
         }
     }
 }
 
-impl fmt::Display for Judged {
+impl fmt::Display for Comparison {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(self.words())
     }
@@ -81,27 +81,27 @@ const EASILY_MISSED: f64 = 0.05;
 /// Each thing that a survey says was seen, judged against the roof that was computed of it, in its
 /// order.
 #[must_use]
-pub fn judge_seen(survey: &Survey, solved: &Solved, names: &dyn Named) -> Vec<Judged> {
-    let judge = |seen: &Seen| judge(survey, solved, seen, names);
+pub fn judge_seen(survey: &Survey, solved: &Solved, names: &dyn Named) -> Vec<Comparison> {
+    let judge = |seen: &RoofObservation| judge(survey, solved, seen, names);
     let seen = survey.seen.iter().map(judge);
-    seen.map(|judged| judged.unwrap_or_else(Judged::NotCompared))
+    seen.map(|judged| judged.unwrap_or_else(Comparison::NotCompared))
         .collect()
 }
 
 fn judge(
     survey: &Survey,
     solved: &Solved,
-    seen: &Seen,
+    seen: &RoofObservation,
     names: &dyn Named,
-) -> Result<Judged, String> {
+) -> Result<Comparison, String> {
     let roof = solved.roof.as_ref().map_err(ToString::to_string)?;
     match *seen {
-        Seen::End { body, leg, end } => {
+        RoofObservation::End { body, leg, end } => {
             check(survey, solved, body, Some(leg))?;
             let name = names.leg(body, leg);
             Ok(judge_end(survey, solved, (body, leg), end, &name))
         }
-        Seen::Ridge {
+        RoofObservation::Ridge {
             body,
             over_eaves,
             sigma,
@@ -111,7 +111,7 @@ fn judge(
             let name = names.ridge(body);
             Ok(judge_ridge(survey, solved, body, heights, &name))
         }
-        Seen::Faces { body, leg, count } => {
+        RoofObservation::Faces { body, leg, count } => {
             check(survey, solved, body, Some(leg))?;
             let faces = roof.faces.iter();
             let faces: Vec<&Face> = faces
@@ -141,21 +141,21 @@ fn judge_end(
     survey: &Survey,
     solved: &Solved,
     (body, leg): (usize, usize),
-    end: SeenEnd,
+    end: ObservedEnd,
     name: &str,
-) -> Judged {
+) -> Comparison {
     let rises = &solved.bodies[body].rises;
     let slopes = |rise: &SettledRise| matches!(rise, SettledRise::Slope(_) | SettledRise::Bands(_));
     let (seen, booked) = match end {
-        SeenEnd::Gable => ("a gable", "a slope"),
-        SeenEnd::Slope => ("a slope", "an end"),
+        ObservedEnd::Gable => ("a gable", "a slope"),
+        ObservedEnd::Slope => ("a slope", "an end"),
     };
-    if slopes(&rises[leg]) == (end == SeenEnd::Slope) {
-        return Judged::Agrees(format!("{name} was seen as {seen}, as it is drawn"));
+    if slopes(&rises[leg]) == (end == ObservedEnd::Slope) {
+        return Comparison::Agrees(format!("{name} was seen as {seen}, as it is drawn"));
     }
     let rise = match end {
-        SeenEnd::Gable => Some(Rise::Gable),
-        SeenEnd::Slope => rises.iter().position(slopes).map(Rise::SameAs),
+        ObservedEnd::Gable => Some(Rise::Gable),
+        ObservedEnd::Slope => rises.iter().position(slopes).map(Rise::SameAs),
     };
     let mut other = Survey {
         seen: Vec::new(),
@@ -172,7 +172,7 @@ fn judge_end(
         Some(Err(refusal)) => format!("with it there would be no roof, for {refusal}"),
         None => "its slope is not known".to_owned(),
     };
-    Judged::Flagged(format!(
+    Comparison::Flagged(format!(
         "{name} was seen as {seen} and is drawn as {booked}: as seen, {would}. Look again and say \
          which it is."
     ))
@@ -209,11 +209,11 @@ fn judge_ridge(
     body: usize,
     [seen, sigma]: [f64; 2],
     name: &str,
-) -> Judged {
+) -> Comparison {
     let top = solved.roof.as_ref().ok();
     let top = top.and_then(|roof| over_eaves(survey, roof, body));
     let Some(top) = top else {
-        return Judged::NotCompared(format!("no face stands under {name}: nothing to compare"));
+        return Comparison::NotCompared(format!("no face stands under {name}: nothing to compare"));
     };
     let spread = ridge_spread(survey, solved, body, top);
     let computed = format!("{top:.1} ft ± {spread:.1}");
@@ -221,9 +221,9 @@ fn judge_ridge(
     if off <= AGREES * sigma.hypot(spread) {
         let words = format!("{name} was seen {seen:.1} ft over its eaves, computed {computed}");
         return if off < 0.05 {
-            Judged::Agrees(words)
+            Comparison::Agrees(words)
         } else {
-            Judged::Explained(format!("{words}: within what is known of both"))
+            Comparison::Explained(format!("{words}: within what is known of both"))
         };
     }
     let slopes: Vec<f64> = solved.bodies[body]
@@ -245,7 +245,7 @@ fn judge_ridge(
     } else {
         ("higher", "a body that stands above it")
     };
-    Judged::Flagged(format!(
+    Comparison::Flagged(format!(
         "{name} was seen {seen:.1} ft over its eaves, {higher} than the computed \
          {computed}: slopes {share:.2} times as steep ({:.1} in 12 for {steepest:.1}) would bring \
          it there, or {or}. Read a slope again and look at the upper part of the roof.",
@@ -290,13 +290,13 @@ fn ridge_spread(survey: &Survey, solved: &Solved, body: usize, top: f64) -> f64 
     variance.max(0.0).sqrt()
 }
 
-fn judge_faces(faces: &[&Face], count: usize, name: &str) -> Judged {
+fn judge_faces(faces: &[&Face], count: usize, name: &str) -> Comparison {
     let found = faces.len();
     if count == found {
-        return Judged::Agrees(format!("{} seen over {name}, as drawn", counted(count)));
+        return Comparison::Agrees(format!("{} seen over {name}, as drawn", counted(count)));
     }
     if count > found {
-        return Judged::Flagged(format!(
+        return Comparison::Flagged(format!(
             "{} seen over {name}, where the outline gives {found}: a dormer or a wing is a body of \
              its own, a change of slope is a band. Say which it is.",
             counted(count)
@@ -311,11 +311,11 @@ fn judge_faces(faces: &[&Face], count: usize, name: &str) -> Judged {
         counted(count)
     );
     if missed < EASILY_MISSED * all {
-        Judged::Explained(format!(
+        Comparison::Explained(format!(
             "{words}: what was not seen holds {missed:.1} sq ft and is easily missed"
         ))
     } else {
-        Judged::Flagged(format!(
+        Comparison::Flagged(format!(
             "{words}: what was not seen holds {missed:.0} sq ft. Look again from where all of it \
              shows."
         ))

@@ -7,7 +7,7 @@ use uuid::Uuid;
 
 /// Body of `photo_said`: one word about one photo or more.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct PhotoSaid {
+pub struct PhotoFacts {
     /// Entries of the photos.
     pub photos: Vec<Uuid>,
     /// What was said of them.

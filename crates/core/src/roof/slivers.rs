@@ -6,9 +6,9 @@
 //! and where that meets the slope on the other side is judged as if the strip had no width.
 
 use super::edges::{ONE_SURFACE, is_level};
-use super::given::given_away;
 use super::plan::{Plan, Vec2};
 use super::planes::Plane;
+use super::sliver_transfer::transferred;
 use super::solid::winds_round;
 use super::sweep::{Side, Sweep, Vec3};
 
@@ -21,7 +21,7 @@ const SAME: f64 = super::rings::SAME;
 
 /// A strip that was not built. Legs by their numbers as given.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct ThinStrip {
+pub(super) struct Sliver {
     pub leg: usize,
     /// The leg whose slope took it.
     pub taken_by: usize,
@@ -60,7 +60,7 @@ pub(super) struct Strip {
 }
 
 /// The sweep without its thin strips, and what they were.
-pub(super) fn without_thin_strips(plan: &Plan, mut sweep: Sweep) -> (Sweep, Vec<ThinStrip>) {
+pub(super) fn without_slivers(plan: &Plan, mut sweep: Sweep) -> (Sweep, Vec<Sliver>) {
     let mut given = Vec::new();
     // Each round takes at least one crease away or is the last.
     for _ in 0..sweep.creases.len() {
@@ -70,12 +70,12 @@ pub(super) fn without_thin_strips(plan: &Plan, mut sweep: Sweep) -> (Sweep, Vec<
         strips.sort_by(|a, b| a.width.total_cmp(&b.width));
         let Some((strip, after)) = strips
             .into_iter()
-            .find_map(|strip| Some((strip, given_away(plan, &sweep, &strip)?)))
+            .find_map(|strip| Some((strip, transferred(plan, &sweep, &strip)?)))
         else {
             break;
         };
         let number = |face: usize| plan.legs[sweep.faces[face].leg].number;
-        given.push(ThinStrip {
+        given.push(Sliver {
             leg: number(strip.face),
             taken_by: number(strip.taker),
             width: strip.width,
@@ -133,7 +133,7 @@ fn beyond_a_fold(plan: &Plan, sweep: &Sweep, face: usize, bank: &Bank) -> Option
     };
     let [(leg, plane), (beyond, falling)] = [face, other].map(|face| {
         let swept = &sweep.faces[face];
-        (swept.leg, Plane::of(&plan.legs[swept.leg], swept.band))
+        (swept.leg, Plane::new(&plan.legs[swept.leg], swept.band))
     });
     let run = bank.to - bank.from;
     let sloped = !is_level(run.z.abs(), run.xy().norm());
@@ -270,11 +270,11 @@ mod tests {
             let Ok(built) = sweep(&plan) else { return Ok(()) };
             let legs = plan.legs.len();
             let before = by_leg(&built, legs);
-            let (after, given) = without_thin_strips(&plan, built);
+            let (after, given) = without_slivers(&plan, built);
             let after = by_leg(&after, legs);
             let moved: f64 = before.iter().zip(&after).map(|(a, b)| (a - b).abs()).sum();
             // Each strip leaves one leg and comes to another, with a scrap at either end.
-            let own = |strip: &ThinStrip| strip.width * (strip.length + 4.0 * strip.width);
+            let own = |strip: &Sliver| strip.width * (strip.length + 4.0 * strip.width);
             let strips: f64 = given.iter().map(own).sum();
             prop_assert!(moved <= 2.0 * strips + 1e-6, "{moved} of {strips}");
             let total = |areas: &[f64]| areas.iter().sum::<f64>();
@@ -285,10 +285,10 @@ mod tests {
         fn where_nothing_is_thin_nothing_changes(shape in house()) {
             let Ok(plan) = Plan::new(&shape) else { return Ok(()) };
             let Ok(built) = sweep(&plan) else { return Ok(()) };
-            let (once, _) = without_thin_strips(&plan, built);
+            let (once, _) = without_slivers(&plan, built);
             let creases = once.creases.len();
             let areas = by_leg(&once, plan.legs.len());
-            let (twice, given) = without_thin_strips(&plan, once);
+            let (twice, given) = without_slivers(&plan, once);
             prop_assert_eq!(given, Vec::new());
             prop_assert_eq!(twice.creases.len(), creases);
             prop_assert_eq!(by_leg(&twice, plan.legs.len()), areas);

@@ -4,8 +4,8 @@ use super::edges::ONE_SURFACE;
 use super::plan::{Plan, Vec2, twice_area};
 use super::planes::Plane;
 use super::rings::{Places, Region, regions};
+use super::slivers::{Bank, Strip, banks};
 use super::sweep::{Crease, Side, Sweep, SweptFace, Vec3, lift, tidy};
-use super::thin::{Bank, Strip, banks};
 
 /// What the two faces may lose or gain together, sq ft for each foot round them.
 const SAME_AREA: f64 = 1e-5;
@@ -19,7 +19,7 @@ struct Piece {
 }
 
 /// The sweep with a strip given to its taker; none if what is left does not close.
-pub(super) fn given_away(plan: &Plan, sweep: &Sweep, strip: &Strip) -> Option<Sweep> {
+pub(super) fn transferred(plan: &Plan, sweep: &Sweep, strip: &Strip) -> Option<Sweep> {
     let mut places = Places::default();
     let (mut taken, mut left) = (Vec::new(), Vec::new());
     for bank in banks(sweep, strip.face) {
@@ -138,7 +138,7 @@ fn ring(
     let [outer] = region.rings.as_slice() else {
         return None;
     };
-    let plane = Plane::of(&plan.legs[face.leg], face.band);
+    let plane = Plane::new(&plan.legs[face.leg], face.band);
     let ring = outer.iter().map(|&piece| {
         let at = places.at(pieces[piece].ends[0]);
         lift(at, plane.height(at))
@@ -150,7 +150,7 @@ fn ring(
 fn meeting(plan: &Plan, sweep: &Sweep, faces: [usize; 2], near: Vec3) -> Vec3 {
     let [one, other] = faces.map(|face| {
         let swept = &sweep.faces[face];
-        Plane::of(&plan.legs[swept.leg], swept.band)
+        Plane::new(&plan.legs[swept.leg], swept.band)
     });
     if one.fold(&other) < ONE_SURFACE {
         return near;
@@ -256,7 +256,7 @@ impl Strip {
 
     fn lifted(&self, plan: &Plan, sweep: &Sweep, piece: &Piece, places: &Places) -> [Vec3; 2] {
         let swept = &sweep.faces[self.face];
-        let plane = Plane::of(&plan.legs[swept.leg], swept.band);
+        let plane = Plane::new(&plan.legs[swept.leg], swept.band);
         piece.ends.map(|end| {
             let at = places.at(end);
             lift(at, plane.height(at))

@@ -4,7 +4,7 @@ use crate::survey::Survey;
 
 /// What lies on the roof now and what it is nailed to, as far as somebody saw it.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub(super) struct Lying {
+pub(super) struct ExistingRoof {
     /// The covering, in words.
     pub covering: Option<String>,
     /// Its layers.
@@ -15,10 +15,10 @@ pub(super) struct Lying {
     pub gap_in: f64,
 }
 
-impl Lying {
-    pub fn of(survey: &Survey) -> Lying {
+impl ExistingRoof {
+    pub fn from_survey(survey: &Survey) -> ExistingRoof {
         let (covering, deck) = (survey.covering.as_ref(), survey.deck.as_ref());
-        Lying {
+        ExistingRoof {
             covering: covering.and_then(|it| it.kind.clone()),
             layers: covering.and_then(|it| it.layers),
             deck: deck.and_then(|it| it.kind.clone()),
