@@ -39,9 +39,9 @@ fn english(marks: Marks) -> String {
         }
         Marks::Feet(feet) => format!("{} feet", figure(feet)),
         Marks::Inches(inches) => inches_spoken(inches),
-        Marks::Metres(amount) => measured(amount, "metre", "metres"),
-        Marks::Centimetres(amount) => measured(amount, "centimetre", "centimetres"),
-        Marks::Millimetres(amount) => measured(amount, "millimetre", "millimetres"),
+        Marks::Meters(amount) => measured(amount, "metre", "metres"),
+        Marks::Centimeters(amount) => measured(amount, "centimetre", "centimetres"),
+        Marks::Millimeters(amount) => measured(amount, "millimetre", "millimetres"),
     }
 }
 

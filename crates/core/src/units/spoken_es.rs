@@ -12,9 +12,9 @@ pub(super) fn spanish(marks: Marks) -> String {
         }
         Marks::Feet(feet) => format!("{} pies", figure(feet)),
         Marks::Inches(inches) => inches_spoken(inches),
-        Marks::Metres(amount) => measured(amount, "un metro", "metros"),
-        Marks::Centimetres(amount) => measured(amount, "un centímetro", "centímetros"),
-        Marks::Millimetres(amount) => measured(amount, "un milímetro", "milímetros"),
+        Marks::Meters(amount) => measured(amount, "un metro", "metros"),
+        Marks::Centimeters(amount) => measured(amount, "un centímetro", "centímetros"),
+        Marks::Millimeters(amount) => measured(amount, "un milímetro", "milímetros"),
     }
 }
 

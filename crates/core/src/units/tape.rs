@@ -12,7 +12,7 @@ pub struct Tape {
 /// What a tape said, exactly. In its plainest form: no feet of 0, no decimal that is whole, no
 /// fraction that can be shortened. So the words of a reading read back are the same reading.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Marks {
+pub enum Marks {
     /// 1 ft or more, with inches under 12.
     FeetInches(u32, Inches),
     /// Feet with a decimal.
@@ -20,20 +20,23 @@ pub(super) enum Marks {
     /// Inches alone, as many as there are.
     Inches(Inches),
     /// Metres.
-    Metres(Decimal),
+    Meters(Decimal),
     /// Centimetres.
-    Centimetres(Decimal),
+    Centimeters(Decimal),
     /// Millimetres.
-    Millimetres(Decimal),
+    Millimeters(Decimal),
 }
 
 /// Inches, by fraction or by decimal.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Inches {
+pub enum Inches {
     /// Whole inches and a fraction; 0 over 1 where there is none.
     Parts {
+        /// Whole inches.
         whole: u32,
+        /// Parts of an inch.
         numerator: u32,
+        /// Parts in one inch, at least 1.
         denominator: u32,
     },
     /// Inches with a decimal.
@@ -42,7 +45,8 @@ pub(super) enum Inches {
 
 impl Inches {
     /// Whole inches.
-    pub(super) const fn whole(whole: u32) -> Inches {
+    #[must_use]
+    pub const fn whole(whole: u32) -> Inches {
         Inches::Parts {
             whole,
             numerator: 0,
@@ -67,7 +71,8 @@ impl Tape {
     }
 
     /// A worked-out length in whole steps of `to`, not negative.
-    pub(super) fn rounded(length: Length, to: RoundTo) -> Tape {
+    #[must_use]
+    pub fn rounded(length: Length, to: RoundTo) -> Tape {
         let steps = (length / to.step()).round();
         let whole = Decimal::from(steps as u64);
         let marks = match to {
@@ -75,10 +80,16 @@ impl Tape {
             RoundTo::EighthInch => feet_inches(steps as u64, 8),
             RoundTo::TenthFoot => Marks::Feet((whole / Decimal::from(10)).normalize()),
             RoundTo::HundredthFoot => Marks::Feet((whole / Decimal::from(100)).normalize()),
-            RoundTo::Centimetre => Marks::Metres((whole / Decimal::from(100)).normalize()),
+            RoundTo::Centimetre => Marks::Meters((whole / Decimal::from(100)).normalize()),
         };
         let text = words(marks);
         Tape { text, marks }
+    }
+
+    /// What the tape said, exactly.
+    #[must_use]
+    pub fn marks(&self) -> Marks {
+        self.marks
     }
 
     /// The text as it was read.
@@ -109,7 +120,8 @@ impl Tape {
 
 impl RoundTo {
     /// The length of one step.
-    pub(super) fn step(self) -> Length {
+    #[must_use]
+    pub fn step(self) -> Length {
         match self {
             RoundTo::Inch => Length::inches(1.0),
             RoundTo::EighthInch => Length::inches(0.125),
@@ -150,9 +162,9 @@ pub(super) fn length(marks: Marks) -> Length {
         Marks::FeetInches(feet, inches) => Length::feet(feet_of(feet, inches)),
         Marks::Feet(feet) => Length::feet(nearest(feet)),
         Marks::Inches(inches) => Length::feet(feet_of(0, inches)),
-        Marks::Metres(metres) => Length::metres(nearest(metres)),
-        Marks::Centimetres(amount) => Length::metres(nearest(amount) / 100.0),
-        Marks::Millimetres(amount) => Length::metres(nearest(amount) / 1000.0),
+        Marks::Meters(metres) => Length::metres(nearest(metres)),
+        Marks::Centimeters(amount) => Length::metres(nearest(amount) / 100.0),
+        Marks::Millimeters(amount) => Length::metres(nearest(amount) / 1000.0),
     }
 }
 
@@ -185,9 +197,9 @@ fn words(marks: Marks) -> String {
         Marks::FeetInches(feet, inches) => format!("{feet} ft {} in", inch_words(inches)),
         Marks::Feet(feet) => format!("{feet} ft"),
         Marks::Inches(inches) => format!("{} in", inch_words(inches)),
-        Marks::Metres(amount) => format!("{amount} m"),
-        Marks::Centimetres(amount) => format!("{amount} cm"),
-        Marks::Millimetres(amount) => format!("{amount} mm"),
+        Marks::Meters(amount) => format!("{amount} m"),
+        Marks::Centimeters(amount) => format!("{amount} cm"),
+        Marks::Millimeters(amount) => format!("{amount} mm"),
     }
 }
 

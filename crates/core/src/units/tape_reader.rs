@@ -274,9 +274,9 @@ fn one_length(parts: &[Part]) -> Result<Marks, TapeFault> {
         [part] => match part.unit.ok_or(TapeFault::NoUnit)? {
             Feet => feet(decimal(&part.amount)?),
             Inches => inches(&part.amount).map(Marks::Inches),
-            Metres => decimal(&part.amount).map(Marks::Metres),
-            Centimetres => decimal(&part.amount).map(Marks::Centimetres),
-            Millimetres => decimal(&part.amount).map(Marks::Millimetres),
+            Metres => decimal(&part.amount).map(Marks::Meters),
+            Centimetres => decimal(&part.amount).map(Marks::Centimeters),
+            Millimetres => decimal(&part.amount).map(Marks::Millimeters),
         },
         [first, second] => match (first.unit, second.unit) {
             (Some(Feet), Some(Inches) | None) => feet_and_inches(&first.amount, &second.amount),
@@ -343,7 +343,7 @@ fn metres_and_centimetres(metres: &Amount, beside: &Amount) -> Result<Marks, Tap
     }
     metres
         .checked_add(centimetres / Decimal::from(100))
-        .map(|metres| Marks::Metres(metres.normalize()))
+        .map(|metres| Marks::Meters(metres.normalize()))
         .ok_or(TapeFault::OverLongest)
 }
 
