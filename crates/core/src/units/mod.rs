@@ -22,6 +22,6 @@ pub use figure::Figure;
 pub use length::{Length, RoundTo};
 pub use money::{Money, MoneyRefusal};
 pub use spoken::{Tongue, degrees_spoken};
-pub use tape::Tape;
+pub use tape::{Inches, Marks, Tape};
 pub use tape_refusal::{TapeFault, TapeRefusal};
 pub(crate) use words::quotable;

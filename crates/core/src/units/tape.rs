@@ -12,7 +12,7 @@ pub struct Tape {
 /// What a tape said, exactly. In its plainest form: no feet of 0, no decimal that is whole, no
 /// fraction that can be shortened. So the words of a reading read back are the same reading.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Marks {
+pub enum Marks {
     /// 1 ft or more, with inches under 12.
     FeetInches(u32, Inches),
     /// Feet with a decimal.
@@ -29,11 +29,14 @@ pub(super) enum Marks {
 
 /// Inches, by fraction or by decimal.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Inches {
+pub enum Inches {
     /// Whole inches and a fraction; 0 over 1 where there is none.
     Parts {
+        /// Whole inches.
         whole: u32,
+        /// Parts of an inch.
         numerator: u32,
+        /// Parts in one inch, at least 1.
         denominator: u32,
     },
     /// Inches with a decimal.
@@ -42,7 +45,8 @@ pub(super) enum Inches {
 
 impl Inches {
     /// Whole inches.
-    pub(super) const fn whole(whole: u32) -> Inches {
+    #[must_use]
+    pub const fn whole(whole: u32) -> Inches {
         Inches::Parts {
             whole,
             numerator: 0,
@@ -67,7 +71,8 @@ impl Tape {
     }
 
     /// A worked-out length in whole steps of `to`, not negative.
-    pub(super) fn rounded(length: Length, to: RoundTo) -> Tape {
+    #[must_use]
+    pub fn rounded(length: Length, to: RoundTo) -> Tape {
         let steps = (length / to.step()).round();
         let whole = Decimal::from(steps as u64);
         let marks = match to {
@@ -79,6 +84,12 @@ impl Tape {
         };
         let text = words(marks);
         Tape { text, marks }
+    }
+
+    /// What the tape said, exactly.
+    #[must_use]
+    pub fn marks(&self) -> Marks {
+        self.marks
     }
 
     /// The text as it was read.
@@ -109,7 +120,8 @@ impl Tape {
 
 impl RoundTo {
     /// The length of one step.
-    pub(super) fn step(self) -> Length {
+    #[must_use]
+    pub fn step(self) -> Length {
         match self {
             RoundTo::Inch => Length::inches(1.0),
             RoundTo::EighthInch => Length::inches(0.125),

@@ -1,0 +1,211 @@
+//! How figures, names and dates are written in a language.
+//!
+//! Numbers follow the locale es-US in Spanish, so `2,101.5` and `$11,990` read alike in both.
+
+mod count;
+mod en;
+mod es;
+mod figures;
+mod names;
+mod noun;
+mod quoted;
+mod spoken;
+mod when;
+
+pub use count::Count;
+pub use en::En;
+pub use es::Es;
+pub use figures::grouped;
+pub use names::FaceName;
+pub use noun::{Gender, Noun};
+pub use quoted::Quoted;
+
+use crate::Language;
+use chrono::{DateTime, FixedOffset, NaiveDate};
+use eavebook_core::book::kinds::{EndKind, ItemKind, SizeOf, Thing};
+use eavebook_core::book::names::HouseSide;
+use eavebook_core::roof::EdgeKind;
+use eavebook_core::units::{Area, Figure, Length, Money, Pitch, RoundTo, Tape};
+
+/// Writes arguments of messages in one language.
+pub trait Format {
+    /// Which language.
+    fn language(&self) -> Language;
+
+    /// Names of a unit of length: foot, inch, meter.
+    #[doc(hidden)]
+    fn units(&self) -> figures::Units;
+
+    /// The singular or plural of a noun: `bundle`, `bundles`.
+    fn noun(&self, noun: Noun, n: u64) -> &'static str;
+
+    /// `front`, `frente`.
+    fn side(&self, side: HouseSide) -> &'static str;
+
+    /// `Front 2`, `Front gable`, `Back 2b`; Spanish `Frente 2`, `Gablete del frente`.
+    fn face(&self, face: FaceName) -> String;
+
+    /// `eave`, `alero`.
+    fn edge_kind(&self, kind: EdgeKind) -> &'static str;
+
+    /// `pipe`, `tubo`.
+    fn item(&self, item: ItemKind) -> &'static str;
+
+    /// `width`, `ancho`.
+    fn size(&self, size: SizeOf) -> &'static str;
+
+    /// `a slope`, `un agua`.
+    fn end(&self, end: EndKind) -> &'static str;
+
+    /// `leg 4`, `tie 2-5`, `pipe 1 width`; Spanish `lado 4`, `diagonal 2-5`, `ancho de tubo 1`.
+    fn thing(&self, thing: &Thing) -> String;
+
+    /// `Nov 30, 2026`, `30 nov 2026`.
+    fn date(&self, date: NaiveDate) -> String;
+
+    /// `2:41 pm`, `2:41 p. m.`
+    fn time_of_day(&self, time: &DateTime<FixedOffset>) -> String;
+
+    /// `a, b and c`; Spanish `a, b y c`, with `e` before the sound i.
+    fn and(&self, parts: &[String]) -> String;
+
+    /// `a, b or c`; Spanish `a, b o c`, with `u` before the sound o.
+    fn or(&self, parts: &[String]) -> String;
+
+    /// A reading as spoken back, digits one by one: "four two feet, seven and a half inches".
+    fn spoken(&self, tape: &Tape) -> String;
+
+    /// An angle as spoken, to the tenth of a degree: "two six point six degrees".
+    fn spoken_degrees(&self, degrees: f64) -> String;
+
+    /// `not known`.
+    fn not_known(&self) -> &'static str;
+
+    /// `leg 3`, `lado 3`; legs count from 1.
+    fn leg(&self, leg: u32) -> String {
+        self.thing(&Thing::Leg { leg })
+    }
+
+    /// `Leg 3`: a thing at the beginning of a sentence.
+    fn thing_first(&self, thing: &Thing) -> String {
+        capital(&self.thing(thing))
+    }
+
+    /// A reading as the tape said it: `42 ft 7 1/2 in`, `42 pies 7 1/2 pulg`, `12.25 m`.
+    fn tape(&self, tape: &Tape) -> String {
+        figures::tape(tape.marks(), &self.units())
+    }
+
+    /// A length to the inch: `18 ft 2 in`, `-2 in`.
+    fn length(&self, length: Length) -> String {
+        self.rounded(length, RoundTo::Inch)
+    }
+
+    /// A length, rounded: `18 ft 2 in`, `40.3 ft`, `12.25 m`.
+    fn rounded(&self, length: Length, to: RoundTo) -> String {
+        figures::length(length, to, &self.units()).unwrap_or_else(|| self.not_known().to_owned())
+    }
+
+    /// The ± of a length, rounded up: `± 2 in`.
+    fn length_spread(&self, sigma: Length, to: RoundTo) -> String {
+        format!("± {}", self.rounded(figures::rounded_up(sigma, to), to))
+    }
+
+    /// `18 ft 2 in ± 2 in`.
+    fn length_figure(&self, figure: Figure<Length>, to: RoundTo) -> String {
+        format!(
+            "{} {}",
+            self.rounded(figure.value, to),
+            self.length_spread(figure.sigma, to)
+        )
+    }
+
+    /// `2,013 sq ft`, `2,013 pies²`.
+    fn area(&self, area: Area) -> String {
+        let square_feet = area.in_square_feet();
+        if square_feet.is_finite() {
+            format!("{} {}", grouped(square_feet, 0), self.units().square_feet)
+        } else {
+            self.not_known().to_owned()
+        }
+    }
+
+    /// The ± of an area, rounded up: `± 35 sq ft`.
+    fn area_spread(&self, sigma: Area) -> String {
+        format!(
+            "± {}",
+            self.area(Area::square_feet(sigma.in_square_feet().ceil()))
+        )
+    }
+
+    /// `2,013 ± 35 sq ft`: the unit once.
+    fn area_figure(&self, figure: Figure<Area>) -> String {
+        let (value, sigma) = (figure.value.in_square_feet(), figure.sigma.in_square_feet());
+        format!(
+            "{} ± {} {}",
+            grouped(value, 0),
+            grouped(sigma.ceil(), 0),
+            self.units().square_feet
+        )
+    }
+
+    /// `20.1 squares`, `1 square`, `20.1 cuadros`.
+    fn squares(&self, area: Area) -> String {
+        let tenths = (area.in_squares() * 10.0).round() / 10.0;
+        let n = if (tenths - 1.0).abs() < 1e-9 { 1 } else { 2 };
+        format!("{} {}", grouped(tenths, 1), self.noun(Noun::Square, n))
+    }
+
+    /// To the cent: `$11,987.47`.
+    fn money(&self, money: Money) -> String {
+        figures::money(money, 2)
+    }
+
+    /// To the dollar: `$11,987`.
+    fn dollars(&self, money: Money) -> String {
+        figures::money(money, 0)
+    }
+
+    /// `6 in 12`, `6 en 12`; to the tenth.
+    fn pitch(&self, pitch: Pitch) -> String {
+        let tenths = (pitch.in_12() * 10.0).round() / 10.0;
+        format!("{} {} 12", grouped(tenths, 1), self.units().rise_in)
+    }
+
+    /// `1 bundle`, `2 bundles`, `1,200 sq ft` of a noun: a count with its noun.
+    fn count(&self, count: Count) -> String {
+        format!(
+            "{} {}",
+            grouped(count.n as f64, 0),
+            self.noun(count.noun, count.n)
+        )
+    }
+
+    /// A number to `places` decimals at most, without trailing zeros, thousands grouped.
+    fn number(&self, number: f64, places: usize) -> String {
+        grouped(number, places)
+    }
+
+    /// A person's own words, in quotation marks: `"the blue house"`.
+    fn quoted(&self, quoted: &Quoted) -> String {
+        format!("\"{}\"", quoted.line())
+    }
+
+    /// `Nov 30, 2026, 2:41 pm`.
+    fn day_and_time(&self, time: &DateTime<FixedOffset>) -> String {
+        format!(
+            "{}, {}",
+            self.date(time.date_naive()),
+            self.time_of_day(time)
+        )
+    }
+}
+
+/// A text as the beginning of a sentence: `Back 2`.
+#[must_use]
+pub fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().collect::<String>() + letters.as_str()
+    })
+}

@@ -1,0 +1,97 @@
+/// The gender of a Spanish noun.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Gender {
+    /// `el bulto`.
+    Masculine,
+    /// `la hoja`.
+    Feminine,
+}
+
+/// Makes [`Noun`] and the list of all of them.
+macro_rules! nouns {
+    ($( $(#[$doc:meta])* $noun:ident ; )+) => {
+        /// A thing that is counted: its forms are in `format/en.rs` and `format/es.rs`.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        pub enum Noun {
+            $( $(#[$doc])* $noun, )+
+        }
+
+        impl Noun {
+            /// Every noun.
+            pub const ALL: &'static [Noun] = &[ $( Noun::$noun, )+ ];
+
+            /// The id of this noun: `noun.bundle`.
+            #[must_use]
+            pub fn id(self) -> String {
+                match self {
+                    $( Noun::$noun => crate::list::id("noun", stringify!($noun)), )+
+                }
+            }
+        }
+    };
+}
+
+nouns! {
+    /// 100 sq ft of roof.
+    Square;
+    /// A bundle of shingles.
+    Bundle;
+    /// A roll of membrane or felt.
+    Roll;
+    /// A length of metal.
+    Length;
+    /// A sheet of deck.
+    Sheet;
+    /// A box of nails.
+    Box;
+    /// A piece.
+    Piece;
+    /// A load of tear-off.
+    Load;
+    /// A trip with a load.
+    Trip;
+    /// A layer of covering.
+    Layer;
+    /// A leg of the outline.
+    Leg;
+    /// A corner of the outline.
+    Corner;
+    /// A face of the roof.
+    Face;
+    /// A pitch of a face.
+    PitchReading;
+    /// A taped value.
+    Reading;
+    /// A photo.
+    Photo;
+    /// An entry of a field book.
+    Entry;
+    /// A job.
+    Job;
+    /// A packet of papers.
+    Packet;
+    /// A device.
+    Device;
+    /// A copy of a field book.
+    Copy;
+    /// Something left open.
+    OpenItem;
+    /// A penetration of one kind.
+    Penetration;
+    /// A pipe boot.
+    PipeBoot;
+    /// A level of a house.
+    Floor;
+    /// A day of work.
+    Day;
+    /// An hour of work.
+    Hour;
+    /// A minute.
+    Minute;
+    /// A pound of weight.
+    Pound;
+    /// A place where something was looked at.
+    Place;
+    /// A count of times.
+    Time;
+}

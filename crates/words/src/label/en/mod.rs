@@ -1,0 +1,3 @@
+//! Labels in English.
+
+pub(super) mod state;

@@ -1,0 +1,3 @@
+//! Labels in Spanish.
+
+pub(super) mod state;

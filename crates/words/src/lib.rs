@@ -1,0 +1,23 @@
+//! Every sentence and label for people, English and Spanish.
+//!
+//! A sentence is a variant of an area of [`Message`] with typed arguments; `words/src/<area>/en.rs`
+//! and `es.rs` render it. Both are a `match` without a wildcard, so a missing translation does not
+//! compile. A label has no arguments: see [`Label`]. Arguments are rendered by a [`Format`]: lengths,
+//! counts, names of legs and faces, dates follow the language.
+
+#[macro_use]
+mod list;
+
+mod catalog;
+mod format;
+mod language;
+mod message;
+
+pub mod closure;
+pub mod label;
+
+pub use catalog::{CatalogLine, Kind, catalog};
+pub use format::{Count, En, Es, FaceName, Format, Gender, Noun, Quoted, capital};
+pub use label::Label;
+pub use language::Language;
+pub use message::Message;
