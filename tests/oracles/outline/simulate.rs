@@ -134,7 +134,7 @@ fn you(noise: &mut Noise) -> Legs {
 enum Tape {
     Inches,
     Tenths,
-    Metres,
+    Meters,
 }
 
 impl Tape {
@@ -143,7 +143,7 @@ impl Tape {
         match self {
             Tape::Inches => (feet * 12.0).round() / 12.0,
             Tape::Tenths => (feet * 10.0).round() / 10.0,
-            Tape::Metres => (feet * 0.3048 * 100.0).round() / 100.0 / 0.3048,
+            Tape::Meters => (feet * 0.3048 * 100.0).round() / 100.0 / 0.3048,
         }
     }
 
@@ -154,7 +154,7 @@ impl Tape {
                 format!("{:.0}' {:.0}\"", (inches / 12.0).floor(), inches % 12.0)
             }
             Tape::Tenths => format!("{feet:.1}"),
-            Tape::Metres => format!("{:.2} m", feet * 0.3048),
+            Tape::Meters => format!("{:.2} m", feet * 0.3048),
         }
     }
 
@@ -162,7 +162,7 @@ impl Tape {
     fn unit(self) -> f64 {
         match self {
             Tape::Inches | Tape::Tenths => 1.0,
-            Tape::Metres => 1.0 / 0.3048,
+            Tape::Meters => 1.0 / 0.3048,
         }
     }
 }
@@ -219,7 +219,7 @@ pub fn survey(plan: &Plan, seed: u64, work: Work) -> Survey {
     let tape = match noise.share() {
         x if x < 0.5 => Tape::Inches,
         x if x < 0.8 => Tape::Tenths,
-        _ => Tape::Metres,
+        _ => Tape::Meters,
     };
     let crew = work.rough * noise.between(0.07, 0.22);
     let overhang = [0.0, 1.0, 1.5, 2.0][(noise.share() * 4.0) as usize];
@@ -374,12 +374,12 @@ fn misread(
         Made::TurnedTens => turn(said, 1.0).filter(|_| said >= 10.0)? * unit,
         Made::TurnedTenths => match tape {
             Tape::Inches => return None,
-            Tape::Tenths | Tape::Metres => turn(said, 0.1)? * unit,
+            Tape::Tenths | Tape::Meters => turn(said, 0.1)? * unit,
         },
         Made::OtherMarks => {
             let rest = said - whole;
             return match tape {
-                Tape::Metres => None,
+                Tape::Meters => None,
                 // 24.6 booked as 24 ft 6 in.
                 Tape::Tenths => {
                     let feet = whole + (rest * 10.0).round() / 12.0;
@@ -400,7 +400,7 @@ fn misread(
             _ => was + overhang,
         },
         Made::Reversed => {
-            let tape_length = if tape == Tape::Metres {
+            let tape_length = if tape == Tape::Meters {
                 30.0 * unit
             } else {
                 100.0
