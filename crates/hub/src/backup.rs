@@ -413,7 +413,7 @@ fn build(file: &Path, dir: &Path) -> Result<(RestoreReport, Vec<Photo>), HubErro
     let conn = connect_to(dir).map_err(|why| damaged(file, why.to_string()))?;
     sqlite::sound(dir, &conn).map_err(|why| damaged(file, why.to_string()))?;
     let hub_error = HubError::database(dir);
-    let (photos, blobs) = (photos(&conn).map_err(&hub_error)?, Folder::at(dir));
+    let (photos, blobs) = (photos(&conn).map_err(&hub_error)?, Folder::new(dir));
     for photo in &photos {
         if !blobs.is_kept(photo) {
             return Err(damaged(
@@ -443,5 +443,5 @@ fn lies_at(name: &str) -> Option<PathBuf> {
     }
     let (company, sha256) = name.strip_prefix("blobs/")?.split_once('/')?;
     let company: i64 = company.parse().ok()?;
-    is_sha256(sha256).then(|| Folder::at(Path::new("")).file(company, sha256))
+    is_sha256(sha256).then(|| Folder::new(Path::new("")).file(company, sha256))
 }

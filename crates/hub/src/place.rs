@@ -46,7 +46,7 @@ impl Place {
 /// The store of photos of a hub.
 fn blobs(dir: &Path, config: &Config, rows: &dyn Rows) -> Result<Box<dyn Blobs>, HubError> {
     Ok(match &config.bucket {
-        None => Box::new(Folder::at(dir)),
+        None => Box::new(Folder::new(dir)),
         Some(named) => {
             let hub = rows.identity().map_err(|why| refused(&why))?.hub_id;
             let bucket = Bucket::open(named, &hub).map_err(|why| HubError::Bucket { why })?;
@@ -120,7 +120,7 @@ pub(crate) fn spread(plain: &Path, photos: &[Photo]) -> Result<(), HubError> {
         let hub = handle.identity().map_err(|why| refused(&why))?.hub_id;
         handle.close();
         let bucket = Bucket::open(named, &hub).map_err(|why| HubError::Bucket { why })?;
-        let folder = Folder::at(plain);
+        let folder = Folder::new(plain);
         for photo in photos {
             let mut bytes = Vec::new();
             folder

@@ -19,7 +19,7 @@ pub(crate) struct Folder {
 }
 
 impl Folder {
-    pub(crate) fn at(dir: &Path) -> Folder {
+    pub(crate) fn new(dir: &Path) -> Folder {
         Folder {
             dir: dir.to_path_buf(),
         }
@@ -243,7 +243,7 @@ mod tests {
     #[test]
     fn parts_left_for_a_week_are_swept_and_whole_photos_are_not() {
         let dir = tempfile::tempdir().unwrap();
-        let blobs = Folder::at(dir.path());
+        let blobs = Folder::new(dir.path());
         let (left, coming, whole) = ("a".repeat(64), "b".repeat(64), "c".repeat(64));
         for sha256 in [&left, &coming] {
             blobs.put_part(1, sha256, 0, b"part").unwrap();
