@@ -1,5 +1,5 @@
 // Each place in its empty, working and error state: read by anyone by day and by night, nothing over
-// the side, and all of them on one sheet in grey.
+// the side, and all of them on one sheet in gray.
 import assert from 'node:assert/strict';
 import { mkdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -11,7 +11,7 @@ const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.mi
 
 const OUT = new URL('../out/places/', import.meta.url).pathname;
 
-// Serious faults. By night the page differs in its colours alone, so those alone are judged again.
+// Serious faults. By night the page differs in its colors alone, so those alone are judged again.
 async function grave(page) {
   await page.evaluate(axe);
   return page.evaluate(async () => {
@@ -50,12 +50,12 @@ for (const [name, size] of Object.entries({ phone: PHONE, narrow: NARROW, wide: 
     });
     assert.deepEqual(faults, []);
     assert.deepEqual(wrong, []);
-    if (size.width < 1000) await sheet(all, size, `${OUT}../states-grey-${name}.png`);
+    if (size.width < 1000) await sheet(all, size, `${OUT}../states-gray-${name}.png`);
     t.diagnostic(`${all.length} states judged by day and by night, 0 serious`);
   });
 }
 
-// All states on one sheet, as a printer without colours would show them.
+// All states on one sheet, as a printer without colors would show them.
 async function sheet(all, { width, height }, path) {
   const { page } = await screen({ width: 1900, height: 1000 });
   const figures = all.map(

@@ -212,7 +212,7 @@ async function reached(page, ...names) {
   }
 }
 
-test('booked figures are at least 40 px, outlines at 4.5 to 1, and the states differ without colour', async (t) => {
+test('booked figures are at least 40 px, outlines at 4.5 to 1, and the states differ without color', async (t) => {
   const { url } = await open(t, newBook(t));
   const seen = await screen(PHONE);
   const { page } = seen;
@@ -240,10 +240,10 @@ test('booked figures are at least 40 px, outlines at 4.5 to 1, and the states di
   t.diagnostic(`${figures} figures measured; ${marks.size} states, each with a mark of its own`);
 });
 
-// The contrast of two colours by the formula of WCAG 2.2.
+// The contrast of two colors by the formula of WCAG 2.2.
 function contrast(a, b) {
-  const light = (colour) => {
-    const [r, g, blue] = colour.match(/[\d.]+/g).map((part) => {
+  const light = (color) => {
+    const [r, g, blue] = color.match(/[\d.]+/g).map((part) => {
       const share = Number(part) / 255;
       return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
     });
@@ -281,8 +281,8 @@ async function knownInEveryWay(t) {
   return { ...served, job };
 }
 
-// Each mark in sight as grey points, 36 x 36, as it is drawn.
-const marksInGrey = (page) =>
+// Each mark in sight as gray points, 36 x 36, as it is drawn.
+const marksInGray = (page) =>
   page.evaluate(async () => {
     const found = {};
     for (const mark of document.querySelectorAll('svg[data-mark]')) {
@@ -306,15 +306,15 @@ const marksInGrey = (page) =>
       paper.fillRect(0, 0, 36, 36);
       paper.drawImage(image, 0, 0, 36, 36);
       const { data } = paper.getImageData(0, 0, 36, 36);
-      const grey = [];
+      const gray = [];
       for (let at = 0; at < data.length; at += 4)
-        grey.push(Math.round(0.2126 * data[at] + 0.7152 * data[at + 1] + 0.0722 * data[at + 2]));
-      found[mark.dataset.mark] = grey;
+        gray.push(Math.round(0.2126 * data[at] + 0.7152 * data[at + 1] + 0.0722 * data[at + 2]));
+      found[mark.dataset.mark] = gray;
     }
     return found;
   });
 
-test('the marks of all states are told apart in grey', async (t) => {
+test('the marks of all states are told apart in gray', async (t) => {
   const { url, ask, job } = await knownInEveryWay(t);
   const { page, hand } = await screen(PHONE);
   await page.goto(`${url}/#${job}/3`);
@@ -324,7 +324,7 @@ test('the marks of all states are told apart in grey', async (t) => {
     page.getByRole('region', { name: 'Leg 8', exact: true }).getByRole('button', { name: 'Story' }),
   );
   await page.getByRole('region', { name: 'Story' }).locator('svg').first().waitFor();
-  const marks = await marksInGrey(page);
+  const marks = await marksInGray(page);
   await page.screenshot({ path: '../out/states.png', fullPage: true });
   await toPlace({ page, hand }, 'Today');
   await hand.openFirstStop();
@@ -341,13 +341,13 @@ test('the marks of all states are told apart in grey', async (t) => {
   await toPlace({ page, hand }, 'Plan');
   await hand.tap('List');
   await page.locator('main li[data-thing^="photo"][data-state=guess]').first().waitFor();
-  Object.assign(marks, await marksInGrey(page));
+  Object.assign(marks, await marksInGray(page));
   const names = Object.keys(marks);
   let closest = Infinity;
   let pair = '';
   for (const [i, one] of names.entries()) {
     for (const other of names.slice(i + 1)) {
-      const apart = marks[one].filter((grey, at) => Math.abs(grey - marks[other][at]) > 96).length;
+      const apart = marks[one].filter((gray, at) => Math.abs(gray - marks[other][at]) > 96).length;
       if (apart < closest) [closest, pair] = [apart, `${one} and ${other}`];
     }
   }
@@ -369,6 +369,6 @@ test('the marks of all states are told apart in grey', async (t) => {
     assert.ok(names.includes(state), `${state} was not seen: ${names}`);
   assert.ok(closest >= 30, `${pair} differ in ${closest} of 1296 points`);
   t.diagnostic(
-    `${names.length} marks; the two most alike, ${pair}, differ in ${closest} of 1296 points of grey`,
+    `${names.length} marks; the two most alike, ${pair}, differ in ${closest} of 1296 points of gray`,
   );
 });

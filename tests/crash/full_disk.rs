@@ -6,14 +6,14 @@ use crate::writer;
 use eavebook_app::reply::Reply;
 use eavebook_app::request::{Edition, Request};
 use eavebook_app::{App, demo};
-use eavebook_store::{Book, DraftAfter, StoreError};
+use eavebook_store::{DraftAfter, Store, StoreError};
 use std::path::Path;
 use std::process::{Command, Stdio};
 use uuid::Uuid;
 
 const JOB: Uuid = Uuid::from_u128(7);
 
-fn put(book: &mut Book, text: &str) -> Result<(), StoreError> {
+fn put(book: &mut Store, text: &str) -> Result<(), StoreError> {
     book.append(
         &[],
         DraftAfter::Becomes {
@@ -32,7 +32,7 @@ fn a_full_disk_refuses_in_a_sentence_keeps_what_was_and_goes_on_when_freed() {
         return;
     };
     let dir = disk.path().join("book");
-    let mut book = Book::open(&dir).unwrap();
+    let mut book = Store::open(&dir).unwrap();
     put(&mut book, "42 ft").unwrap();
     disk.fill();
     let large = "7".repeat(300_000);
@@ -55,11 +55,11 @@ fn a_full_disk_refuses_in_a_sentence_keeps_what_was_and_goes_on_when_freed() {
     book.put_photo(&mut large.as_bytes()).unwrap();
     drop(book);
     disk.fill();
-    let opened = Book::open(&dir).map(|_| ()).unwrap_err();
+    let opened = Store::open(&dir).map(|_| ()).unwrap_err();
     assert_eq!(opened.to_string(), sentence);
     disk.free();
     assert_eq!(
-        Book::open(&dir).unwrap().draft(JOB, "pad").unwrap(),
+        Store::open(&dir).unwrap().draft(JOB, "pad").unwrap(),
         Some(large)
     );
 }
@@ -94,7 +94,7 @@ fn where_files_may_not_grow_what_was_acknowledged_stays_and_work_goes_on_without
         words.contains("nothing of this was kept: do it again"),
         "{words}"
     );
-    let book = Book::open(dir.path()).unwrap();
+    let book = Store::open(dir.path()).unwrap();
     assert_eq!(book.entries(JOB).unwrap().whole.len(), said);
     drop(book);
     let status = writer(dir.path(), "bookings")
@@ -103,7 +103,7 @@ fn where_files_may_not_grow_what_was_acknowledged_stays_and_work_goes_on_without
         .status()
         .unwrap();
     assert!(status.success());
-    let book = Book::open(dir.path()).unwrap();
+    let book = Store::open(dir.path()).unwrap();
     assert_eq!(book.entries(JOB).unwrap().whole.len(), said + 10);
     println!(
         "drill 3: {said} booked until files could not grow, all there, 10 more without the limit"

@@ -8,7 +8,7 @@ use crate::size::size;
 use crate::writer;
 use eavebook_core::book::entry::{Entry, ParsedBody, sha256_hex};
 use eavebook_core::book::kinds::Kind;
-use eavebook_store::Book;
+use eavebook_store::Store;
 use std::collections::BTreeSet;
 use std::io::{BufRead, BufReader, Read};
 use std::path::Path;
@@ -50,7 +50,7 @@ impl Acknowledged {
 /// What is wrong with a book, against what was acknowledged.
 pub fn faults(dir: &Path, told: &Acknowledged) -> Vec<String> {
     let mut faults = Vec::new();
-    let book = Book::open(dir).unwrap();
+    let book = Store::open(dir).unwrap();
     let whole: String = rusqlite::Connection::open(book.file())
         .unwrap()
         .pragma_query_value(None, "integrity_check", |row| row.get(0))

@@ -9,7 +9,7 @@ use eavebook_core::book::entry::{Entry, Stamp};
 use eavebook_core::book::kinds::{
     Followed, HowRead, Kind, PhotoFrom, PhotoTaken, Reading, TapeMarks, Thing,
 };
-use eavebook_store::{Book, Device, DraftAfter};
+use eavebook_store::{Device, DraftAfter, Store};
 use std::error::Error;
 use std::io::Write;
 use std::path::Path;
@@ -76,7 +76,7 @@ fn work() -> Result<(), Box<dyn Error>> {
 }
 
 struct Writer {
-    book: Book,
+    book: Store,
     manner: Manner,
     /// Key presses so far, as the draft has them.
     keys: u64,
@@ -86,7 +86,7 @@ struct Writer {
 
 impl Writer {
     fn open(dir: &Path, manner: Manner) -> Result<Writer, Box<dyn Error>> {
-        let mut book = Book::open(dir)?;
+        let mut book = Store::open(dir)?;
         if book.device().is_none() {
             book.set_device(Device {
                 id: DEVICE,
@@ -191,7 +191,7 @@ impl Writer {
     fn do_and_say<E: Error + 'static>(
         &mut self,
         line: &str,
-        act: impl FnOnce(&mut Book, Manner) -> Result<(), E>,
+        act: impl FnOnce(&mut Store, Manner) -> Result<(), E>,
     ) -> Result<(), Box<dyn Error>> {
         let say = || std::io::stdout().write_all(format!("{line}\n").as_bytes());
         if self.manner == Manner::SaysFirst {

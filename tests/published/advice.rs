@@ -58,11 +58,11 @@ published! {
 pub const IN_PARTS: &[&str] = &["GL-04"];
 
 #[test]
-fn the_floors_of_a_two_storey_house_are_held_against_its_footprint_by_storey() {
+fn the_floors_of_a_two_story_house_are_held_against_its_footprint_by_floor() {
     let check = checks::find("GL-04");
-    let (floors, storeys) = (&check.expected["gla"], check.input("levels"));
+    let (living_area, floors) = (&check.expected["gla"], check.input("levels"));
     let record = format!(
-        r#", "hearsay": [{{"source": "public record", "living_area": {floors}, "storeys": {storeys}}}]"#
+        r#", "hearsay": [{{"source": "public record", "living_area": {living_area}, "storeys": {floors}}}]"#
     );
     let solved = house(6.0, &record);
     let ours = solved.totals.plan_area.unwrap().in_square_feet();

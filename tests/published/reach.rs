@@ -46,7 +46,7 @@ const NOT_YET: &[(&[&str], &str)] = &[
     ),
     (
         &["TP-", "TC-"],
-        "tape corrections: a steel tape under tension is not modelled, sighting an eave from the ground is less sure by far",
+        "tape corrections: a steel tape under tension is not modeled, sighting an eave from the ground is less sure by far",
     ),
     (
         &["IN-01"],

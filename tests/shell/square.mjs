@@ -29,7 +29,7 @@ function shared(t) {
   });
 }
 
-/** A grey PNG (ISO/IEC 15948) of half blocks: what is drawn is light, as on a dark terminal. */
+/** A gray PNG (ISO/IEC 15948) of half blocks: what is drawn is light, as on a dark terminal. */
 function photoOf(rows) {
   const light = rows.flatMap((row) => ['█▀', '█▄'].map((half) => [...row].map((sign) => half.includes(sign))));
   const side = Math.max(...light.map((row) => row.length));

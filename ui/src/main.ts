@@ -1,12 +1,12 @@
 import { mount } from 'svelte';
 import Frame from './frame/Frame.svelte';
-import { ask, book, resume } from './state.svelte';
+import { sendRequest, book, resume } from './state.svelte';
 import './style.css';
 import { speakLanguage } from './words';
 
 /** Words first, then the leaf, then where the person was. */
 async function begin(): Promise<void> {
-  const answered = await ask({ ask: 'today' });
+  const answered = await sendRequest({ ask: 'today' });
   if (book.settings) await speakLanguage(book.settings.language);
   const leaf = document.getElementById('leaf');
   if (!leaf) return;

@@ -6,13 +6,13 @@
  */
 export function speak(sentence: string): void {
   if (!('speechSynthesis' in window)) return;
-  const said = new SpeechSynthesisUtterance(sentence);
-  said.lang = document.documentElement.lang;
+  const utterance = new SpeechSynthesisUtterance(sentence);
+  utterance.lang = document.documentElement.lang;
   const voices = speechSynthesis.getVoices();
-  const voice = voices.find((v) => v.localService && v.lang.startsWith(said.lang));
-  if (voice) said.voice = voice;
+  const voice = voices.find((v) => v.localService && v.lang.startsWith(utterance.lang));
+  if (voice) utterance.voice = voice;
   speechSynthesis.cancel();
-  speechSynthesis.speak(said);
+  speechSynthesis.speak(utterance);
 }
 
 let sounds: AudioContext | null = null;

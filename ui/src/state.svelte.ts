@@ -94,7 +94,7 @@ export function say(text: string, kind: News['kind'] = 'news'): void {
 }
 
 /** Clears the status line. */
-export function hush(): void {
+export function clearStatus(): void {
   if (book.news.text) book.news = { text: '', kind: 'news', count: book.news.count };
 }
 
@@ -103,10 +103,10 @@ export function hush(): void {
 let queue: Promise<unknown> = Promise.resolve();
 
 /** Makes a request in its turn and takes its reply in. False: it was refused or not answered. */
-export function ask(make: Request | (() => Request | null)): Promise<boolean> {
+export function sendRequest(make: Request | (() => Request | null)): Promise<boolean> {
   const turn = queue.then(async () => {
     const request = typeof make === 'function' ? make() : make;
-    return request === null ? false : take(() => command(request));
+    return request === null ? false : applyReply(() => command(request));
   });
   queue = turn;
   return turn;
@@ -116,12 +116,12 @@ export function ask(make: Request | (() => Request | null)): Promise<boolean> {
  * Makes a request beside the others, which go on: for what takes seconds. False: it was refused or
  * not answered.
  */
-export function askApart(request: Request): Promise<boolean> {
-  return take(() => command(request));
+export function sendRequestApart(request: Request): Promise<boolean> {
+  return applyReply(() => command(request));
 }
 
-async function take(send: () => Promise<Reply>): Promise<boolean> {
-  const reply = await persist(send);
+async function applyReply(send: () => Promise<Reply>): Promise<boolean> {
+  const reply = await sendWithRetry(send);
   if (!reply) return false;
   switch (reply.reply) {
     case 'today':
@@ -131,12 +131,12 @@ async function take(send: () => Promise<Reply>): Promise<boolean> {
     case 'job':
       book.job = reply;
       book.settings = reply.settings;
-      hush();
-      return heed(reply.pad.refused);
+      clearStatus();
+      return showRefusal(reply.pad.refused);
     case 'pad':
       if (book.job) book.job.pad = reply;
-      hush();
-      return heed(reply.refused);
+      clearStatus();
+      return showRefusal(reply.refused);
     case 'takeoff':
       book.takeoff = reply;
       return true;
@@ -172,17 +172,17 @@ async function take(send: () => Promise<Reply>): Promise<boolean> {
     case 'hold':
       return true;
     case 'refused':
-      return heed(reply);
+      return showRefusal(reply);
   }
 }
 
-function heed(refused: Sentence | null): boolean {
+function showRefusal(refused: Sentence | null): boolean {
   if (refused) say(words.told(refused.en), 'refused');
   return refused === null;
 }
 
 // A request that books is the same request however often it is sent, so it may be sent again.
-async function persist(send: () => Promise<Reply>): Promise<Reply | null> {
+async function sendWithRetry(send: () => Promise<Reply>): Promise<Reply | null> {
   for (const wait of [0, 150, 600]) {
     if (wait) await new Promise((resolve) => setTimeout(resolve, wait));
     try {
@@ -200,35 +200,35 @@ async function persist(send: () => Promise<Reply>): Promise<Reply | null> {
 /** Opens a job at a place, or where the person has gone while it was fetched. */
 export async function openJob(job: string, place: Place = 'Field book'): Promise<void> {
   const before = book.place;
-  await ask({ ask: 'job', job });
+  await sendRequest({ ask: 'job', job });
   if (book.job?.job === job) go(book.place === before ? place : book.place);
 }
 
 /** Puts an open keypad away; what was typed stays. */
 export function putPadAway(): void {
   const { job } = book;
-  if (job?.pad.open) void ask({ ask: 'close_pad', job: job.job });
+  if (job?.pad.open) void sendRequest({ ask: 'close_pad', job: job.job });
 }
 
 /** Goes to a place; the keypad is put away on leaving, what was typed stays. */
 export function go(place: Place): void {
   const { job } = book;
   if (place !== 'Field book') putPadAway();
-  if (place === 'Today') void ask({ ask: 'today' });
+  if (place === 'Today') void sendRequest({ ask: 'today' });
   // What was taken off before is not shown as what is so now.
   if (place === 'Takeoff') book.takeoff = null;
   book.place = place;
   book.chosen = null;
   book.zoomed = false;
   book.change = null;
-  hush();
+  clearStatus();
   history.replaceState(null, '', job ? `#${job.job}/${PLACES.indexOf(place)}` : '#');
   scrollTo(0, 0);
 }
 
 /** Asks anew for what there is, after nothing answered. */
 export async function start(): Promise<void> {
-  if (await ask({ ask: 'today' })) await resume();
+  if (await sendRequest({ ask: 'today' })) await resume();
 }
 
 /** Where the person was: the address of the page, else a half-typed reading, else Today. */
@@ -237,7 +237,7 @@ export async function resume(): Promise<void> {
   if (job) return openJob(job, PLACES[Number(place)] ?? 'Field book');
   const newest = book.today?.stops.find((stop) => !stop.pretend);
   if (!newest) return;
-  await ask({ ask: 'job', job: newest.job });
+  await sendRequest({ ask: 'job', job: newest.job });
   const pad = book.job?.pad;
   if (pad?.open || pad?.corner_after || pad?.read_back) go('Field book');
 }
@@ -254,7 +254,7 @@ export function keepClip(job: string, of: string | null, sound: Blob): Promise<b
 
 /** The link of a hub off a photo of its square. Null: it was refused or not answered. */
 export async function linkOnPhoto(file: File): Promise<string | null> {
-  return (await take(() => readSquare(file))) ? book.square : null;
+  return (await applyReply(() => readSquare(file))) ? book.square : null;
 }
 
 /** Bytes of a file that go at a time: a file may be larger than what memory there is. */
@@ -267,23 +267,23 @@ export async function carry(whole: File): Promise<Sentence | null> {
   do {
     const piece = whole.slice(at, at + PIECE);
     const about = { file, at, whole: whole.size };
-    if (!(await take(() => carryIn(about, piece)))) return null;
+    if (!(await applyReply(() => carryIn(about, piece)))) return null;
     at += piece.size;
   } while (at < whole.size);
   const { job } = book;
-  await ask({ ask: 'today' });
-  if (job) await ask({ ask: 'job', job: job.job });
+  await sendRequest({ ask: 'today' });
+  if (job) await sendRequest({ ask: 'job', job: job.job });
   return book.carried;
 }
 
 /** Has a copy of the whole book made. Null: it was refused or not answered. */
 export async function copyBook(): Promise<BookCopyView | null> {
-  return (await take(makeCopy)) ? book.copy : null;
+  return (await applyReply(makeCopy)) ? book.copy : null;
 }
 
 /** Keeps a photo beside the book, with what was known at its shutter. */
 export function keepPhoto(about: AboutPhoto, file: Blob): Promise<boolean> {
-  const turn = queue.then(() => take(() => photo(about, file)));
+  const turn = queue.then(() => applyReply(() => photo(about, file)));
   queue = turn;
   return turn;
 }

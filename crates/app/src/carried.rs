@@ -6,7 +6,7 @@ use crate::refusal::{Refusal, RequestRefusal};
 use crate::reply::{BookCopyView, CarriedView, Reply, Sentence};
 use crate::{App, held, said, stamp, unbroken, view};
 use eavebook_packet::{VerifyError, carried, file_in};
-use eavebook_store::{BackupError, Brought, CameSoFar, Carried, StoreError, backup};
+use eavebook_store::{BackupError, FileProgress, ImportReport, ImportSource, StoreError, backup};
 use serde::Deserialize;
 use std::fs::File;
 use std::io::Read;
@@ -80,22 +80,22 @@ impl App {
     /// Damaged or of another sort: nothing was changed. The disk: what came is kept, and the rest comes
     /// with the next try.
     pub fn bring(&self, file: &Path) -> Result<Sentence, ImportError> {
-        let mut brought = Brought::default();
+        let mut brought = ImportReport::default();
         // Photos first: what an entry names is on the disk before it.
         if is_packet(file) {
             let carried = carried(file)?;
             for path in &carried.photos {
                 let bytes = file_in(file, path, LONGEST_PHOTO)?;
-                held(&self.book).bring_photo(&mut bytes.as_slice(), &mut brought)?;
+                held(&self.book).import_photo(&mut bytes.as_slice(), &mut brought)?;
             }
-            self.bring_entries(&carried.entries, &mut brought)?;
+            self.import_entries(&carried.entries, &mut brought)?;
         } else {
-            let carried = Carried::prove(file, &self.carried.place(Uuid::new_v4())?)?;
+            let carried = ImportSource::prove(file, &self.carried.place(Uuid::new_v4())?)?;
             for mut photo in carried.photos()? {
-                held(&self.book).bring_photo(&mut photo, &mut brought)?;
+                held(&self.book).import_photo(&mut photo, &mut brought)?;
             }
             for entries in carried.jobs()? {
-                self.bring_entries(&entries?, &mut brought)?;
+                self.import_entries(&entries?, &mut brought)?;
             }
         }
         // None of it is at a hub because it was carried.
@@ -103,15 +103,15 @@ impl App {
         Ok(view::copies::brought(&brought, &self.addresses(&brought)?))
     }
 
-    fn bring_entries(
+    fn import_entries(
         &self,
         entries: &[eavebook_core::book::entry::Entry],
-        brought: &mut Brought,
+        brought: &mut ImportReport,
     ) -> Result<(), StoreError> {
-        held(&self.book).bring_entries(entries, brought, stamp::now_ms(), Uuid::new_v4())
+        held(&self.book).import_entries(entries, brought, stamp::now_ms(), Uuid::new_v4())
     }
 
-    fn addresses(&self, brought: &Brought) -> Result<Vec<String>, StoreError> {
+    fn addresses(&self, brought: &ImportReport) -> Result<Vec<String>, StoreError> {
         let named = brought.jobs.iter().take(NAMED_JOBS);
         named
             .map(|job| Ok(held(&self.book).folded(*job)?.book.address.clone()))
@@ -131,10 +131,10 @@ impl App {
         if let Some((_, said)) = before.filter(|(file, _)| *file == about.file) {
             return Ok(came(Some(said.clone())));
         }
-        match (self.carried).comes(about.file, piece, about.at, about.whole)? {
-            CameSoFar::Gap => Err(RequestRefusal::FileCutOff.into()),
-            CameSoFar::InPart => Ok(came(None)),
-            CameSoFar::All => {
+        match (self.carried).write_piece(about.file, piece, about.at, about.whole)? {
+            FileProgress::Gap => Err(RequestRefusal::FileCutOff.into()),
+            FileProgress::InPart => Ok(came(None)),
+            FileProgress::All => {
                 let brought = self.bring(&self.carried.place(about.file)?);
                 self.carried.forget(about.file);
                 let said = brought.map_err(ImportError::of_this_file)?;

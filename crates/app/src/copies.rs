@@ -8,7 +8,8 @@ use crate::{App, held, said, stamp, unbroken, view};
 use eavebook_packet::picture::squares;
 use eavebook_store::{Pairing, StoreError};
 use eavebook_sync::{
-    Client, Invitation, Link, LinkError, OfBook, PairError, Runs, Standing, Wake, ask_to_join,
+    Client, Invitation, Link, LinkError, PairError, SharedStore, SyncLoop, SyncStatus, Wake,
+    ask_to_join,
 };
 use qrcode::{Color, EcLevel, QrCode};
 use std::fmt::Write;
@@ -80,11 +81,12 @@ impl App {
             let book = held(&self.book);
             let pairing = book.pairing()?;
             // Said twice, the code is spent; what it was for is done.
-            book.of_hub().is_none() && pairing.is_some_and(|pairing| invitation.is_to(&pairing))
+            book.hub_message().is_none()
+                && pairing.is_some_and(|pairing| invitation.is_to(&pairing))
         };
         if !there {
             self.pair(&invitation)?;
-            held(&self.book).say_of_hub(None);
+            held(&self.book).set_hub_message(None);
             self.keep_in_step()?;
         }
         self.asked(|book| view::copies::reply(book, None))
@@ -133,9 +135,9 @@ impl App {
             return Ok(());
         };
         let link = Link::new(&pairing.url, pairing.pin.as_deref(), Some(&pairing.token))?;
-        let mut runs = Runs {
+        let mut runs = SyncLoop {
             client: Client::new(stamp::chance()),
-            shelf: OfBook(self.book.clone()),
+            store: SharedStore(self.book.clone()),
             link,
         };
         let (book, wake) = (self.book.clone(), Arc::<Wake>::default());
@@ -143,12 +145,15 @@ impl App {
         std::mem::replace(&mut *held(&self.wake), wake.clone()).end();
         let work = move || {
             runs.run(&wake, &stamp::now_ms, &mut |standing, duplicate| {
-                held(&book).say_of_hub(match (standing, duplicate) {
-                    (Standing::Stopped { why }, _) => Some(why.clone()),
-                    (Standing::Begun | Standing::InStep | Standing::Waiting { .. }, true) => {
+                held(&book).set_hub_message(match (standing, duplicate) {
+                    (SyncStatus::Stopped { why }, _) => Some(why.clone()),
+                    (SyncStatus::Begun | SyncStatus::InStep | SyncStatus::Waiting { .. }, true) => {
                         Some(TWO_ALIKE.to_owned())
                     }
-                    (Standing::Begun | Standing::InStep | Standing::Waiting { .. }, false) => None,
+                    (
+                        SyncStatus::Begun | SyncStatus::InStep | SyncStatus::Waiting { .. },
+                        false,
+                    ) => None,
                 });
             });
         };

@@ -5,7 +5,7 @@ use crate::refusal::Refusal;
 use crate::reply::Sentence;
 use eavebook_core::book::keypad::{FractionStep, Keypad};
 use eavebook_core::book::kinds::{Followed, HowRead, TapeMarks, Thing};
-use eavebook_store::Book;
+use eavebook_store::Store;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
@@ -111,7 +111,7 @@ impl Draft {
 ///
 /// # Errors
 /// When the book cannot be read.
-pub fn read(book: &Book, job: Uuid) -> Result<Draft, Refusal> {
+pub fn read(book: &Store, job: Uuid) -> Result<Draft, Refusal> {
     let text = book.draft(job, NAME)?;
     Ok(text
         .and_then(|text| serde_json::from_str(&text).ok())
@@ -122,6 +122,6 @@ pub fn read(book: &Book, job: Uuid) -> Result<Draft, Refusal> {
 ///
 /// # Errors
 /// When the book cannot be written.
-pub fn keep(book: &mut Book, job: Uuid, draft: &Draft) -> Result<(), Refusal> {
+pub fn keep(book: &mut Store, job: Uuid, draft: &Draft) -> Result<(), Refusal> {
     Ok(book.keep_draft(job, NAME, &draft.text())?)
 }

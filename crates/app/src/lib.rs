@@ -19,14 +19,14 @@ pub mod view;
 
 pub use carried::{AboutPiece, ImportError, LARGEST_PIECE};
 pub use copies::{HubHost, Invites};
-pub use eavebook_store::{BackedUp, BackupError, Pairing, StoreError, backup, restore, verify};
+pub use eavebook_store::{BackupCounts, BackupError, Pairing, StoreError, backup, restore, verify};
 pub use eavebook_sync::{Invitation, PairError};
 pub use photo::LARGEST_PHOTO;
 pub use places::photos::{AboutPhoto, KeptPhoto};
 
 use carried::OnTheirWay;
 use eavebook_core::book::edition::Edition;
-use eavebook_store::{Book, CarriedFiles, Packets, Photos};
+use eavebook_store::{Packets, Photos, Store, TransferFiles};
 use eavebook_sync::Wake;
 use packet_files::PacketFile;
 use places::Answer;
@@ -43,7 +43,7 @@ use uuid::Uuid;
 /// An open field book with its one door.
 #[derive(Debug)]
 pub struct App {
-    book: Arc<Mutex<Book>>,
+    book: Arc<Mutex<Store>>,
     /// Ends a rest of the exchange with the hub, where there is one.
     wake: Mutex<Arc<Wake>>,
     /// The hub on this machine, where it is one.
@@ -51,7 +51,7 @@ pub struct App {
     /// They lie beside the book and are asked without its lock.
     photos: Photos,
     packets: Packets,
-    carried: CarriedFiles,
+    carried: TransferFiles,
     on_their_way: Mutex<OnTheirWay>,
     /// Held while a packet is made: of two askers the second finds what the first made.
     making: Mutex<()>,
@@ -63,17 +63,17 @@ impl App {
     /// # Errors
     /// In use, newer, damaged, full, denied: one sentence, and nothing was changed.
     pub fn open(dir: &Path) -> Result<App, StoreError> {
-        let mut book = Book::open(dir)?;
+        let mut book = Store::open(dir)?;
         if book.device().is_none() {
             book.set_device(stamp::device())?;
         }
         book.sweep(stamp::a_day_ago())?;
         job_file::sweep(&book)?;
-        book.carried_files().empty()?;
+        book.transfer_files().empty()?;
         Ok(App {
             photos: book.photos(),
             packets: book.packets(),
-            carried: book.carried_files(),
+            carried: book.transfer_files(),
             on_their_way: Mutex::default(),
             book: Arc::new(Mutex::new(book)),
             wake: Mutex::default(),
@@ -174,12 +174,12 @@ impl App {
         })
     }
 
-    fn guarded(&self, work: impl FnOnce(&mut Book) -> Result<Reply, Refusal>) -> Reply {
+    fn guarded(&self, work: impl FnOnce(&mut Store) -> Result<Reply, Refusal>) -> Reply {
         said(self.asked(work))
     }
 
     /// Works on the book, alone.
-    fn asked<T>(&self, work: impl FnOnce(&mut Book) -> Result<T, Refusal>) -> Result<T, Refusal> {
+    fn asked<T>(&self, work: impl FnOnce(&mut Store) -> Result<T, Refusal>) -> Result<T, Refusal> {
         let mut book = held(&self.book);
         // A panic cannot leave the book half changed: what it had begun in SQLite is rolled back.
         let before = book.device().map(|device| device.dseq);

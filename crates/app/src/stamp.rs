@@ -4,7 +4,7 @@ use chrono::{DateTime, Local, SecondsFormat};
 use eavebook_core::book::clock::Hlc;
 use eavebook_core::book::entry::{Entry, Stamp};
 use eavebook_core::book::kinds::Kind;
-use eavebook_store::{Book, Device, StoreError};
+use eavebook_store::{Device, Store, StoreError};
 use uuid::Uuid;
 
 /// A new entry of a job, not yet booked. `supersedes`: what it takes out of use.
@@ -12,7 +12,7 @@ use uuid::Uuid;
 /// # Errors
 /// `NoDevice`.
 pub fn entry(
-    book: &mut Book,
+    book: &mut Store,
     job: Uuid,
     kind: &Kind,
     supersedes: Vec<Uuid>,

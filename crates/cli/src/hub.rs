@@ -2,7 +2,7 @@
 
 use crate::refusal::Refusal;
 use clap::{Args, Subcommand};
-use eavebook_hub::{Carries, HubError, Settings, Told};
+use eavebook_hub::{HubError, LogTarget, Settings, Transport};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
@@ -93,16 +93,16 @@ impl Hub {
             Some(act) => act.run(&dir).map_err(|why| Refusal::new(&why.to_string())),
             None => eavebook_hub::serve(&Settings {
                 listen: self.listen.unwrap_or_default(),
-                carries: if self.plain {
-                    Carries::Plain
+                transport: if self.plain {
+                    Transport::Plain
                 } else {
-                    Carries::Tls
+                    Transport::Tls
                 },
                 url: self.url,
                 per_second: self.per_second,
                 uploads: self.uploads,
-                tells: Told::Stderr,
-                ..Settings::of(&dir)
+                log: LogTarget::Stderr,
+                ..Settings::new(&dir)
             })
             .map_err(|why| Refusal::new(&why.to_string())),
         }

@@ -47,14 +47,14 @@ mod tests {
 
     #[test]
     fn a_refusal_is_one_line_whatever_it_quotes() {
-        let told = Refusal::new("no file \"a\nb\u{7}\": say another").to_string();
-        assert_eq!(told, "no file \"a\\nb\\u{7}\": say another");
+        let text = Refusal::new("no file \"a\nb\u{7}\": say another").to_string();
+        assert_eq!(text, "no file \"a\\nb\\u{7}\": say another");
     }
 
     #[test]
     fn a_long_refusal_keeps_its_remedy() {
-        let told = Refusal::new(&format!("no file {}: say another", "x".repeat(9000))).to_string();
-        assert_eq!(told.chars().count(), LONGEST);
-        assert!(told.ends_with(": say another"));
+        let text = Refusal::new(&format!("no file {}: say another", "x".repeat(9000))).to_string();
+        assert_eq!(text.chars().count(), LONGEST);
+        assert!(text.ends_with(": say another"));
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::refusal::Refusal;
 use eavebook_app::{App, HubHost, Invitation, Invites, Pairing};
-use eavebook_hub::{HubError, Running, Settings, Told, code};
+use eavebook_hub::{HubError, LogTarget, RunningHub, Settings, code};
 use qrcode::render::unicode::Dense1x2;
 use qrcode::{EcLevel, QrCode};
 use std::net::{IpAddr, Ipv4Addr, SocketAddr};
@@ -19,7 +19,7 @@ const KEY_DIGITS: usize = 12;
 struct Shared {
     dir: PathBuf,
     /// Serves as long as this lives.
-    hub: Running,
+    hub: RunningHub,
 }
 
 /// Begins the hub beside a book, joins the book to it, and says how others join.
@@ -29,10 +29,10 @@ pub fn share(app: &App, book: &Path, listen: &str) -> Result<String, Refusal> {
     let own = own(before.as_ref(), &dir)?;
     let settings = Settings {
         listen: listen.to_owned(),
-        tells: Told::Stderr,
-        ..Settings::of(&dir)
+        log: LogTarget::Stderr,
+        ..Settings::new(&dir)
     };
-    let hub = Running::begin(&settings).map_err(|why| {
+    let hub = RunningHub::begin(&settings).map_err(|why| {
         if let HubError::Listen { address, why } = &why {
             Refusal::new(&format!(
                 "nothing can be shared at {address} ({why}): name another with --hub-listen, or port \

@@ -3,7 +3,7 @@
 use crate::code::Code;
 use crate::error::HubError;
 use crate::pairing::{LIVES, is_name};
-use crate::place::Beside;
+use crate::place::HubHandle;
 use crate::rows::KeptCode;
 use crate::tls;
 use std::path::Path;
@@ -33,15 +33,15 @@ impl Codes {
 /// book on the device, its own name where none is given. The hub may run meanwhile.
 ///
 /// # Errors
-/// `NoHub`, `NoAddress`, `Name`, `Key`, `Database`, `Rows`, `Told`.
+/// `NoHub`, `NoAddress`, `Name`, `Key`, `Database`, `Rows`, `Refused`.
 pub fn code(dir: &Path, name: &str, author: Option<&str>) -> Result<Codes, HubError> {
     for text in [Some(name), author].into_iter().flatten() {
         if !is_name(text.trim()) {
             return Err(HubError::Name(text.to_owned()));
         }
     }
-    let beside = Beside::open(dir)?;
-    let url = beside.told(|rows| rows.identity())?.url;
+    let handle = HubHandle::open(dir)?;
+    let url = handle.run(|rows| rows.identity())?.url;
     let url = url.ok_or_else(|| HubError::NoAddress {
         dir: dir.display().to_string(),
     })?;
@@ -57,7 +57,7 @@ pub fn code(dir: &Path, name: &str, author: Option<&str>) -> Result<Codes, HubEr
             ends: chrono::Utc::now().timestamp() + LIVES,
         };
         // A name that is taken is drawn again.
-        if beside.told(|rows| rows.keep_code(&kept))? {
+        if handle.run(|rows| rows.keep_code(&kept))? {
             return Ok(Codes {
                 typed: typed.text().to_owned(),
                 link: format!("{url}#pin={pin}&code={}", link.text()),
@@ -69,9 +69,9 @@ pub fn code(dir: &Path, name: &str, author: Option<&str>) -> Result<Codes, HubEr
 /// Turns a device out: its next call is refused, what it sent stays. Tells in how many companies.
 ///
 /// # Errors
-/// `NoHub`, `NoDevice`, `Database`, `Rows`, `Told`.
+/// `NoHub`, `NoDevice`, `Database`, `Rows`, `Refused`.
 pub fn revoke(dir: &Path, device: &str) -> Result<usize, HubError> {
-    let changed = Beside::open(dir)?.told(|rows| rows.revoke(device))?;
+    let changed = HubHandle::open(dir)?.run(|rows| rows.revoke(device))?;
     if changed == 0 {
         Err(HubError::NoDevice(device.to_owned()))
     } else {

@@ -8,7 +8,7 @@
 use crate::blobs::Blobs;
 use crate::blobs::folder::{Folder, copy, make};
 use crate::error::HubError;
-use crate::place::{self, Beside};
+use crate::place::{self, HubHandle};
 use crate::rows::Photo;
 use crate::rows::sqlite::{self, FILE, connect_to, sync_dir};
 use crate::{config, hex, is_sha256, tls};
@@ -41,7 +41,7 @@ enum Line {
 
 /// What a backup holds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Copied {
+pub struct BackupCounts {
     /// Entries of all companies.
     pub entries: u64,
     /// Photos.
@@ -50,9 +50,9 @@ pub struct Copied {
 
 /// What was restored.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Restored {
+pub struct RestoreReport {
     /// What came back.
-    pub held: Copied,
+    pub held: BackupCounts,
     /// The epoch that was drawn.
     pub epoch: String,
 }
@@ -61,13 +61,13 @@ pub struct Restored {
 ///
 /// # Errors
 /// `NoHub`, `BackupThere`, `PhotoDamaged`, `Database`, `File`: there is no file then.
-pub fn backup(dir: &Path, file: &Path) -> Result<Copied, HubError> {
-    let beside = Beside::open(dir)?;
-    let there = || HubError::BackupThere {
+pub fn backup(dir: &Path, file: &Path) -> Result<BackupCounts, HubError> {
+    let handle = HubHandle::open(dir)?;
+    let exists = || HubError::BackupThere {
         file: file.display().to_string(),
     };
     if file.exists() {
-        return Err(there());
+        return Err(exists());
     }
     let name = |more: &str| {
         let mut name = file.as_os_str().to_owned();
@@ -75,11 +75,11 @@ pub fn backup(dir: &Path, file: &Path) -> Result<Copied, HubError> {
         PathBuf::from(name)
     };
     let (snapshot, arriving) = (name("snapshot"), name("arriving"));
-    let copied = copy_whole(dir, &beside, &snapshot, &arriving).and_then(|copied| {
+    let copied = copy_whole(dir, &handle, &snapshot, &arriving).and_then(|copied| {
         // A link, not a rename: it does not write over a file that came meanwhile.
         std::fs::hard_link(&arriving, file).map_err(|why| {
             if why.kind() == io::ErrorKind::AlreadyExists {
-                there()
+                exists()
             } else {
                 HubError::file(file)(why)
             }
@@ -98,11 +98,11 @@ pub fn backup(dir: &Path, file: &Path) -> Result<Copied, HubError> {
 
 fn copy_whole(
     dir: &Path,
-    beside: &Beside,
+    handle: &HubHandle,
     snapshot: &Path,
     arriving: &Path,
-) -> Result<Copied, HubError> {
-    beside.told(|rows| rows.copy_to(snapshot))?;
+) -> Result<BackupCounts, HubError> {
+    handle.run(|rows| rows.copy_to(snapshot))?;
     let still = Connection::open(snapshot).map_err(HubError::database(dir))?;
     let photos = photos(&still).map_err(HubError::database(dir))?;
     let copied = count(&still, photos.len()).map_err(HubError::database(dir))?;
@@ -115,7 +115,7 @@ fn copy_whole(
         use std::os::unix::fs::OpenOptionsExt;
         options.mode(0o600);
     }
-    let mut out = Out {
+    let mut out = BackupWriter {
         to: BufWriter::new(options.open(arriving).map_err(at_file)?),
         hash: Sha256::new(),
         members: 0,
@@ -142,7 +142,7 @@ fn copy_whole(
             sha256: photo.sha256.clone(),
             what,
         };
-        let mut from = beside
+        let mut from = handle
             .blobs()
             .read(&photo, 0, photo.size + 1)
             .map_err(|why| damaged(why.to_string()))?;
@@ -172,9 +172,9 @@ fn photos(conn: &Connection) -> rusqlite::Result<Vec<Photo>> {
     rows.collect()
 }
 
-fn count(conn: &Connection, photos: usize) -> rusqlite::Result<Copied> {
+fn count(conn: &Connection, photos: usize) -> rusqlite::Result<BackupCounts> {
     let entries = conn.query_row("SELECT count(*) FROM entries", [], |row| row.get(0))?;
-    Ok(Copied {
+    Ok(BackupCounts {
         entries,
         photos: photos as u64,
     })
@@ -187,13 +187,13 @@ fn measure(path: &Path) -> io::Result<(u64, String)> {
 }
 
 /// A backup that is being written.
-struct Out {
+struct BackupWriter {
     to: BufWriter<File>,
     hash: Sha256,
     members: u64,
 }
 
-impl Out {
+impl BackupWriter {
     fn write(&mut self, bytes: &[u8]) -> io::Result<()> {
         self.hash.update(bytes);
         self.to.write_all(bytes)
@@ -245,7 +245,7 @@ impl Out {
 ///
 /// # Errors
 /// `BackupDamaged` and `File`, `NotEmpty`: nothing was restored.
-pub fn restore(file: &Path, dir: &Path) -> Result<Restored, HubError> {
+pub fn restore(file: &Path, dir: &Path) -> Result<RestoreReport, HubError> {
     // All of it is proved before the first byte is written.
     prove(file)?;
     let empty = match std::fs::read_dir(dir) {
@@ -261,27 +261,27 @@ pub fn restore(file: &Path, dir: &Path) -> Result<Restored, HubError> {
         });
     }
     // Built beside and renamed: a restore that is cut off leaves no half of a hub.
-    let mut beside = dir.as_os_str().to_owned();
-    beside.push(format!(".{}.arriving", std::process::id()));
-    let beside = PathBuf::from(beside);
-    let restored = build(file, &beside).and_then(|(restored, photos)| {
+    let mut sibling = dir.as_os_str().to_owned();
+    sibling.push(format!(".{}.arriving", std::process::id()));
+    let sibling = PathBuf::from(sibling);
+    let restored = build(file, &sibling).and_then(|(restored, photos)| {
         let named = dir.join(config::FILE);
         if named.exists() {
-            std::fs::copy(&named, beside.join(config::FILE)).map_err(HubError::file(&named))?;
-            place::spread(&beside, &photos)?;
+            std::fs::copy(&named, sibling.join(config::FILE)).map_err(HubError::file(&named))?;
+            place::spread(&sibling, &photos)?;
             std::fs::remove_file(&named).map_err(HubError::file(&named))?;
         }
         if dir.exists() {
             std::fs::remove_dir(dir).map_err(HubError::file(dir))?;
         }
-        std::fs::rename(&beside, dir).map_err(HubError::file(dir))?;
+        std::fs::rename(&sibling, dir).map_err(HubError::file(dir))?;
         let folder = dir.parent().filter(|folder| !folder.as_os_str().is_empty());
         sync_dir(folder.unwrap_or(Path::new("."))).map_err(HubError::file(dir))?;
         Ok(restored)
     });
     if restored.is_err() {
         // Made here a moment ago; what stays says by its name that it is no hub.
-        let _ = std::fs::remove_dir_all(&beside);
+        let _ = std::fs::remove_dir_all(&sibling);
     }
     restored
 }
@@ -305,18 +305,18 @@ fn each(
     file: &Path,
     mut take: impl FnMut(&str, &mut dyn Read, u64) -> io::Result<bool>,
 ) -> Result<(), HubError> {
-    let amiss = |why| HubError::file(file)(why);
-    let mut from = Hashed {
-        from: BufReader::new(File::open(file).map_err(amiss)?),
+    let hub_error = |why| HubError::file(file)(why);
+    let mut from = HashingReader {
+        from: BufReader::new(File::open(file).map_err(hub_error)?),
         hash: Sha256::new(),
     };
-    if from.line().map_err(amiss)? != FIRST_LINE {
+    if from.line().map_err(hub_error)? != FIRST_LINE {
         return Err(damaged(file, "its first line is not that of a backup"));
     }
     let mut members = 0;
     loop {
         let before = from.hash.clone();
-        let line = from.line().map_err(amiss)?;
+        let line = from.line().map_err(hub_error)?;
         let line: Line = serde_json::from_str(&line)
             .map_err(|_| damaged(file, format!("it breaks off after member {members}")))?;
         match line {
@@ -325,19 +325,19 @@ fn each(
                     from: (&mut from).take(size),
                     hash: Sha256::new(),
                 };
-                let whole = take(&name, &mut member, size).map_err(amiss)?;
+                let whole = take(&name, &mut member, size).map_err(hub_error)?;
                 if !whole || hex(&member.hash.finalize()) != sha256 {
                     return Err(damaged(file, format!("{name} is not as it was copied")));
                 }
                 members += 1;
             }
             Line::End {
-                members: told,
+                members: stated,
                 sha256,
                 ..
             } => {
-                let more = from.from.fill_buf().map_err(amiss)?;
-                if !more.is_empty() || told != members || hex(&before.finalize()) != sha256 {
+                let more = from.from.fill_buf().map_err(hub_error)?;
+                if !more.is_empty() || stated != members || hex(&before.finalize()) != sha256 {
                     return Err(damaged(file, "its end does not fit what stands before"));
                 }
                 return Ok(());
@@ -346,12 +346,12 @@ fn each(
     }
 }
 
-struct Hashed {
+struct HashingReader {
     from: BufReader<File>,
     hash: Sha256,
 }
 
-impl Hashed {
+impl HashingReader {
     fn line(&mut self) -> io::Result<String> {
         let mut line = Vec::new();
         (&mut self.from).take(LINE).read_until(b'\n', &mut line)?;
@@ -364,7 +364,7 @@ impl Hashed {
     }
 }
 
-impl Read for Hashed {
+impl Read for HashingReader {
     fn read(&mut self, buffer: &mut [u8]) -> io::Result<usize> {
         let read = self.from.read(buffer)?;
         self.hash.update(&buffer[..read]);
@@ -385,7 +385,7 @@ impl<R: Read> Read for Member<R> {
     }
 }
 
-fn build(file: &Path, dir: &Path) -> Result<(Restored, Vec<Photo>), HubError> {
+fn build(file: &Path, dir: &Path) -> Result<(RestoreReport, Vec<Photo>), HubError> {
     std::fs::create_dir_all(dir).map_err(HubError::file(dir))?;
     each(file, |name, from, size| {
         let path = match lies_at(name) {
@@ -412,10 +412,10 @@ fn build(file: &Path, dir: &Path) -> Result<(Restored, Vec<Photo>), HubError> {
     })?;
     let conn = connect_to(dir).map_err(|why| damaged(file, why.to_string()))?;
     sqlite::sound(dir, &conn).map_err(|why| damaged(file, why.to_string()))?;
-    let amiss = HubError::database(dir);
-    let (photos, blobs) = (photos(&conn).map_err(&amiss)?, Folder::at(dir));
+    let hub_error = HubError::database(dir);
+    let (photos, blobs) = (photos(&conn).map_err(&hub_error)?, Folder::new(dir));
     for photo in &photos {
-        if !blobs.stands(photo) {
+        if !blobs.is_kept(photo) {
             return Err(damaged(
                 file,
                 format!("photo {} is not in it", photo.sha256),
@@ -424,16 +424,16 @@ fn build(file: &Path, dir: &Path) -> Result<(Restored, Vec<Photo>), HubError> {
     }
     tls::pin(dir).map_err(|why| damaged(file, why.to_string()))?;
     let epoch = Uuid::new_v4().to_string();
-    let change = conn.unchecked_transaction().map_err(&amiss)?;
+    let change = conn.unchecked_transaction().map_err(&hub_error)?;
     change
         .execute("UPDATE hub SET epoch = ?1, url = NULL", [&epoch])
         .and_then(|_| change.execute("DELETE FROM codes", []))
-        .map_err(&amiss)?;
-    change.commit().map_err(&amiss)?;
-    let held = count(&conn, photos.len()).map_err(&amiss)?;
+        .map_err(&hub_error)?;
+    change.commit().map_err(&hub_error)?;
+    let held = count(&conn, photos.len()).map_err(&hub_error)?;
     conn.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(()))
-        .map_err(&amiss)?;
-    Ok((Restored { held, epoch }, photos))
+        .map_err(&hub_error)?;
+    Ok((RestoreReport { held, epoch }, photos))
 }
 
 /// Where a member goes; `None` for a name that no backup has.
@@ -443,5 +443,5 @@ fn lies_at(name: &str) -> Option<PathBuf> {
     }
     let (company, sha256) = name.strip_prefix("blobs/")?.split_once('/')?;
     let company: i64 = company.parse().ok()?;
-    is_sha256(sha256).then(|| Folder::at(Path::new("")).file(company, sha256))
+    is_sha256(sha256).then(|| Folder::new(Path::new("")).file(company, sha256))
 }

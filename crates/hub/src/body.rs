@@ -85,16 +85,16 @@ async fn gather(
     most: usize,
     limit: usize,
 ) -> Result<Vec<u8>, Problem> {
-    let told: Option<usize> = headers
+    let declared: Option<usize> = headers
         .get(header::CONTENT_LENGTH)
         .and_then(|length| length.to_str().ok())
         .and_then(|length| length.parse().ok());
-    if told.is_some_and(|length| length > most)
-        && (headers.contains_key(header::EXPECT) || told.is_some_and(|length| length > DRAINED))
+    if declared.is_some_and(|length| length > most)
+        && (headers.contains_key(header::EXPECT) || declared.is_some_and(|length| length > DRAINED))
     {
         return Err(too_large(limit));
     }
-    let mut bytes = Vec::with_capacity(told.unwrap_or(0).min(most));
+    let mut bytes = Vec::with_capacity(declared.unwrap_or(0).min(most));
     let mut length = 0;
     loop {
         let frame = tokio::time::timeout(STALL, body.frame())
@@ -126,16 +126,16 @@ async fn gather(
 
 /// Unpacks zstd, and stops at the first byte past the limit, however much would follow.
 pub(crate) fn unpack(packed: &[u8], limit: usize) -> Result<Vec<u8>, Problem> {
-    let amiss =
+    let hub_error =
         |why| Problem::malformed(format!("this body is no whole zstd ({why}): send it again"));
     let (size, ratio) = MOST_PACKED;
     let limit = limit.min(size.max(packed.len().saturating_mul(ratio)));
     let mut bytes = Vec::new();
-    let mut from = zstd::stream::read::Decoder::new(packed).map_err(amiss)?;
-    from.window_log_max(WINDOW_LOG).map_err(amiss)?;
+    let mut from = zstd::stream::read::Decoder::new(packed).map_err(hub_error)?;
+    from.window_log_max(WINDOW_LOG).map_err(hub_error)?;
     from.take(limit as u64 + 1)
         .read_to_end(&mut bytes)
-        .map_err(amiss)?;
+        .map_err(hub_error)?;
     if bytes.len() > limit {
         Err(too_large(limit))
     } else {
@@ -152,10 +152,10 @@ fn reads_zstd(headers: &HeaderMap) -> bool {
         .filter_map(|value| value.to_str().ok())
         .flat_map(|value| value.split(','))
     {
-        let mut said = one.split(';').map(str::trim);
-        let coding = said.next().unwrap_or_default().to_ascii_lowercase();
-        let refused = said
-            .filter_map(|said| said.strip_prefix("q="))
+        let mut parts = one.split(';').map(str::trim);
+        let coding = parts.next().unwrap_or_default().to_ascii_lowercase();
+        let refused = parts
+            .filter_map(|part| part.strip_prefix("q="))
             .any(|weight| weight.parse().is_ok_and(|weight: f32| weight <= 0.0));
         match coding.as_str() {
             "zstd" => return !refused,
@@ -222,7 +222,7 @@ mod tests {
 
     #[test]
     fn an_asker_says_in_which_coding_it_reads() {
-        for (said, reads) in [
+        for (accepted, reads) in [
             ("zstd", true),
             ("gzip, ZSTD;q=0.5", true),
             ("*", true),
@@ -231,9 +231,9 @@ mod tests {
             ("gzip", false),
             ("", false),
         ] {
-            let value = HeaderValue::from_static(said);
+            let value = HeaderValue::from_static(accepted);
             let headers = HeaderMap::from_iter([(header::ACCEPT_ENCODING, value)]);
-            assert_eq!(reads_zstd(&headers), reads, "{said}");
+            assert_eq!(reads_zstd(&headers), reads, "{accepted}");
         }
     }
 
@@ -242,8 +242,8 @@ mod tests {
         let packed = zstd::stream::encode_all(&b"a roof"[..], 3).unwrap();
         assert_eq!(unpack(&packed, 100).unwrap(), b"a roof");
         for end in 0..packed.len() {
-            let told = unpack(&packed[..end], 100);
-            assert!(told.is_err() || told == Ok(Vec::new()), "{end}");
+            let unpacked = unpack(&packed[..end], 100);
+            assert!(unpacked.is_err() || unpacked == Ok(Vec::new()), "{end}");
         }
     }
 }

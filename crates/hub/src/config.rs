@@ -98,13 +98,13 @@ impl Config {
     ///
     /// # Errors
     /// `Config`, `File`.
-    pub(crate) fn of(dir: &Path) -> Result<Config, HubError> {
+    pub(crate) fn from_folder(dir: &Path) -> Result<Config, HubError> {
         let path = dir.join(FILE);
         let text = match std::fs::read_to_string(&path) {
             Err(why) if why.kind() == ErrorKind::NotFound => return Ok(Config::default()),
             text => text.map_err(HubError::file(&path))?,
         };
-        let amiss = |why: String| HubError::Config {
+        let hub_error = |why: String| HubError::Config {
             path: path.display().to_string(),
             why,
         };
@@ -113,14 +113,14 @@ impl Config {
             use std::os::unix::fs::PermissionsExt;
             let file = std::fs::metadata(&path).map_err(HubError::file(&path))?;
             if file.permissions().mode() & 0o077 != 0 {
-                return Err(amiss(
+                return Err(hub_error(
                     "it holds passwords and others may read it: make it its owner's alone with \
                      `chmod 600`"
                         .to_owned(),
                 ));
             }
         }
-        toml::from_str(&text).map_err(|why| amiss(why.to_string().trim().to_owned()))
+        toml::from_str(&text).map_err(|why| hub_error(why.to_string().trim().to_owned()))
     }
 }
 
@@ -128,35 +128,35 @@ impl Config {
 mod tests {
     use super::*;
 
-    fn told(text: &str, mode: u32) -> Result<Config, HubError> {
+    fn parse(text: &str, mode: u32) -> Result<Config, HubError> {
         use std::os::unix::fs::PermissionsExt;
         let dir = tempfile::tempdir().unwrap();
         let path = dir.path().join(FILE);
         std::fs::write(&path, text).unwrap();
         std::fs::set_permissions(&path, std::fs::Permissions::from_mode(mode)).unwrap();
-        Config::of(dir.path())
+        Config::from_folder(dir.path())
     }
 
     #[test]
     fn without_the_file_all_is_kept_in_the_folder() {
         let dir = tempfile::tempdir().unwrap();
-        let config = Config::of(dir.path()).unwrap();
+        let config = Config::from_folder(dir.path()).unwrap();
         assert!(config.postgres.is_none() && config.bucket.is_none());
     }
 
     #[test]
     fn what_is_not_said_is_as_usual_and_what_is_unknown_is_refused_by_its_name() {
-        let config = told("[postgres]\nconnect = \"host=/run user=hub\"", 0o600).unwrap();
+        let config = parse("[postgres]\nconnect = \"host=/run user=hub\"", 0o600).unwrap();
         assert_eq!(config.postgres.unwrap().connections, 8);
-        let said = told("[postgres]\nconect = \"\"", 0o600)
+        let message = parse("[postgres]\nconect = \"\"", 0o600)
             .unwrap_err()
             .to_string();
-        assert!(said.contains("conect"), "{said}");
+        assert!(message.contains("conect"), "{message}");
     }
 
     #[test]
     fn a_file_with_passwords_that_others_may_read_is_refused_with_the_remedy() {
-        let said = told("", 0o644).unwrap_err().to_string();
-        assert!(said.contains("chmod 600"), "{said}");
+        let message = parse("", 0o644).unwrap_err().to_string();
+        assert!(message.contains("chmod 600"), "{message}");
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::Hub;
 use crate::error::HubError;
-use crate::place::Beside;
+use crate::place::HubHandle;
 use crate::problem::{Code, Problem};
 use crate::token::Admin;
 use axum::Json;
@@ -14,7 +14,7 @@ use std::sync::Arc;
 
 /// A device that was paired.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct Paired {
+pub struct PairedDevice {
     /// Its id.
     pub device_id: String,
     /// Its name, as it gave it.
@@ -34,9 +34,9 @@ pub struct Paired {
 /// All devices of a hub, also those turned out; the hub may run meanwhile.
 ///
 /// # Errors
-/// `NoHub`, `Database`, `Rows`, `Told`.
-pub fn devices(dir: &std::path::Path) -> Result<Vec<Paired>, HubError> {
-    Beside::open(dir)?.told(|rows| rows.devices())
+/// `NoHub`, `Database`, `Rows`, `Refused`.
+pub fn devices(dir: &std::path::Path) -> Result<Vec<PairedDevice>, HubError> {
+    HubHandle::open(dir)?.run(|rows| rows.devices())
 }
 
 pub(crate) async fn list(_: Admin, State(hub): State<Arc<Hub>>) -> Result<Json<Value>, Problem> {

@@ -18,7 +18,7 @@ use std::sync::Arc;
 use uuid::Uuid;
 
 #[derive(Deserialize)]
-struct Asks {
+struct DigestQuery {
     scope: String,
     count: u64,
     sum: String,
@@ -31,21 +31,26 @@ pub(crate) async fn digest(
     headers: HeaderMap,
     sent: Body,
 ) -> Result<Json<Value>, Problem> {
-    let asks: Asks = body::json(&body::read(&headers, sent, BODY_BYTES).await?)?;
-    let scope = Scope::read(&asks.scope).ok_or_else(|| {
+    let query: DigestQuery = body::json(&body::read(&headers, sent, BODY_BYTES).await?)?;
+    let scope = Scope::read(&query.scope).ok_or_else(|| {
         Problem::malformed("a scope is `company`, `book:ID`, or `book:ID/hh` with a byte in hex")
     })?;
-    let told = hub
-        .work(move |hub| compare(hub, &caller, scope, &asks))
+    let reply = hub
+        .work(move |hub| compare(hub, &caller, scope, &query))
         .await?;
-    Ok(Json(told))
+    Ok(Json(reply))
 }
 
-fn compare(hub: &Hub, caller: &Caller, scope: Scope, asks: &Asks) -> Result<Value, Problem> {
+fn compare(
+    hub: &Hub,
+    caller: &Caller,
+    scope: Scope,
+    query: &DigestQuery,
+) -> Result<Value, Problem> {
     let is = |digest: SetDigest| {
-        digest.count == asks.count && digest.hex() == asks.sum.to_ascii_lowercase()
+        digest.count == query.count && digest.hex() == query.sum.to_ascii_lowercase()
     };
-    if scope == Scope::Company && is(hub.rows.standing(caller)?.digest) {
+    if scope == Scope::Company && is(hub.rows.company_state(caller)?.digest) {
         return Ok(json!({ "same": true }));
     }
     let mut whole = SetDigest::default();

@@ -30,7 +30,7 @@ struct Push<'a> {
 
 /// What became of one entry.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub(crate) struct Became {
+pub(crate) struct EntryReply {
     /// As it came, null where there was none.
     id: Value,
     status: Status,
@@ -49,19 +49,19 @@ pub(crate) enum Status {
 
 /// An entry that may be kept: the text as it came beside what was read of it.
 #[derive(Debug)]
-pub(crate) struct Fit {
+pub(crate) struct ValidEntry {
     pub(crate) entry: Entry,
     pub(crate) text: String,
 }
 
-impl Fit {
+impl ValidEntry {
     /// What becomes of an entry whose id is taken: known where it says the same.
-    pub(crate) fn beside(&self, there: &[u8]) -> Status {
-        let same = there == self.text.as_bytes()
-            || std::str::from_utf8(there)
+    pub(crate) fn compare_with(&self, kept: &[u8]) -> Status {
+        let same = kept == self.text.as_bytes()
+            || std::str::from_utf8(kept)
                 .ok()
                 .and_then(|text| Entry::from_json(text).ok())
-                .is_some_and(|there| there == self.entry);
+                .is_some_and(|kept| kept == self.entry);
         if same {
             Status::Known
         } else {
@@ -90,7 +90,7 @@ pub(crate) async fn push(
             for (place, one) in read(&sent, &caller.epoch)?.into_iter().enumerate() {
                 match one {
                     Ok(one) => {
-                        results.push(Became::pending(&one));
+                        results.push(EntryReply::pending(&one));
                         places.push(place);
                         fit.push(one);
                     }
@@ -116,10 +116,10 @@ pub(crate) async fn push(
     Ok(Json(json!({ "results": results, "head": head })))
 }
 
-impl Became {
+impl EntryReply {
     /// Of one that may be kept, until it is known what became of it.
-    fn pending(fit: &Fit) -> Became {
-        Became {
+    fn pending(fit: &ValidEntry) -> EntryReply {
+        EntryReply {
             id: json!(fit.entry.id),
             status: Status::Rejected,
             reason: None,
@@ -134,7 +134,7 @@ impl Became {
     }
 }
 
-fn read(sent: &[u8], epoch: &str) -> Result<Vec<Result<Fit, Became>>, Problem> {
+fn read(sent: &[u8], epoch: &str) -> Result<Vec<Result<ValidEntry, EntryReply>>, Problem> {
     let push: Push<'_> = body::json(sent)?;
     if push.epoch != epoch {
         return Err(other_epoch(epoch));
@@ -165,7 +165,7 @@ pub(crate) fn other_epoch(epoch: &str) -> Problem {
 const NAMES: [&str; 4] = ["id", "book", "device", "incarnation"];
 
 /// Proves one entry, or says why it is none.
-fn fit(text: &str) -> Result<Fit, Became> {
+fn fit(text: &str) -> Result<ValidEntry, EntryReply> {
     let fields = serde_json::from_str::<Fields<'_>>(text);
     let id = fields
         .as_ref()
@@ -173,7 +173,7 @@ fn fit(text: &str) -> Result<Fit, Became> {
         .and_then(|fields| fields.0.get("id"))
         .and_then(|id| serde_json::from_str(id.get()).ok())
         .unwrap_or(Value::Null);
-    let rejected = |reason: String| Became {
+    let rejected = |reason: String| EntryReply {
         id: id.clone(),
         status: Status::Rejected,
         reason: Some(reason),
@@ -206,7 +206,7 @@ fn fit(text: &str) -> Result<Fit, Became> {
             "the field dseq is over 9223372036854775807: count from 1".to_owned(),
         ));
     }
-    Ok(Fit {
+    Ok(ValidEntry {
         entry,
         text: text.to_owned(),
     })
@@ -248,10 +248,10 @@ pub(crate) async fn conflicts(
     let texts = hub
         .work(move |hub| hub.rows.conflicts(caller.company))
         .await?;
-    let mut told = b"{\"conflicts\":[".to_vec();
-    told.extend(texts.join(&b","[..]));
-    told.extend(b"]}");
-    Ok(([(header::CONTENT_TYPE, "application/json")], told).into_response())
+    let mut body = b"{\"conflicts\":[".to_vec();
+    body.extend(texts.join(&b","[..]));
+    body.extend(b"]}");
+    Ok(([(header::CONTENT_TYPE, "application/json")], body).into_response())
 }
 
 #[cfg(test)]
@@ -260,16 +260,16 @@ mod tests {
 
     #[test]
     fn what_is_no_entry_is_rejected_with_its_reason() {
-        let said = |text: &str| match fit(text) {
+        let reason = |text: &str| match fit(text) {
             Err(became) => became.reason.unwrap_or_default(),
             Ok(_) => "fit".to_owned(),
         };
         assert_eq!(
-            said("7"),
+            reason("7"),
             "this is no entry: invalid type: integer `7`, expected an object at line 1 column 1"
         );
-        assert!(said(r#"{"id":1,"id":2}"#).contains("the field id is said twice"));
-        assert!(said(r#"{"id":"0"}"#).contains("the field id: "));
-        assert!(said(&format!("\"{}\"", "x".repeat(ENTRY_BYTES))).contains("is over 262144"));
+        assert!(reason(r#"{"id":1,"id":2}"#).contains("the field id is said twice"));
+        assert!(reason(r#"{"id":"0"}"#).contains("the field id: "));
+        assert!(reason(&format!("\"{}\"", "x".repeat(ENTRY_BYTES))).contains("is over 262144"));
     }
 }

@@ -114,7 +114,7 @@ pub enum HubError {
     },
     /// A store refused what a command asked.
     #[error("{0}")]
-    Told(String),
+    Refused(String),
     /// A file failed.
     #[error(
         "{path} cannot be read or written ({why}): look at its folder, its permissions and the space on its disk"

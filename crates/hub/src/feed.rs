@@ -4,7 +4,7 @@ use crate::Hub;
 use crate::entries::other_epoch;
 use crate::limits::{PAGE, WAIT};
 use crate::problem::{Code, Problem};
-use crate::rows::{Asked, Page};
+use crate::rows::{Page, PageQuery};
 use crate::token::Caller;
 use axum::extract::rejection::QueryRejection;
 use axum::extract::{Query, State};
@@ -19,7 +19,7 @@ use tokio::time::Instant;
 use uuid::Uuid;
 
 #[derive(Deserialize)]
-pub(crate) struct Asks {
+pub(crate) struct FeedQuery {
     after: Option<String>,
     limit: Option<u64>,
     wait: Option<u64>,
@@ -30,30 +30,30 @@ pub(crate) struct Asks {
 pub(crate) async fn feed(
     caller: Caller,
     State(hub): State<Arc<Hub>>,
-    asks: Result<Query<Asks>, QueryRejection>,
+    query: Result<Query<FeedQuery>, QueryRejection>,
 ) -> Result<Response, Problem> {
-    let Query(asks) = asks.map_err(|why| {
+    let Query(query) = query.map_err(|why| {
         Problem::malformed(format!(
             "the feed is asked with after, limit, wait and books: {}",
             why.body_text()
         ))
     })?;
     let epoch = caller.epoch;
-    let asked = Asked {
+    let page_query = PageQuery {
         company: caller.company,
-        after: after(asks.after.as_deref(), &epoch)?,
-        limit: asks.limit.unwrap_or(PAGE).clamp(1, PAGE),
-        books: asks.books.as_deref().map(books).transpose()?,
+        after: after(query.after.as_deref(), &epoch)?,
+        limit: query.limit.unwrap_or(PAGE).clamp(1, PAGE),
+        books: query.books.as_deref().map(books).transpose()?,
     };
-    let until = Instant::now() + Duration::from_secs(asks.wait.unwrap_or(0)).min(WAIT);
+    let until = Instant::now() + Duration::from_secs(query.wait.unwrap_or(0)).min(WAIT);
     let mut committed = hub.rows.committed(caller.company);
     let mut stopping = hub.stopping.clone();
     loop {
         // Marked before the look, so that no commit falls between the look and the wait.
         committed.borrow_and_update();
-        let asks = asked.clone();
-        let page = hub.work(move |hub| hub.rows.page(&asks)).await?;
-        if asked.after > page.head {
+        let query = page_query.clone();
+        let page = hub.work(move |hub| hub.rows.page(&query)).await?;
+        if page_query.after > page.head {
             return Err(Problem::new(
                 Code::CursorAhead,
                 "this cursor is past the last entry, so this hub has less than it had: begin its \
@@ -61,14 +61,14 @@ pub(crate) async fn feed(
             )
             .with("head", page.head));
         }
-        if page.next > asked.after || *stopping.borrow() || Instant::now() >= until {
-            return Ok(told(&epoch, &page));
+        if page.next > page_query.after || *stopping.borrow() || Instant::now() >= until {
+            return Ok(page_response(&epoch, &page));
         }
         tokio::select! {
             changed = committed.changed() => {
                 if changed.is_err() {
                     // Taken out while nobody waited: waited for anew.
-                    committed = hub.rows.committed(asked.company);
+                    committed = hub.rows.committed(page_query.company);
                 }
             }
             _ = stopping.changed() => {}
@@ -102,7 +102,7 @@ fn books(text: &str) -> Result<BTreeSet<Uuid>, Problem> {
         .collect()
 }
 
-fn told(epoch: &str, page: &Page) -> Response {
+fn page_response(epoch: &str, page: &Page) -> Response {
     let mut text = b"{\"entries\":[".to_vec();
     for (place, (seq, entry)) in page.entries.iter().enumerate() {
         if place > 0 {

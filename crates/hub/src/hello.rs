@@ -1,8 +1,8 @@
 //! `GET /v1/hello`: which hub this is, what it speaks, and to a device where it stands.
 
 use crate::problem::Problem;
-use crate::rows::Standing;
-use crate::token::{Asked, Caller};
+use crate::rows::CompanyState;
+use crate::token::{Caller, CallerSlot};
 use crate::{Hub, limits, now};
 use axum::extract::State;
 use axum::http::{HeaderMap, header};
@@ -15,11 +15,11 @@ pub(crate) const PROTOCOL: std::ops::RangeInclusive<u32> = 1..=1;
 
 pub(crate) async fn hello(
     State(hub): State<Arc<Hub>>,
-    Extension(asked): Extension<Asked>,
+    Extension(slot): Extension<CallerSlot>,
     headers: HeaderMap,
 ) -> Result<Json<Value>, Problem> {
     let identity = hub.work(|hub| hub.rows.identity()).await?;
-    let mut told = json!({
+    let mut body = json!({
         "hub_id": identity.hub_id,
         "epoch": identity.epoch,
         "protocol": { "min": PROTOCOL.start(), "max": PROTOCOL.end() },
@@ -39,16 +39,17 @@ pub(crate) async fn hello(
     });
     // Without a token it says nothing of anybody; with a bad one it refuses.
     if headers.contains_key(header::AUTHORIZATION) {
-        let caller = Caller::of(&hub, &headers).await?;
-        let _ = asked.0.set(caller.clone());
+        let caller = Caller::from_headers(&hub, &headers).await?;
+        let _ = slot.0.set(caller.clone());
         let mine = caller.clone();
-        let Standing { head, digest, own } = hub.work(move |hub| hub.rows.standing(&mine)).await?;
+        let CompanyState { head, digest, own } =
+            hub.work(move |hub| hub.rows.company_state(&mine)).await?;
         // The last count of each life of this device's store: a restored phone finds out by it.
         let own: Vec<Value> = own
             .iter()
             .map(|(life, max)| json!({ "incarnation": life, "max_dseq": max }))
             .collect();
-        if let Some(fields) = told.as_object_mut() {
+        if let Some(fields) = body.as_object_mut() {
             let more = [
                 ("head", json!(head)),
                 (
@@ -64,5 +65,5 @@ pub(crate) async fn hello(
             fields.extend(more.map(|(name, value)| (name.to_owned(), value)));
         }
     }
-    Ok(Json(told))
+    Ok(Json(body))
 }

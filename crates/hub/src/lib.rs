@@ -31,10 +31,10 @@ mod tls;
 mod token;
 
 pub use admin::{Codes, code, revoke};
-pub use backup::{Copied, Restored, backup, restore};
-pub use devices::{Paired, devices};
+pub use backup::{BackupCounts, RestoreReport, backup, restore};
+pub use devices::{PairedDevice, devices};
 pub use error::HubError;
-pub use serve::{Carries, Running, Settings, Told, serve};
+pub use serve::{LogTarget, RunningHub, Settings, Transport, serve};
 pub use tls::{pin, pin_of};
 
 use blobs::Blobs;

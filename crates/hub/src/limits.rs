@@ -38,13 +38,13 @@ const BURST: f64 = 2.0;
 pub(crate) struct Rates {
     per_second: f64,
     uploads: u32,
-    of: Mutex<BTreeMap<String, Left>>,
+    devices: Mutex<BTreeMap<String, Allowance>>,
 }
 
 #[derive(Clone, Copy, Debug)]
-struct Left {
+struct Allowance {
     requests: f64,
-    at: Instant,
+    since: Instant,
     uploads: u32,
 }
 
@@ -61,18 +61,18 @@ impl Rates {
         Arc::new(Rates {
             per_second: f64::from(per_second.max(1)),
             uploads: uploads.max(1),
-            of: Mutex::default(),
+            devices: Mutex::default(),
         })
     }
 
     /// Counts a request of a device.
     pub(crate) fn request(&self, who: &str, now: Instant) -> Result<(), Problem> {
         let most = self.per_second * BURST;
-        let mut of = self.of();
-        let left = self.left(&mut of, who, now);
-        let passed = now.saturating_duration_since(left.at).as_secs_f64();
+        let mut devices = self.devices();
+        let left = self.left(&mut devices, who, now);
+        let passed = now.saturating_duration_since(left.since).as_secs_f64();
         left.requests = (left.requests + passed * self.per_second).min(most);
-        left.at = now;
+        left.since = now;
         if left.requests < 1.0 {
             return Err(Problem::new(
                 Code::Rate,
@@ -88,8 +88,8 @@ impl Rates {
 
     /// Begins an upload of a device.
     pub(crate) fn upload(self: &Arc<Self>, who: &str, now: Instant) -> Result<Upload, Problem> {
-        let mut of = self.of();
-        let left = self.left(&mut of, who, now);
+        let mut devices = self.devices();
+        let left = self.left(&mut devices, who, now);
         if left.uploads >= self.uploads {
             return Err(Problem::new(
                 Code::Rate,
@@ -106,19 +106,19 @@ impl Rates {
         })
     }
 
-    fn of(&self) -> MutexGuard<'_, BTreeMap<String, Left>> {
-        self.of.lock().unwrap_or_else(PoisonError::into_inner)
+    fn devices(&self) -> MutexGuard<'_, BTreeMap<String, Allowance>> {
+        self.devices.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
     fn left<'a>(
         &self,
-        of: &'a mut BTreeMap<String, Left>,
+        devices: &'a mut BTreeMap<String, Allowance>,
         who: &str,
         now: Instant,
-    ) -> &'a mut Left {
-        of.entry(who.to_owned()).or_insert(Left {
+    ) -> &'a mut Allowance {
+        devices.entry(who.to_owned()).or_insert(Allowance {
             requests: self.per_second * BURST,
-            at: now,
+            since: now,
             uploads: 0,
         })
     }
@@ -126,7 +126,7 @@ impl Rates {
 
 impl Drop for Upload {
     fn drop(&mut self) {
-        if let Some(left) = self.rates.of().get_mut(&self.who) {
+        if let Some(left) = self.rates.devices().get_mut(&self.who) {
             left.uploads -= 1;
         }
     }

@@ -24,7 +24,7 @@ pub(crate) const TRIES: u32 = 5;
 pub(crate) const LIVES: i64 = 600;
 
 #[derive(Deserialize)]
-struct Asks {
+struct PairingRequest {
     code: String,
     device_name: String,
     device_id: Uuid,
@@ -38,21 +38,21 @@ pub(crate) async fn pair(
 ) -> Result<Response, Problem> {
     // Not of one device yet: all who pair share one rate.
     hub.rates.request("pair", Instant::now())?;
-    let asks: Asks = body::json(&body::read(&headers, sent, BODY_BYTES).await?)?;
-    let name = asks.device_name.trim().to_owned();
+    let request: PairingRequest = body::json(&body::read(&headers, sent, BODY_BYTES).await?)?;
+    let name = request.device_name.trim().to_owned();
     if !is_name(&name) {
         return Err(Problem::malformed(
             "this device has no name: give it 1 to 200 signs in one line",
         ));
     }
-    let (code, way) = Code::read(&asks.code).ok_or_else(not_good)?;
+    let (code, way) = Code::read(&request.code).ok_or_else(not_good)?;
     let drawn =
         token::draw().map_err(|why| Problem::new(problem::Code::Unavailable, why.to_string()))?;
-    let (device, token) = (asks.device_id.to_string(), drawn.token.clone());
+    let (device, token) = (request.device_id.to_string(), drawn.token.clone());
     let pairing = Pairing {
         code,
         way,
-        device: asks.device_id,
+        device: request.device_id,
         name,
         drawn,
     };
@@ -61,10 +61,10 @@ pub(crate) async fn pair(
     add(&hub.metrics.paired, 1);
     hub.log
         .tell("paired", json!({ "device": device, "company": company }));
-    let told = json!({
+    let body = json!({
         "token": token, "device_id": device, "company": company, "author": author,
     });
-    Ok((StatusCode::CREATED, Json(told)).into_response())
+    Ok((StatusCode::CREATED, Json(body)).into_response())
 }
 
 /// One word for each way in which a code can be bad: who guesses learns nothing.

@@ -1,11 +1,11 @@
 //! `/v1/blobs`: photos by their SHA-256, whole or in parts of 1 MiB in any order, each as often as
 //! one likes.
 
-use crate::blobs::Joined;
+use crate::blobs::JoinResult;
 use crate::limits::{BLOB_BYTES, BODY_BYTES, MISSING, PART_BYTES, PARTS};
 use crate::metrics::add;
 use crate::problem::{Code, Problem};
-use crate::rows::{Came, Photo};
+use crate::rows::{Arrival, Photo};
 use crate::token::{self, Caller};
 use crate::{Hub, body, hex, is_sha256};
 use axum::Json;
@@ -42,19 +42,19 @@ fn named(sha256: &str) -> Result<(), Problem> {
 
 /// A photo that is whole here.
 fn whole(hub: &Hub, company: i64, sha256: &str) -> Result<Option<Photo>, Problem> {
-    let there = hub.rows.photos(company, &[sha256.to_owned()])?;
-    Ok(there.into_iter().next().and_then(|(sha256, size)| {
+    let kept = hub.rows.photos(company, &[sha256.to_owned()])?;
+    Ok(kept.into_iter().next().and_then(|(sha256, size)| {
         let photo = Photo {
             company,
             sha256,
             size,
         };
-        hub.blobs.stands(&photo).then_some(photo)
+        hub.blobs.is_kept(&photo).then_some(photo)
     }))
 }
 
 #[derive(Deserialize)]
-struct Asks {
+struct MissingQuery {
     sha256: Vec<String>,
 }
 
@@ -65,30 +65,30 @@ pub(crate) async fn missing(
     headers: HeaderMap,
     sent: Body,
 ) -> Result<Json<Value>, Problem> {
-    let asks: Asks = body::json(&body::read(&headers, sent, BODY_BYTES).await?)?;
-    if asks.sha256.len() > MISSING {
+    let query: MissingQuery = body::json(&body::read(&headers, sent, BODY_BYTES).await?)?;
+    if query.sha256.len() > MISSING {
         return Err(Problem::new(
             Code::TooLarge,
             format!("ask for at most {MISSING} photos in one call"),
         ));
     }
-    asks.sha256.iter().try_for_each(|sha256| named(sha256))?;
+    query.sha256.iter().try_for_each(|sha256| named(sha256))?;
     let missing = hub
         .work(move |hub| {
-            let there = hub.rows.photos(caller.company, &asks.sha256)?;
-            let here: BTreeSet<String> = there
+            let kept = hub.rows.photos(caller.company, &query.sha256)?;
+            let readable: BTreeSet<String> = kept
                 .into_iter()
                 .map(|(sha256, size)| Photo {
                     company: caller.company,
                     sha256,
                     size,
                 })
-                .filter(|photo| hub.blobs.stands(photo))
+                .filter(|photo| hub.blobs.is_kept(photo))
                 .map(|photo| photo.sha256)
                 .collect();
-            let missing = asks.sha256.into_iter();
+            let missing = query.sha256.into_iter();
             Ok(missing
-                .filter(|sha256| !here.contains(sha256))
+                .filter(|sha256| !readable.contains(sha256))
                 .collect::<Vec<_>>())
         })
         .await?;
@@ -136,8 +136,8 @@ fn other_bytes() -> Problem {
 /// The row that makes a photo, whose bytes are safe, one that is here.
 fn publish(hub: &Hub, photo: &Photo) -> Result<StatusCode, Problem> {
     match hub.rows.publish(photo)? {
-        Came::Known => Ok(StatusCode::OK),
-        Came::New => {
+        Arrival::Known => Ok(StatusCode::OK),
+        Arrival::New => {
             add(&hub.metrics.photos, 1);
             add(&hub.metrics.photo_bytes, photo.size);
             Ok(StatusCode::CREATED)
@@ -221,8 +221,8 @@ pub(crate) async fn complete(
     sent: Body,
 ) -> Result<StatusCode, Problem> {
     named(&sha256)?;
-    let told: Complete = body::json(&body::read(&headers, sent, BODY_BYTES).await?)?;
-    if told.size > BLOB_BYTES {
+    let complete: Complete = body::json(&body::read(&headers, sent, BODY_BYTES).await?)?;
+    if complete.size > BLOB_BYTES {
         return Err(Problem::new(
             Code::TooLarge,
             format!("a photo holds at most {BLOB_BYTES} bytes: send a smaller one"),
@@ -233,22 +233,22 @@ pub(crate) async fn complete(
         let photo = Photo {
             company: caller.company,
             sha256,
-            size: told.size,
+            size: complete.size,
         };
         if whole(hub, photo.company, &photo.sha256)?.is_some() {
             return Ok(StatusCode::OK);
         }
         match hub.blobs.join(&photo).map_err(|why| Problem::disk(&why))? {
-            Joined::Missing(parts) => Err(Problem::new(
+            JoinResult::Missing(parts) => Err(Problem::new(
                 Code::PartsMissing,
                 "some parts of this photo have not come: send them, then complete it",
             )
             .with("missing", parts)),
-            Joined::OtherBytes => Err(other_bytes()),
-            Joined::Whole => {
-                let told = publish(hub, &photo)?;
+            JoinResult::OtherBytes => Err(other_bytes()),
+            JoinResult::Whole => {
+                let published = publish(hub, &photo)?;
                 hub.blobs.clear(photo.company, &photo.sha256);
-                Ok(told)
+                Ok(published)
             }
         }
     })
@@ -341,7 +341,7 @@ pub(crate) async fn get(
                 return Ok(refused);
             }
         };
-        let body = Arriving::begin(open(&hub, photo, from, to).await?);
+        let body = PhotoStream::begin(open(&hub, photo, from, to).await?);
         let mut response = (status, Body::new(body)).into_response();
         response
             .headers_mut()
@@ -379,13 +379,13 @@ async fn open(
 }
 
 /// The bytes of a photo as they are read, a few pieces ahead of who takes them.
-struct Arriving(mpsc::Receiver<std::io::Result<Bytes>>);
+struct PhotoStream(mpsc::Receiver<std::io::Result<Bytes>>);
 
 /// Bytes of one piece.
 const PIECE: u64 = 128 << 10;
 
-impl Arriving {
-    fn begin(mut from: Box<dyn Read + Send>) -> Arriving {
+impl PhotoStream {
+    fn begin(mut from: Box<dyn Read + Send>) -> PhotoStream {
         let (send, pieces) = mpsc::channel(2);
         tokio::spawn(async move {
             loop {
@@ -408,11 +408,11 @@ impl Arriving {
                 }
             }
         });
-        Arriving(pieces)
+        PhotoStream(pieces)
     }
 }
 
-impl http_body::Body for Arriving {
+impl http_body::Body for PhotoStream {
     type Data = Bytes;
     type Error = std::io::Error;
 
@@ -432,7 +432,7 @@ mod tests {
 
     #[test]
     fn spans_are_read_as_the_standard_says() {
-        for (text, told) in [
+        for (text, expected) in [
             (None, Span::Whole),
             (Some("bytes=0-0"), Span::Part(0, 0)),
             (Some("bytes=3-"), Span::Part(3, 9)),
@@ -445,7 +445,7 @@ mod tests {
             (Some("bytes=0-1,3-4"), Span::Whole),
             (Some("pages=1-2"), Span::Whole),
         ] {
-            assert_eq!(span(text, 10), told, "{text:?}");
+            assert_eq!(span(text, 10), expected, "{text:?}");
         }
         assert_eq!(span(Some("bytes=0-"), 0), Span::Nothing);
     }

@@ -33,7 +33,7 @@ impl Place {
     pub(crate) fn open(dir: &Path, runtime: &Handle) -> Result<Place, HubError> {
         std::fs::create_dir_all(dir).map_err(HubError::file(dir))?;
         let lock = take_lock(dir)?;
-        let config = Config::of(dir)?;
+        let config = Config::from_folder(dir)?;
         let rows: Box<dyn Rows> = match &config.postgres {
             None => Box::new(Sqlite::begin(dir)?),
             Some(named) => Box::new(Postgres::open(named, &tls::pin(dir)?, runtime)?),
@@ -46,36 +46,36 @@ impl Place {
 /// The store of photos of a hub.
 fn blobs(dir: &Path, config: &Config, rows: &dyn Rows) -> Result<Box<dyn Blobs>, HubError> {
     Ok(match &config.bucket {
-        None => Box::new(Folder::at(dir)),
+        None => Box::new(Folder::new(dir)),
         Some(named) => {
-            let hub = rows.identity().map_err(|why| told(&why))?.hub_id;
+            let hub = rows.identity().map_err(|why| refused(&why))?.hub_id;
             let bucket = Bucket::open(named, &hub).map_err(|why| HubError::Bucket { why })?;
             Box::new(bucket)
         }
     })
 }
 
-fn told(why: &Problem) -> HubError {
-    HubError::Told(why.detail().to_owned())
+fn refused(why: &Problem) -> HubError {
+    HubError::Refused(why.detail().to_owned())
 }
 
 /// A hub as a command sees it, which may be serving meanwhile.
-pub(crate) struct Beside {
+pub(crate) struct HubHandle {
     rows: Box<dyn Rows>,
     blobs: Box<dyn Blobs>,
     /// Where a database is waited for; a file needs none.
     _runtime: Option<Runtime>,
 }
 
-impl Beside {
+impl HubHandle {
     /// Opens the hub of a folder, which must be there.
     ///
     /// # Errors
     /// `NoHub`, and why a store does not open.
-    pub(crate) fn open(dir: &Path) -> Result<Beside, HubError> {
-        let config = Config::of(dir)?;
+    pub(crate) fn open(dir: &Path) -> Result<HubHandle, HubError> {
+        let config = Config::from_folder(dir)?;
         let (rows, runtime): (Box<dyn Rows>, _) = match &config.postgres {
-            None => (Box::new(Sqlite::beside(dir)?), None),
+            None => (Box::new(Sqlite::open_beside(dir)?), None),
             Some(named) => {
                 let runtime = runtime()?;
                 let rows = Postgres::open(named, &tls::pin(dir)?, runtime.handle())?;
@@ -83,7 +83,7 @@ impl Beside {
             }
         };
         let blobs = blobs(dir, &config, rows.as_ref())?;
-        Ok(Beside {
+        Ok(HubHandle {
             rows,
             blobs,
             _runtime: runtime,
@@ -93,12 +93,12 @@ impl Beside {
     /// Asks the rows.
     ///
     /// # Errors
-    /// `Told`.
-    pub(crate) fn told<T>(
+    /// `Refused`.
+    pub(crate) fn run<T>(
         &self,
         ask: impl FnOnce(&dyn Rows) -> Result<T, Problem>,
     ) -> Result<T, HubError> {
-        ask(self.rows.as_ref()).map_err(|why| told(&why))
+        ask(self.rows.as_ref()).map_err(|why| refused(&why))
     }
 
     /// The photos.
@@ -113,14 +113,14 @@ impl Beside {
 /// # Errors
 /// Why a store does not open or take it.
 pub(crate) fn spread(plain: &Path, photos: &[Photo]) -> Result<(), HubError> {
-    let config = Config::of(plain)?;
+    let config = Config::from_folder(plain)?;
     let file = |why| HubError::file(plain)(why);
     if let Some(named) = &config.bucket {
-        let beside = Sqlite::beside(plain)?;
-        let hub = beside.identity().map_err(|why| told(&why))?.hub_id;
-        beside.close();
+        let handle = Sqlite::open_beside(plain)?;
+        let hub = handle.identity().map_err(|why| refused(&why))?.hub_id;
+        handle.close();
         let bucket = Bucket::open(named, &hub).map_err(|why| HubError::Bucket { why })?;
-        let folder = Folder::at(plain);
+        let folder = Folder::new(plain);
         for photo in photos {
             let mut bytes = Vec::new();
             folder
@@ -137,7 +137,7 @@ pub(crate) fn spread(plain: &Path, photos: &[Photo]) -> Result<(), HubError> {
         let runtime = runtime()?;
         let rows = Postgres::open(named, &tls::pin(plain)?, runtime.handle())?;
         let conn = sqlite::connect_to(plain)?;
-        rows.bring(&conn).map_err(|why| told(&why))?;
+        rows.bring(&conn).map_err(|why| refused(&why))?;
         rows.close();
         drop(conn);
         for name in [
@@ -154,7 +154,7 @@ pub(crate) fn spread(plain: &Path, photos: &[Photo]) -> Result<(), HubError> {
     Ok(())
 }
 
-impl Drop for Beside {
+impl Drop for HubHandle {
     fn drop(&mut self) {
         self.rows.close();
     }

@@ -200,19 +200,19 @@ pub(crate) fn stopping() -> Problem {
 impl IntoResponse for Problem {
     fn into_response(self) -> Response {
         let status = self.code.status();
-        let mut told = serde_json::json!({
+        let mut body = serde_json::json!({
             "type": "about:blank",
             "title": status.canonical_reason().unwrap_or_default(),
             "status": status.as_u16(),
             "code": self.code.name(),
             "detail": self.detail,
         });
-        if let (Some(fields), Some((name, value))) = (told.as_object_mut(), self.more) {
+        if let (Some(fields), Some((name, value))) = (body.as_object_mut(), self.more) {
             fields.insert(name.to_owned(), value);
         }
         let kind = HeaderValue::from_static("application/problem+json");
         let mut response =
-            (status, [(header::CONTENT_TYPE, kind)], told.to_string()).into_response();
+            (status, [(header::CONTENT_TYPE, kind)], body.to_string()).into_response();
         let headers = response.headers_mut();
         match self.code {
             Code::Token => {

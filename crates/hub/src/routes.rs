@@ -3,7 +3,7 @@
 use crate::hello::PROTOCOL;
 use crate::metrics::add;
 use crate::problem::{Code, Problem};
-use crate::token::Asked;
+use crate::token::CallerSlot;
 use crate::{Hub, body, devices, digest, entries, feed, hello, pairing, photos};
 use axum::Router;
 use axum::extract::{MatchedPath, Request, State};
@@ -86,8 +86,8 @@ async fn around(State(hub): State<Arc<Hub>>, mut request: Request, next: Next) -
         .extensions()
         .get::<MatchedPath>()
         .map_or_else(|| "none".to_owned(), |path| path.as_str().to_owned());
-    let asked = Asked::default();
-    request.extensions_mut().insert(asked.clone());
+    let slot = CallerSlot::default();
+    request.extensions_mut().insert(slot.clone());
     let reads = request.headers().clone();
     let mut response = match spoken(&reads) {
         Ok(()) => body::packed(&reads, next.run(request).await).await,
@@ -118,7 +118,7 @@ async fn around(State(hub): State<Arc<Hub>>, mut request: Request, next: Next) -
         "status": status.as_u16(),
         "ms": u64::try_from(began.elapsed().as_millis()).unwrap_or(u64::MAX),
     });
-    if let (Some(line), Some(caller)) = (line.as_object_mut(), asked.0.get()) {
+    if let (Some(line), Some(caller)) = (line.as_object_mut(), slot.0.get()) {
         line.insert("device".to_owned(), json!(caller.device));
         line.insert("company".to_owned(), json!(caller.company));
     }

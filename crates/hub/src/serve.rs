@@ -39,7 +39,7 @@ pub struct Settings {
     /// Its folder; it is made.
     pub dir: PathBuf,
     /// TLS or plain.
-    pub carries: Carries,
+    pub transport: Transport,
     /// By which address devices reach it, where that is another than the one it listens at.
     pub url: Option<String>,
     /// Requests a second that one device may make.
@@ -47,27 +47,27 @@ pub struct Settings {
     /// Uploads at once of one device.
     pub uploads: u32,
     /// Whether it tells on stderr what it does.
-    pub tells: Told,
+    pub log: LogTarget,
 }
 
 impl Settings {
     /// The usual settings for a folder.
-    pub fn of(dir: &Path) -> Settings {
+    pub fn new(dir: &Path) -> Settings {
         Settings {
             listen: "127.0.0.1:0".to_owned(),
             dir: dir.to_path_buf(),
-            carries: Carries::Tls,
+            transport: Transport::Tls,
             url: None,
             per_second: 20,
             uploads: 4,
-            tells: Told::Nothing,
+            log: LogTarget::Nothing,
         }
     }
 }
 
 /// What lies under HTTP.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Carries {
+pub enum Transport {
     /// TLS with the hub's own key.
     Tls,
     /// Nothing: behind a proxy that does TLS, or for a look.
@@ -76,17 +76,17 @@ pub enum Carries {
 
 /// Where log lines go.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Told {
+pub enum LogTarget {
     /// To stderr.
     Stderr,
     /// Nowhere.
     Nothing,
 }
 
-/// A hub that listens. Dropped without [`Running::stop`] it ends as if it were killed: what it
+/// A hub that listens. Dropped without [`RunningHub::stop`] it ends as if it were killed: what it
 /// acknowledged is on its disk.
 #[derive(Debug)]
-pub struct Running {
+pub struct RunningHub {
     /// `https://127.0.0.1:7443`.
     pub url: String,
     /// SHA-256 of its public key in hex.
@@ -99,13 +99,13 @@ pub struct Running {
     runtime: Runtime,
 }
 
-impl Running {
+impl RunningHub {
     /// Opens the hub of a folder, or begins one there, and listens.
     ///
     /// # Errors
     /// `InUse`, `Config`, `Newer`, `Damaged`, `Unfit`, `Database`, `Rows`, `Bucket`, `OtherKey`,
     /// `File`, `Key`, `Listen`, `System`.
-    pub fn begin(settings: &Settings) -> Result<Running, HubError> {
+    pub fn begin(settings: &Settings) -> Result<RunningHub, HubError> {
         let system = |why: std::io::Error| HubError::System(why.to_string());
         let runtime = tokio::runtime::Builder::new_multi_thread()
             .worker_threads(2)
@@ -125,9 +125,9 @@ impl Running {
                 why,
             })?;
         let address = listener.local_addr().map_err(system)?;
-        let (scheme, over) = match settings.carries {
-            Carries::Plain => ("http", None),
-            Carries::Tls => {
+        let (scheme, over) = match settings.transport {
+            Transport::Plain => ("http", None),
+            Transport::Tls => {
                 let config = tls::config(&settings.dir, &address.ip().to_string())?;
                 ("https", Some(TlsAcceptor::from(config)))
             }
@@ -135,7 +135,7 @@ impl Running {
         let url = format!("{scheme}://{address}");
         let shown = settings.url.clone().unwrap_or_else(|| url.clone());
         rows.reached_at(&shown)
-            .map_err(|why| HubError::Told(why.detail().to_owned()))?;
+            .map_err(|why| HubError::Refused(why.detail().to_owned()))?;
         let (stop, stopping) = watch::channel(false);
         let hub = Arc::new(Hub {
             rows,
@@ -143,9 +143,9 @@ impl Running {
             _lock: lock,
             rates: Rates::new(settings.per_second, settings.uploads),
             metrics: Metrics::default(),
-            log: match settings.tells {
-                Told::Stderr => Log::begin(),
-                Told::Nothing => Log::none(),
+            log: match settings.log {
+                LogTarget::Stderr => Log::begin(),
+                LogTarget::Nothing => Log::none(),
             },
             admin,
             per_second: settings.per_second,
@@ -155,7 +155,7 @@ impl Running {
         let router = routes::router(Arc::clone(&hub));
         let listens = runtime.spawn(listen(listener, over, router, Arc::clone(&hub), stopping));
         hub.log.tell("listening", json!({ "url": url }));
-        Ok(Running {
+        Ok(RunningHub {
             url,
             pin,
             address,
@@ -180,34 +180,34 @@ impl Running {
 /// `listening on https://127.0.0.1:P pin HEX`.
 ///
 /// # Errors
-/// Those of [`Running::begin`].
+/// Those of [`RunningHub::begin`].
 pub fn serve(settings: &Settings) -> Result<(), HubError> {
-    let running = Running::begin(settings)?;
+    let running = RunningHub::begin(settings)?;
     let system = |why: std::io::Error| HubError::System(why.to_string());
     // Before the line: who reads it may send the signal at once.
-    let asked = running
+    let signals = running
         .runtime
-        .block_on(async { Asked::new() })
+        .block_on(async { StopSignals::new() })
         .map_err(system)?;
     let mut out = std::io::stdout().lock();
     writeln!(out, "listening on {} pin {}", running.url, running.pin)
         .and_then(|()| out.flush())
         .map_err(system)?;
     drop(out);
-    running.runtime.block_on(asked.ended());
+    running.runtime.block_on(signals.ended());
     running.stop();
     Ok(())
 }
 
 /// The signals that ask a process to end.
-struct Asked {
+struct StopSignals {
     #[cfg(unix)]
     terminate: tokio::signal::unix::Signal,
 }
 
-impl Asked {
-    fn new() -> std::io::Result<Asked> {
-        Ok(Asked {
+impl StopSignals {
+    fn new() -> std::io::Result<StopSignals> {
+        Ok(StopSignals {
             #[cfg(unix)]
             terminate: tokio::signal::unix::signal(tokio::signal::unix::SignalKind::terminate())?,
         })

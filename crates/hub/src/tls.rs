@@ -17,7 +17,7 @@ use std::sync::Arc;
 /// The file of the key.
 pub(crate) const KEY: &str = "tls.key";
 
-fn amiss(path: &Path) -> impl Fn(&dyn std::fmt::Display) -> HubError {
+fn key_error(path: &Path) -> impl Fn(&dyn std::fmt::Display) -> HubError {
     let path = path.display().to_string();
     move |why| HubError::Key {
         path: path.clone(),
@@ -32,10 +32,10 @@ fn amiss(path: &Path) -> impl Fn(&dyn std::fmt::Display) -> HubError {
 pub(crate) fn key(dir: &Path) -> Result<KeyPair, HubError> {
     let path = dir.join(KEY);
     match std::fs::read_to_string(&path) {
-        Ok(pem) => KeyPair::from_pem(&pem).map_err(|why| amiss(&path)(&why)),
+        Ok(pem) => KeyPair::from_pem(&pem).map_err(|why| key_error(&path)(&why)),
         Err(why) if why.kind() == ErrorKind::NotFound => {
-            let key =
-                KeyPair::generate_for(&PKCS_ECDSA_P256_SHA256).map_err(|why| amiss(&path)(&why))?;
+            let key = KeyPair::generate_for(&PKCS_ECDSA_P256_SHA256)
+                .map_err(|why| key_error(&path)(&why))?;
             write_secret(&path, key.serialize_pem().as_bytes())?;
             Ok(key)
         }
@@ -87,14 +87,14 @@ pub fn pin_of(spki: &[u8]) -> String {
 /// `File`, `Key`.
 pub(crate) fn config(dir: &Path, host: &str) -> Result<Arc<ServerConfig>, HubError> {
     let (path, key) = (dir.join(KEY), key(dir)?);
-    let amiss = amiss(&path);
+    let hub_error = key_error(&path);
     let mut names = vec!["localhost".to_owned(), "127.0.0.1".to_owned()];
     if !names.iter().any(|name| name == host) {
         names.push(host.to_owned());
     }
     let certificate = CertificateParams::new(names)
         .and_then(|params| params.self_signed(&key))
-        .map_err(|why| amiss(&why))?;
+        .map_err(|why| hub_error(&why))?;
     let secret = PrivateKeyDer::Pkcs8(PrivatePkcs8KeyDer::from(key.serialize_der()));
     let provider = Arc::new(rustls::crypto::ring::default_provider());
     let mut config = ServerConfig::builder_with_provider(provider)
@@ -104,7 +104,7 @@ pub(crate) fn config(dir: &Path, host: &str) -> Result<Arc<ServerConfig>, HubErr
                 .with_no_client_auth()
                 .with_single_cert(vec![certificate.der().clone()], secret)
         })
-        .map_err(|why| amiss(&why))?;
+        .map_err(|why| hub_error(&why))?;
     config.alpn_protocols = vec![b"http/1.1".to_vec()];
     Ok(Arc::new(config))
 }
@@ -131,8 +131,8 @@ mod tests {
     fn a_key_that_is_none_is_refused_and_left_alone() {
         let dir = tempfile::tempdir().unwrap();
         std::fs::write(dir.path().join(KEY), "no key").unwrap();
-        let said = pin(dir.path()).unwrap_err().to_string();
-        assert!(said.contains("holds no key for TLS"), "{said}");
+        let message = pin(dir.path()).unwrap_err().to_string();
+        assert!(message.contains("holds no key for TLS"), "{message}");
         assert_eq!(std::fs::read(dir.path().join(KEY)).unwrap(), b"no key");
     }
 }

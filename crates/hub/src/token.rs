@@ -29,10 +29,10 @@ pub(crate) struct Caller {
 
 /// Where a request's log line finds who asked.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct Asked(pub(crate) Arc<OnceLock<Caller>>);
+pub(crate) struct CallerSlot(pub(crate) Arc<OnceLock<Caller>>);
 
 /// A token as it is shown once, and what is kept of it.
-pub(crate) struct Drawn {
+pub(crate) struct NewToken {
     pub(crate) token: String,
     pub(crate) id: String,
     pub(crate) sha256: [u8; 32],
@@ -42,10 +42,10 @@ pub(crate) struct Drawn {
 ///
 /// # Errors
 /// `System`.
-pub(crate) fn draw() -> Result<Drawn, HubError> {
+pub(crate) fn draw() -> Result<NewToken, HubError> {
     let id = Uuid::new_v4().to_string();
     let secret = URL_SAFE_NO_PAD.encode(random::<32>()?);
-    Ok(Drawn {
+    Ok(NewToken {
         token: format!("dev_{id}.{secret}"),
         id,
         sha256: sha256(secret.as_bytes()),
@@ -63,8 +63,8 @@ pub(crate) fn sha256(bytes: &[u8]) -> [u8; 32] {
 }
 
 /// Whether two hashes are one, in a time that does not tell where they differ.
-pub(crate) fn same(one: &[u8], other: &[u8]) -> bool {
-    one.ct_eq(other).into()
+pub(crate) fn same(left: &[u8], right: &[u8]) -> bool {
+    left.ct_eq(right).into()
 }
 
 fn unknown() -> Problem {
@@ -94,7 +94,10 @@ impl Caller {
     ///
     /// # Errors
     /// `Token`, `Rate`, `Unavailable`.
-    pub(crate) async fn of(hub: &Arc<Hub>, headers: &HeaderMap) -> Result<Caller, Problem> {
+    pub(crate) async fn from_headers(
+        hub: &Arc<Hub>,
+        headers: &HeaderMap,
+    ) -> Result<Caller, Problem> {
         let token = bearer(headers)?;
         let (id, secret) = token
             .strip_prefix("dev_")
@@ -118,9 +121,9 @@ impl FromRequestParts<Arc<Hub>> for Caller {
     type Rejection = Problem;
 
     async fn from_request_parts(parts: &mut Parts, hub: &Arc<Hub>) -> Result<Caller, Problem> {
-        let caller = Caller::of(hub, &parts.headers).await?;
-        if let Some(asked) = parts.extensions.get::<Asked>() {
-            let _ = asked.0.set(caller.clone());
+        let caller = Caller::from_headers(hub, &parts.headers).await?;
+        if let Some(slot) = parts.extensions.get::<CallerSlot>() {
+            let _ = slot.0.set(caller.clone());
         }
         Ok(caller)
     }
@@ -138,7 +141,7 @@ impl FromRequestParts<Arc<Hub>> for Admin {
         if same(&sha256(token.as_bytes()), &hub.admin) {
             return Ok(Admin);
         }
-        Caller::of(hub, &parts.headers).await?;
+        Caller::from_headers(hub, &parts.headers).await?;
         Err(Problem::new(
             Code::AdminOnly,
             "a device may not see or revoke devices: ask at the hub, whose folder holds the \

@@ -6,8 +6,8 @@
 //! `packets/NAME`. The pairing with a hub is not in it: a backup lets nobody in.
 
 use crate::connect::FILE;
-use crate::error::At;
-use crate::{Book, StoreError, photos, sync_dir};
+use crate::error::StoreFolder;
+use crate::{Store, StoreError, photos, sync_dir};
 use rusqlite::backup::NO_PROGRESS;
 use rusqlite::{Connection, OpenFlags};
 use serde::{Deserialize, Serialize};
@@ -25,7 +25,7 @@ const LINE: u64 = 1024;
 
 /// What a backup holds.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct BackedUp {
+pub struct BackupCounts {
     /// Entries of all jobs.
     pub entries: u64,
     /// Photos.
@@ -44,7 +44,7 @@ pub enum BackupError {
     NoBook(String),
     /// Something lies where the backup would.
     #[error("{0} is there already: name a new file, so that no backup is written over")]
-    There(String),
+    Exists(String),
     /// The backup is not whole.
     #[error("{file} is no whole backup ({what}): nothing was restored; take another copy of it")]
     Damaged {
@@ -72,25 +72,25 @@ struct Member {
 ///
 /// # Errors
 /// `NoBook`, `There`, `Damaged` for a photo that is not what it was, `Store`: there is no file then.
-pub fn backup(dir: &Path, file: &Path) -> Result<BackedUp, BackupError> {
+pub fn backup(dir: &Path, file: &Path) -> Result<BackupCounts, BackupError> {
     if file.exists() {
-        return Err(BackupError::There(file.display().to_string()));
+        return Err(BackupError::Exists(file.display().to_string()));
     }
     if !dir.join(FILE).is_file() {
         return Err(BackupError::NoBook(dir.display().to_string()));
     }
-    let beside = |more: &str| {
+    let sibling = |more: &str| {
         let mut name = file.as_os_str().to_owned();
         name.push(more);
         PathBuf::from(name)
     };
-    let (snapshot, arriving) = (beside(".snapshot"), beside(".arriving"));
+    let (snapshot, arriving) = (sibling(".snapshot"), sibling(".arriving"));
     let made = write(dir, &snapshot, &arriving).and_then(|held| {
-        let at = At(file.to_path_buf());
+        let root = StoreFolder(file.to_path_buf());
         // A link, not a rename: it does not write over a file that came meanwhile.
         std::fs::hard_link(&arriving, file)
             .and_then(|()| sync_dir(parent(file)))
-            .map_err(|why| at.io(file, why))?;
+            .map_err(|why| root.io(file, why))?;
         Ok(held)
     });
     // Only names made here; what is not there need not go.
@@ -99,8 +99,8 @@ pub fn backup(dir: &Path, file: &Path) -> Result<BackedUp, BackupError> {
     made
 }
 
-fn write(dir: &Path, snapshot: &Path, arriving: &Path) -> Result<BackedUp, BackupError> {
-    let at = At(dir.to_path_buf());
+fn write(dir: &Path, snapshot: &Path, arriving: &Path) -> Result<BackupCounts, BackupError> {
+    let root = StoreFolder(dir.to_path_buf());
     let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
     let copy = || {
         let conn = Connection::open_with_flags(dir.join(FILE), flags)?;
@@ -111,15 +111,15 @@ fn write(dir: &Path, snapshot: &Path, arriving: &Path) -> Result<BackedUp, Backu
         let photos = query.query_map([], |row| row.get(0))?;
         Ok((entries, photos.collect::<rusqlite::Result<Vec<String>>>()?))
     };
-    let (entries, names) = copy().map_err(|why| at.sqlite(why))?;
-    let packets = packets(dir).map_err(|why| at.io(dir, why))?;
-    let amiss = |why| At(arriving.to_path_buf()).io(arriving, why);
-    let mut out = Out {
-        to: BufWriter::new(File::create(arriving).map_err(amiss)?),
+    let (entries, names) = copy().map_err(|why| root.sqlite(why))?;
+    let packets = packets(dir).map_err(|why| root.io(dir, why))?;
+    let io_error = |why| StoreFolder(arriving.to_path_buf()).io(arriving, why);
+    let mut out = BackupWriter {
+        to: BufWriter::new(File::create(arriving).map_err(io_error)?),
         hash: Sha256::new(),
     };
-    out.write(FIRST_LINE).map_err(amiss)?;
-    out.member(FILE, snapshot).map_err(amiss)?;
+    out.write(FIRST_LINE).map_err(io_error)?;
+    out.member(FILE, snapshot).map_err(io_error)?;
     let mut lacking = 0;
     for name in &names {
         let path = dir.join(photos::FOLDER).join(name);
@@ -142,10 +142,10 @@ fn write(dir: &Path, snapshot: &Path, arriving: &Path) -> Result<BackedUp, Backu
     for path in &packets {
         let name = path.file_name().unwrap_or_default().to_string_lossy();
         out.member(&format!("packets/{name}"), path)
-            .map_err(amiss)?;
+            .map_err(io_error)?;
     }
-    out.end().map_err(amiss)?;
-    Ok(BackedUp {
+    out.end().map_err(io_error)?;
+    Ok(BackupCounts {
         entries,
         photos: names.len() as u64 - lacking,
         packets: packets.len() as u64,
@@ -169,12 +169,12 @@ fn packets(dir: &Path) -> io::Result<Vec<PathBuf>> {
     Ok(packets)
 }
 
-struct Out {
+struct BackupWriter {
     to: BufWriter<File>,
     hash: Sha256,
 }
 
-impl Out {
+impl BackupWriter {
     fn write(&mut self, bytes: &[u8]) -> io::Result<()> {
         self.hash.update(bytes);
         self.to.write_all(bytes)
@@ -227,7 +227,9 @@ fn hex(hash: Sha256) -> String {
 }
 
 fn parent(path: &Path) -> &Path {
-    let folder = path.parent().filter(|one| !one.as_os_str().is_empty());
+    let folder = path
+        .parent()
+        .filter(|parent| !parent.as_os_str().is_empty());
     folder.unwrap_or(Path::new("."))
 }
 
@@ -235,11 +237,11 @@ fn parent(path: &Path) -> &Path {
 ///
 /// # Errors
 /// `Damaged` with what was found, `Store`.
-pub fn verify(file: &Path) -> Result<BackedUp, BackupError> {
-    let beside = arriving(file, ".proof");
-    let proved = prove(file).and_then(|()| build(file, &beside));
+pub fn verify(file: &Path) -> Result<BackupCounts, BackupError> {
+    let sibling = arriving(file, ".proof");
+    let proved = prove(file).and_then(|()| build(file, &sibling));
     // Made here a moment ago, out of the backup.
-    let _ = std::fs::remove_dir_all(&beside);
+    let _ = std::fs::remove_dir_all(&sibling);
     proved
 }
 
@@ -248,30 +250,30 @@ pub fn verify(file: &Path) -> Result<BackedUp, BackupError> {
 ///
 /// # Errors
 /// `Damaged`, `NotEmpty`, `Store`: nothing was restored.
-pub fn restore(file: &Path, dir: &Path) -> Result<BackedUp, BackupError> {
-    let at = At(dir.to_path_buf());
-    let amiss = |why| BackupError::Store(at.io(dir, why));
+pub fn restore(file: &Path, dir: &Path) -> Result<BackupCounts, BackupError> {
+    let root = StoreFolder(dir.to_path_buf());
+    let io_error = |why| BackupError::Store(root.io(dir, why));
     let empty = match std::fs::read_dir(dir) {
         Err(why) if why.kind() == io::ErrorKind::NotFound => true,
-        files => files.map_err(amiss)?.next().is_none(),
+        files => files.map_err(io_error)?.next().is_none(),
     };
     if !empty {
         return Err(BackupError::NotEmpty(dir.display().to_string()));
     }
     prove(file)?;
     // Built beside and renamed: a restore that is cut off leaves no half of a book.
-    let beside = arriving(dir, ".arriving");
-    let restored = build(file, &beside).and_then(|held| {
+    let sibling = arriving(dir, ".arriving");
+    let restored = build(file, &sibling).and_then(|held| {
         if dir.exists() {
-            std::fs::remove_dir(dir).map_err(amiss)?;
+            std::fs::remove_dir(dir).map_err(io_error)?;
         }
-        std::fs::rename(&beside, dir)
+        std::fs::rename(&sibling, dir)
             .and_then(|()| sync_dir(parent(dir)))
-            .map_err(amiss)?;
+            .map_err(io_error)?;
         Ok(held)
     });
     if restored.is_err() {
-        let _ = std::fs::remove_dir_all(&beside);
+        let _ = std::fs::remove_dir_all(&sibling);
     }
     restored
 }
@@ -312,8 +314,8 @@ pub(crate) fn prove(file: &Path) -> Result<(), BackupError> {
             hash.update(&buffer[..read]);
         }
         let mut last = String::new();
-        let told = from.read_to_string(&mut last).is_ok();
-        Ok(Some(told && last == format!("sha256 {}\n", hex(hash))))
+        let readable = from.read_to_string(&mut last).is_ok();
+        Ok(Some(readable && last == format!("sha256 {}\n", hex(hash))))
     };
     match read().map_err(|why| damaged(file, why))? {
         None => Err(damaged(file, "it does not begin as a backup does")),
@@ -322,10 +324,10 @@ pub(crate) fn prove(file: &Path) -> Result<(), BackupError> {
     }
 }
 
-pub(crate) fn build(file: &Path, dir: &Path) -> Result<BackedUp, BackupError> {
+pub(crate) fn build(file: &Path, dir: &Path) -> Result<BackupCounts, BackupError> {
     unpack(file, dir)?;
-    let mut book = Book::open(dir).map_err(|why| damaged(file, why))?;
-    let mut held = BackedUp::default();
+    let mut book = Store::open(dir).map_err(|why| damaged(file, why))?;
+    let mut held = BackupCounts::default();
     for job in book.books()? {
         let entries = book.entries(job)?;
         if let Some(what) = entries.damaged.first() {
@@ -334,7 +336,7 @@ pub(crate) fn build(file: &Path, dir: &Path) -> Result<BackedUp, BackupError> {
     }
     let count = |sql: &str| book.entries.query_row(sql, [], |row| row.get(0));
     held.entries = count("SELECT count(*) FROM entries").map_err(|why| book.sqlite(why))?;
-    held.packets = packets(dir).map_err(|why| book.at.io(dir, why))?.len() as u64;
+    held.packets = packets(dir).map_err(|why| book.root.io(dir, why))?.len() as u64;
     let names: Vec<String> = {
         let read = || {
             let mut query = book.entries.prepare("SELECT sha256 FROM photos")?;
@@ -359,26 +361,26 @@ pub(crate) fn build(file: &Path, dir: &Path) -> Result<BackedUp, BackupError> {
 }
 
 fn unpack(file: &Path, dir: &Path) -> Result<(), BackupError> {
-    let at = At(dir.to_path_buf());
-    let amiss = |why| BackupError::Store(at.io(dir, why));
+    let root = StoreFolder(dir.to_path_buf());
+    let io_error = |why| BackupError::Store(root.io(dir, why));
     for folder in ["photos", "packets"] {
-        std::fs::create_dir_all(dir.join(folder)).map_err(amiss)?;
+        std::fs::create_dir_all(dir.join(folder)).map_err(io_error)?;
     }
     let open = File::open(file).map_err(|why| damaged(file, why))?;
     let length = open
         .metadata()
-        .map_err(amiss)?
+        .map_err(io_error)?
         .len()
         .saturating_sub(LAST_LINE);
     let mut from = BufReader::new(open.take(length));
     let mut line = Vec::new();
-    from.read_until(b'\n', &mut line).map_err(amiss)?;
+    from.read_until(b'\n', &mut line).map_err(io_error)?;
     loop {
         line.clear();
         (&mut from)
             .take(LINE)
             .read_until(b'\n', &mut line)
-            .map_err(amiss)?;
+            .map_err(io_error)?;
         if line.is_empty() {
             break;
         }
@@ -391,15 +393,15 @@ fn unpack(file: &Path, dir: &Path) -> Result<(), BackupError> {
             .write(true)
             .create_new(true)
             .open(&path)
-            .map_err(amiss)?;
-        let written = io::copy(&mut (&mut from).take(member.size), &mut to).map_err(amiss)?;
-        to.sync_all().map_err(amiss)?;
+            .map_err(io_error)?;
+        let written = io::copy(&mut (&mut from).take(member.size), &mut to).map_err(io_error)?;
+        to.sync_all().map_err(io_error)?;
         if written != member.size {
             return Err(damaged(file, format!("{} is cut off", member.name)));
         }
     }
     for folder in [dir.to_path_buf(), dir.join("photos"), dir.join("packets")] {
-        sync_dir(&folder).map_err(amiss)?;
+        sync_dir(&folder).map_err(io_error)?;
     }
     Ok(())
 }

@@ -1,7 +1,7 @@
 //! This device: who it is, the last count and stamp it gave, its settings.
 
-use crate::error::{At, StoreError};
-use crate::{Book, entries};
+use crate::error::{StoreError, StoreFolder};
+use crate::{Store, entries};
 use eavebook_core::book::clock::Hlc;
 use rusqlite::{Connection, OptionalExtension, Row, params};
 use uuid::Uuid;
@@ -34,8 +34,8 @@ pub struct Turn {
     pub hlc: Hlc,
 }
 
-impl Book {
-    /// This device, once [`Book::set_device`] has named it.
+impl Store {
+    /// This device, once [`Store::set_device`] has named it.
     pub fn device(&self) -> Option<&Device> {
         self.device.as_ref()
     }
@@ -89,7 +89,7 @@ impl Book {
     /// # Errors
     /// `NoDevice`.
     pub fn next_turn(&mut self, wall_ms: u64) -> Result<Turn, StoreError> {
-        let dir = self.at.dir();
+        let dir = self.root.dir();
         let device = self.device.as_mut().ok_or(StoreError::NoDevice { dir })?;
         device.dseq += 1;
         device.hlc = device.hlc.tick(wall_ms);
@@ -100,21 +100,24 @@ impl Book {
     }
 
     pub(crate) fn named(&self) -> Result<&Device, StoreError> {
-        self.device
-            .as_ref()
-            .ok_or_else(|| StoreError::NoDevice { dir: self.at.dir() })
+        self.device.as_ref().ok_or_else(|| StoreError::NoDevice {
+            dir: self.root.dir(),
+        })
     }
 }
 
 /// The row of this device, if it has one.
-pub(crate) fn this(at: &At, conn: &Connection) -> Result<Option<Device>, StoreError> {
+pub(crate) fn this_device(
+    root: &StoreFolder,
+    conn: &Connection,
+) -> Result<Option<Device>, StoreError> {
     conn.query_row(
         "SELECT id, incarnation, name, author, settings, dseq, hlc FROM devices WHERE this = 1",
         [],
         device_of,
     )
     .optional()
-    .map_err(|why| at.sqlite(why))
+    .map_err(|why| root.sqlite(why))
 }
 
 fn device_of(row: &Row<'_>) -> rusqlite::Result<Device> {

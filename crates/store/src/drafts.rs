@@ -1,6 +1,6 @@
 //! Half-typed readings: no entries, of this device only, kept at each key.
 
-use crate::Book;
+use crate::Store;
 use crate::error::StoreError;
 use rusqlite::{Connection, OptionalExtension};
 use uuid::Uuid;
@@ -28,7 +28,7 @@ pub enum DraftAfter<'a> {
     },
 }
 
-impl Book {
+impl Store {
     /// Keeps a draft of a job under a name, in place of the one before. When this returns it
     /// outlives a kill of the program.
     ///

@@ -1,6 +1,6 @@
 //! Entries: append, which is durable before it returns, and read, which proves each body.
 
-use crate::Book;
+use crate::Store;
 use crate::drafts::{self, DraftAfter};
 use crate::error::StoreError;
 use crate::folded::Rows;
@@ -12,7 +12,7 @@ use uuid::Uuid;
 
 /// What became of an entry.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Appended {
+pub enum AppendStatus {
     /// It is in the book now.
     New,
     /// It was there already, byte for byte.
@@ -33,7 +33,7 @@ pub struct Entries {
 pub(crate) const COLUMNS: &str = "id, book, device, incarnation, dseq, author, hlc, kind, kind_version, \
                        local_time, supersedes, refs, sha256, body, other";
 
-impl Book {
+impl Store {
     /// Books entries, and in the same transaction does with a draft what is to become of it.
     /// When this returns they are on the disk. All or none; said twice, they are booked once.
     ///
@@ -43,10 +43,10 @@ impl Book {
         &mut self,
         entries: &[Entry],
         draft: DraftAfter<'_>,
-    ) -> Result<Vec<Appended>, StoreError> {
+    ) -> Result<Vec<AppendStatus>, StoreError> {
         let add = || {
             let change = self.entries.unchecked_transaction()?;
-            let became = entries
+            let statuses = entries
                 .iter()
                 .map(|entry| add(&change, entry))
                 .collect::<rusqlite::Result<Vec<_>>>()?;
@@ -57,7 +57,7 @@ impl Book {
                     .execute((device.dseq, device.hlc.to_string()))?;
             }
             change.commit()?;
-            Ok(became)
+            Ok(statuses)
         };
         add().map_err(|why| self.sqlite(why))
     }
@@ -88,16 +88,17 @@ impl Book {
 
 /// Entries of one job in rows past those that were read.
 pub(crate) fn read_past(conn: &Connection, job: Uuid, read: Rows) -> rusqlite::Result<Entries> {
-    let mut told = Entries::default();
+    let mut found = Entries::default();
     let sql = format!("SELECT {COLUMNS} FROM entries WHERE book = ?1 AND rowid > ?2 ORDER BY id");
     let mut query = conn.prepare_cached(&sql)?;
     let mut rows = query.query((job.to_string(), read.last))?;
     while let Some(row) = rows.next()? {
         match entry_of(row) {
-            Ok(entry) => told.keep(entry),
+            Ok(entry) => found.keep(entry),
             Err(why) => {
                 let id: String = row.get(0)?;
-                told.damaged
+                found
+                    .damaged
                     .push(format!("entry {id} cannot be read: {why}"));
             }
         }
@@ -108,11 +109,11 @@ pub(crate) fn read_past(conn: &Connection, job: Uuid, read: Rows) -> rusqlite::R
     let asks = (job.to_string(), read.last_quarantined);
     for text in query.query_map(asks, |row| row.get::<_, String>(0))? {
         match Entry::from_json(&text?) {
-            Ok(entry) => told.whole.push(entry),
-            Err(why) => told.damaged.push(why.to_string()),
+            Ok(entry) => found.whole.push(entry),
+            Err(why) => found.damaged.push(why.to_string()),
         }
     }
-    Ok(told)
+    Ok(found)
 }
 
 impl Entries {
@@ -124,7 +125,7 @@ impl Entries {
     }
 }
 
-pub(crate) fn add(conn: &Connection, entry: &Entry) -> rusqlite::Result<Appended> {
+pub(crate) fn add(conn: &Connection, entry: &Entry) -> rusqlite::Result<AppendStatus> {
     let sql = format!(
         "INSERT INTO entries ({COLUMNS})
          VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15)
@@ -148,20 +149,20 @@ pub(crate) fn add(conn: &Connection, entry: &Entry) -> rusqlite::Result<Appended
         entry.other_json(),
     ])?;
     if added == 1 {
-        return Ok(Appended::New);
+        return Ok(AppendStatus::New);
     }
     let sql = format!("SELECT {COLUMNS} FROM entries WHERE id = ?1");
-    let there = conn
+    let kept = conn
         .prepare_cached(&sql)?
         .query_row([entry.id.to_string()], |row| Ok(entry_of(row).ok()))
         .optional()?
         .flatten();
-    if there.as_ref() == Some(entry) {
-        return Ok(Appended::Known);
+    if kept.as_ref() == Some(entry) {
+        return Ok(AppendStatus::Known);
     }
     conn.prepare_cached("INSERT OR IGNORE INTO quarantine (entry, id) VALUES (?1, ?2)")?
         .execute((entry.to_json(), entry.id.to_string()))?;
-    Ok(Appended::IdConflict)
+    Ok(AppendStatus::IdConflict)
 }
 
 pub(crate) fn entry_of(row: &Row<'_>) -> rusqlite::Result<Entry> {

@@ -137,9 +137,9 @@ impl StoreError {
 
 /// The place of a failure: turns what SQLite or the system says into a sentence about this book.
 #[derive(Clone, Debug)]
-pub(crate) struct At(pub(crate) PathBuf);
+pub(crate) struct StoreFolder(pub(crate) PathBuf);
 
-impl At {
+impl StoreFolder {
     pub(crate) fn dir(&self) -> String {
         self.0.display().to_string()
     }

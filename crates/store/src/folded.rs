@@ -2,7 +2,7 @@
 //!
 //! Nothing of this is stored. It rests on a row being written once and never changed.
 
-use crate::Book;
+use crate::Store;
 use crate::entries::{Entries, read_past};
 use crate::error::StoreError;
 use eavebook_core::book::entry::Entry;
@@ -17,7 +17,7 @@ const HELD: usize = 20_000;
 
 /// One job, folded.
 #[derive(Clone, Debug)]
-pub struct Folded {
+pub struct FoldedJob {
     /// What its entries tell.
     pub book: Arc<FieldBook>,
     /// How many entries that is.
@@ -28,11 +28,11 @@ pub struct Folded {
 
 /// Jobs that were read, the last one first.
 #[derive(Debug, Default)]
-pub(crate) struct ReadBefore(RefCell<Vec<Read>>);
+pub(crate) struct JobCache(RefCell<Vec<CachedJob>>);
 
 /// One job as far as it was read.
 #[derive(Debug)]
-struct Read {
+struct CachedJob {
     job: Uuid,
     rows: Rows,
     entries: Entries,
@@ -48,13 +48,13 @@ pub(crate) struct Rows {
     pub(crate) last_quarantined: i64,
 }
 
-impl Book {
+impl Store {
     /// One job, folded.
     ///
     /// # Errors
     /// `Damaged`, `Disk`.
-    pub fn folded(&self, job: Uuid) -> Result<Folded, StoreError> {
-        self.read_on(job, |read| Folded {
+    pub fn folded(&self, job: Uuid) -> Result<FoldedJob, StoreError> {
+        self.read_on(job, |read| FoldedJob {
             book: Arc::clone(&read.folded),
             entries: read.entries.whole.len(),
             damaged: read.entries.damaged.clone(),
@@ -70,7 +70,7 @@ impl Book {
     }
 
     /// Hands on a job as it stands on the disk.
-    fn read_on<T>(&self, job: Uuid, told: impl FnOnce(&Read) -> T) -> Result<T, StoreError> {
+    fn read_on<T>(&self, job: Uuid, view: impl FnOnce(&CachedJob) -> T) -> Result<T, StoreError> {
         let before = self.read.take(job);
         let now = || {
             // The count and the rows are of one moment, whoever writes beside.
@@ -85,31 +85,31 @@ impl Book {
                     if count == rows.count + rows.quarantined {
                         read.entries.whole.extend(came.whole);
                         read.entries.damaged.extend(came.damaged);
-                        Read::of(job, rows, read.entries)
+                        CachedJob::new(job, rows, read.entries)
                     } else {
                         // Not what was written by a field book: nothing of before is relied on.
                         let all = read_past(&look, job, Rows::default())?;
-                        Read::of(job, rows, all)
+                        CachedJob::new(job, rows, all)
                     }
                 }
                 None => {
                     let all = read_past(&look, job, Rows::default())?;
-                    Read::of(job, rows, all)
+                    CachedJob::new(job, rows, all)
                 }
             };
             look.finish()?;
             Ok(read)
         };
         let read = now().map_err(|why| self.sqlite(why))?;
-        let told = told(&read);
+        let result = view(&read);
         self.read.put(read);
-        Ok(told)
+        Ok(result)
     }
 }
 
-impl Read {
-    fn of(job: Uuid, rows: Rows, entries: Entries) -> Read {
-        Read {
+impl CachedJob {
+    fn new(job: Uuid, rows: Rows, entries: Entries) -> CachedJob {
+        CachedJob {
             job,
             rows,
             folded: Arc::new(fold(&entries.whole)),
@@ -118,14 +118,14 @@ impl Read {
     }
 }
 
-impl ReadBefore {
-    fn take(&self, job: Uuid) -> Option<Read> {
+impl JobCache {
+    fn take(&self, job: Uuid) -> Option<CachedJob> {
         let mut held = self.0.borrow_mut();
         let place = held.iter().position(|read| read.job == job)?;
         Some(held.remove(place))
     }
 
-    fn put(&self, read: Read) {
+    fn put(&self, read: CachedJob) {
         let mut held = self.0.borrow_mut();
         held.insert(0, read);
         let mut entries = 0;
@@ -140,13 +140,13 @@ impl ReadBefore {
 
 fn rows(conn: &Connection, job: Uuid) -> rusqlite::Result<Rows> {
     let sql = "SELECT count(*), coalesce(max(rowid), 0) FROM entries WHERE book = ?1";
-    let of = |row: &rusqlite::Row<'_>| Ok((row.get(0)?, row.get(1)?));
+    let numbers = |row: &rusqlite::Row<'_>| Ok((row.get(0)?, row.get(1)?));
     let mut query = conn.prepare_cached(sql)?;
-    let (count, last) = query.query_row([job.to_string()], of)?;
+    let (count, last) = query.query_row([job.to_string()], numbers)?;
     let sql = "SELECT count(*), coalesce(max(q.rowid), 0)
                FROM quarantine q JOIN entries e ON e.id = q.id WHERE e.book = ?1";
     let mut query = conn.prepare_cached(sql)?;
-    let (quarantined, last_quarantined) = query.query_row([job.to_string()], of)?;
+    let (quarantined, last_quarantined) = query.query_row([job.to_string()], numbers)?;
     Ok(Rows {
         count,
         last,
@@ -157,7 +157,7 @@ fn rows(conn: &Connection, job: Uuid) -> rusqlite::Result<Rows> {
 
 #[cfg(test)]
 mod tests {
-    use crate::{Book, DraftAfter};
+    use crate::{DraftAfter, Store};
     use eavebook_core::book::clock::Hlc;
     use eavebook_core::book::entry::{Entry, Stamp};
     use eavebook_core::book::fold::fold;
@@ -209,7 +209,7 @@ mod tests {
             turns in prop::collection::vec(prop::collection::vec((0_u8..12, 0_u8..4), 0..5), 1..8),
         ) {
             let dir = tempfile::tempdir().unwrap();
-            let mut book = Book::open(dir.path()).unwrap();
+            let mut book = Store::open(dir.path()).unwrap();
             for turn in turns {
                 let came: Vec<Entry> =
                     turn.iter().map(|(number, strikes)| entry(*number, *strikes)).collect();
@@ -230,7 +230,7 @@ mod tests {
     #[test]
     fn a_job_in_which_nothing_came_is_not_read_again() {
         let dir = tempfile::tempdir().unwrap();
-        let mut book = Book::open(dir.path()).unwrap();
+        let mut book = Store::open(dir.path()).unwrap();
         book.append(&[entry(0, 0)], DraftAfter::AsItIs).unwrap();
         let first = book.folded(JOBS[0]).unwrap().book;
         book.append(&[entry(1, 0)], DraftAfter::AsItIs).unwrap();
@@ -243,7 +243,7 @@ mod tests {
     #[test]
     fn rows_that_another_program_took_away_are_not_told_of() {
         let dir = tempfile::tempdir().unwrap();
-        let mut book = Book::open(dir.path()).unwrap();
+        let mut book = Store::open(dir.path()).unwrap();
         let three = [entry(0, 0), entry(2, 0), entry(4, 0)];
         book.append(&three, DraftAfter::AsItIs).unwrap();
         assert_eq!(book.folded(JOBS[0]).unwrap().entries, 3);

@@ -3,109 +3,109 @@
 //! A folder holds `book.sqlite` with its log, `photos/` with a file per photo named by its
 //! SHA-256, `packets/` with a file per packet made, `carried/` while a file is carried in or out by
 //! hand, and `book.lock`. What is acknowledged is on the disk: an entry when
-//! [`Book::append`] returns, a photo when [`Book::put_photo`] returns, a half-typed reading (which
-//! outlives a kill, not a power cut) when [`Book::keep_draft`] returns. Nothing derived is stored:
+//! [`Store::append`] returns, a photo when [`Store::put_photo`] returns, a half-typed reading (which
+//! outlives a kill, not a power cut) when [`Store::keep_draft`] returns. Nothing derived is stored:
 //! every figure is folded from the entries, which an open book holds in memory once they are read.
 
 mod arrivals;
 mod backup;
-mod bring;
-mod carried;
 mod connect;
 mod device;
 mod drafts;
 mod entries;
 mod error;
 mod folded;
+mod import;
 mod lock;
-mod look;
 mod migrate;
 mod packets;
 mod pairing;
 mod photos;
+mod preflight;
 mod shared;
+mod transfer_files;
 
-pub use arrivals::Comes;
-pub use backup::{BackedUp, BackupError, backup, restore, verify};
-pub use bring::{Brought, Carried};
-pub use carried::{CameSoFar, CarriedFiles};
+pub use arrivals::PhotoProgress;
+pub use backup::{BackupCounts, BackupError, backup, restore, verify};
 pub use device::{Device, Turn};
 pub use drafts::DraftAfter;
-pub use entries::{Appended, Entries};
+pub use entries::{AppendStatus, Entries};
 pub use error::StoreError;
-pub use folded::Folded;
+pub use folded::FoldedJob;
+pub use import::{ImportReport, ImportSource};
 pub use packets::Packets;
 pub use pairing::Pairing;
 pub use photos::{Photo, Photos};
-pub use shared::{Copies, MetHub, Shared};
+pub use shared::{Copies, EntryDigest, KnownHub};
+pub use transfer_files::{FileProgress, TransferFiles};
 
-use connect::{FILE, Keeps, connect};
-use error::At;
+use connect::{ConnectionRole, FILE, connect};
+use error::StoreFolder;
 use rusqlite::Connection;
 use std::fs::File;
 use std::path::{Path, PathBuf};
 
 /// An open field book: all jobs of one device. One program has it at a time.
 #[derive(Debug)]
-pub struct Book {
-    at: At,
+pub struct Store {
+    root: StoreFolder,
     /// Before `_lock` in this list, so that the connections close first.
     entries: Connection,
     drafts: Connection,
     device: Option<Device>,
     /// What a person must know of the exchange with a hub; not kept.
-    of_hub: Option<String>,
+    hub_message: Option<String>,
     /// The hub lies on the same disk: what it has is no other copy.
     hub_is_here: bool,
-    read: folded::ReadBefore,
+    read: folded::JobCache,
     _lock: File,
 }
 
-impl Book {
+impl Store {
     /// Opens the field book in a folder, or begins one there; the folder is made.
     ///
     /// # Errors
     /// `InUse`, `Newer`, `NotABook`, `Damaged`, `Unfit`, `Full`, `Denied`, `Disk`: the book was
     /// not changed.
-    pub fn open(dir: &Path) -> Result<Book, StoreError> {
-        Book::open_with(dir, migrate::STEPS)
+    pub fn open(dir: &Path) -> Result<Store, StoreError> {
+        Store::open_with(dir, migrate::STEPS)
     }
 
-    fn open_with(dir: &Path, steps: &[&str]) -> Result<Book, StoreError> {
-        let at = At(dir.to_path_buf());
-        std::fs::create_dir_all(dir).map_err(|why| at.io(dir, why))?;
-        let lock = lock::take(&at)?;
-        look::look(&at, steps)?;
-        let mut entries = connect(&at, Keeps::Entries)?;
-        migrate::migrate(&at, &mut entries, steps)?;
-        let drafts = connect(&at, Keeps::Drafts)?;
-        photos::make_folder(&at)?;
-        sync_dir(dir).map_err(|why| at.io(dir, why))?;
-        let device = device::this(&at, &entries)?;
-        Ok(Book {
-            at,
+    fn open_with(dir: &Path, steps: &[&str]) -> Result<Store, StoreError> {
+        let root = StoreFolder(dir.to_path_buf());
+        std::fs::create_dir_all(dir).map_err(|why| root.io(dir, why))?;
+        let lock = lock::take(&root)?;
+        preflight::preflight(&root, steps)?;
+        let mut entries = connect(&root, ConnectionRole::Entries)?;
+        migrate::migrate(&root, &mut entries, steps)?;
+        let drafts = connect(&root, ConnectionRole::Drafts)?;
+        photos::make_folder(&root)?;
+        sync_dir(dir).map_err(|why| root.io(dir, why))?;
+        let device = device::this_device(&root, &entries)?;
+        Ok(Store {
+            root,
             entries,
             drafts,
             device,
-            of_hub: None,
+            hub_message: None,
             hub_is_here: false,
-            read: folded::ReadBefore::default(),
+            read: folded::JobCache::default(),
             _lock: lock,
         })
     }
 
     /// The folder.
     pub fn dir(&self) -> &Path {
-        &self.at.0
+        &self.root.0
     }
 
     /// The SQLite file, for who wants to read it with other tools.
     pub fn file(&self) -> PathBuf {
-        self.at.0.join(FILE)
+        self.root.0.join(FILE)
     }
 
     fn sqlite(&self, why: rusqlite::Error) -> StoreError {
-        self.at.sqlite(why)
+        self.root.sqlite(why)
     }
 }
 
@@ -128,7 +128,7 @@ mod tests {
     #[test]
     fn every_setting_that_durability_needs_reads_as_it_must() {
         let dir = tempfile::tempdir().unwrap();
-        let book = Book::open(dir.path()).unwrap();
+        let book = Store::open(dir.path()).unwrap();
         let read = |conn: &Connection, setting| -> rusqlite::types::Value {
             conn.pragma_query_value(None, setting, |row| row.get(0))
                 .unwrap()
@@ -154,10 +154,11 @@ mod tests {
     #[test]
     fn a_setting_that_does_not_stick_is_refused_by_name() {
         let dir = tempfile::tempdir().unwrap();
-        let book = Book::open(dir.path()).unwrap();
-        let said = connect::expect(&book.at, &book.entries, "synchronous", &1.into()).unwrap_err();
+        let book = Store::open(dir.path()).unwrap();
+        let error =
+            connect::expect(&book.root, &book.entries, "synchronous", &1.into()).unwrap_err();
         assert_eq!(
-            said.to_string(),
+            error.to_string(),
             format!(
                 "the disk that holds {} cannot keep a field book (synchronous stays 2, not 1): \
                  name a folder on a disk of this machine",
@@ -169,7 +170,7 @@ mod tests {
     #[test]
     fn a_full_disk_is_said_in_a_sentence_changes_nothing_and_ends_when_space_is_freed() {
         let dir = tempfile::tempdir().unwrap();
-        let mut book = Book::open(dir.path()).unwrap();
+        let mut book = Store::open(dir.path()).unwrap();
         let job = Uuid::nil();
         book.keep_draft(job, "pad", "42").unwrap();
         let large = "7".repeat(1 << 20);
@@ -186,9 +187,9 @@ mod tests {
             name: "pad",
             text: &large,
         };
-        let said = book.append(&[], becomes).unwrap_err();
+        let error = book.append(&[], becomes).unwrap_err();
         assert_eq!(
-            said.to_string(),
+            error.to_string(),
             format!(
                 "the disk that holds {} is full and nothing of this was kept: free some space, \
                  then do it again",

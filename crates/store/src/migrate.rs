@@ -1,8 +1,8 @@
 //! From an older book to this version's: forward only, a whole copy first.
 
 use crate::connect::{APPLICATION_ID, expect};
-use crate::error::{At, StoreError};
-use crate::look::number;
+use crate::error::{StoreError, StoreFolder};
+use crate::preflight::number;
 use rusqlite::Connection;
 use rusqlite::backup::NO_PROGRESS;
 use rusqlite::types::Value;
@@ -13,24 +13,33 @@ use std::io::ErrorKind;
 pub(crate) const STEPS: &[&str] = &[include_str!("schema.sql"), include_str!("schema_2.sql")];
 
 /// Brings the book to the version of the last step and checks that it is there.
-pub(crate) fn migrate(at: &At, conn: &mut Connection, steps: &[&str]) -> Result<(), StoreError> {
-    let found = number(at, conn, "user_version")?;
+pub(crate) fn migrate(
+    root: &StoreFolder,
+    conn: &mut Connection,
+    steps: &[&str],
+) -> Result<(), StoreError> {
+    let found = number(root, conn, "user_version")?;
     let done = usize::try_from(found).unwrap_or(0);
     if done > 0 && done < steps.len() {
-        copy_first(at, conn, done)?;
+        copy_first(root, conn, done)?;
     }
     for (step, sql) in steps.iter().enumerate().skip(done) {
-        let change = conn.transaction().map_err(|why| at.sqlite(why))?;
+        let change = conn.transaction().map_err(|why| root.sqlite(why))?;
         change
             .execute_batch(sql)
             .and_then(|()| change.pragma_update(None, "application_id", APPLICATION_ID))
             .and_then(|()| change.pragma_update(None, "user_version", step as i64 + 1))
             .and_then(|()| change.commit())
-            .map_err(|why| at.sqlite(why))?;
+            .map_err(|why| root.sqlite(why))?;
     }
-    expect(at, conn, "application_id", &Value::Integer(APPLICATION_ID))?;
     expect(
-        at,
+        root,
+        conn,
+        "application_id",
+        &Value::Integer(APPLICATION_ID),
+    )?;
+    expect(
+        root,
         conn,
         "user_version",
         &Value::Integer(steps.len() as i64),
@@ -38,26 +47,27 @@ pub(crate) fn migrate(at: &At, conn: &mut Connection, steps: &[&str]) -> Result<
 }
 
 /// A whole copy of the book as it was, on disk before the first change.
-fn copy_first(at: &At, conn: &Connection, version: usize) -> Result<(), StoreError> {
-    let copy =
-        at.0.join(format!("book.before-version-{}.sqlite", version + 1));
+fn copy_first(root: &StoreFolder, conn: &Connection, version: usize) -> Result<(), StoreError> {
+    let copy = root
+        .0
+        .join(format!("book.before-version-{}.sqlite", version + 1));
     let unfinished = copy.with_extension("unfinished");
     match std::fs::remove_file(&unfinished) {
-        Err(why) if why.kind() != ErrorKind::NotFound => return Err(at.io(&unfinished, why)),
+        Err(why) if why.kind() != ErrorKind::NotFound => return Err(root.io(&unfinished, why)),
         Ok(()) | Err(_) => {}
     }
     conn.backup("main", &unfinished, NO_PROGRESS)
-        .map_err(|why| at.sqlite(why))?;
+        .map_err(|why| root.sqlite(why))?;
     File::open(&unfinished)
         .and_then(|file| file.sync_all())
         .and_then(|()| std::fs::rename(&unfinished, &copy))
-        .and_then(|()| crate::sync_dir(&at.0))
-        .map_err(|why| at.io(&copy, why))
+        .and_then(|()| crate::sync_dir(&root.0))
+        .map_err(|why| root.io(&copy, why))
 }
 
 #[cfg(test)]
 mod tests {
-    use crate::{Book, DraftAfter, StoreError, migrate::STEPS};
+    use crate::{DraftAfter, Store, StoreError, migrate::STEPS};
     use rusqlite::Connection;
 
     const NEXT: &[&str] = &[
@@ -80,7 +90,7 @@ mod tests {
     #[test]
     fn an_older_book_is_copied_whole_then_brought_forward_and_never_back() {
         let dir = tempfile::tempdir().unwrap();
-        let mut book = Book::open(dir.path()).unwrap();
+        let mut book = Store::open(dir.path()).unwrap();
         let (job, file) = (uuid::Uuid::nil(), book.file());
         book.append(
             &[],
@@ -92,7 +102,7 @@ mod tests {
         )
         .unwrap();
         drop(book);
-        let book = Book::open_with(dir.path(), NEXT).unwrap();
+        let book = Store::open_with(dir.path(), NEXT).unwrap();
         assert_eq!(book.draft(job, "pad").unwrap().as_deref(), Some("42"));
         drop(book);
         assert_eq!(version(&file), 3);
@@ -103,29 +113,29 @@ mod tests {
             .query_row("SELECT body FROM drafts", [], |row| row.get(0))
             .unwrap();
         assert_eq!(kept, "42");
-        let said = Book::open(dir.path()).unwrap_err();
+        let error = Store::open(dir.path()).unwrap_err();
         assert!(
             matches!(
-                said,
+                error,
                 StoreError::Newer {
                     found: 3,
                     known: 2,
                     ..
                 }
             ),
-            "{said}"
+            "{error}"
         );
     }
 
     #[test]
     fn a_step_that_fails_leaves_the_book_at_its_version() {
         let dir = tempfile::tempdir().unwrap();
-        let file = Book::open(dir.path()).unwrap().file();
+        let file = Store::open(dir.path()).unwrap().file();
         assert!(matches!(
-            Book::open_with(dir.path(), BROKEN),
+            Store::open_with(dir.path(), BROKEN),
             Err(StoreError::Disk { .. })
         ));
         assert_eq!(version(&file), 2);
-        Book::open(dir.path()).unwrap();
+        Store::open(dir.path()).unwrap();
     }
 }

@@ -1,8 +1,8 @@
 //! Packets: whole files in a folder beside the book, each under its name only once it is on the
 //! disk. The folder can be asked without the book, so that a long run never holds a booking up.
 
-use crate::error::{At, StoreError};
-use crate::{Book, sync_dir};
+use crate::error::{StoreError, StoreFolder};
+use crate::{Store, sync_dir};
 use std::collections::BTreeSet;
 use std::fs::File;
 use std::io::Read;
@@ -15,16 +15,16 @@ const PART: &str = ".part";
 /// The folder of the packets.
 #[derive(Clone, Debug)]
 pub struct Packets {
-    at: At,
+    root: StoreFolder,
     folder: PathBuf,
 }
 
-impl Book {
+impl Store {
     /// Where packets are kept.
     pub fn packets(&self) -> Packets {
         Packets {
-            folder: self.at.0.join(FOLDER),
-            at: self.at.clone(),
+            folder: self.root.0.join(FOLDER),
+            root: self.root.clone(),
         }
     }
 }
@@ -35,8 +35,8 @@ impl Packets {
     /// # Errors
     /// `Full`, `Denied`, `Disk`.
     pub fn folder(&self) -> Result<&Path, StoreError> {
-        let made = std::fs::create_dir_all(&self.folder).and_then(|()| sync_dir(&self.at.0));
-        made.map_err(|why| self.at.io(&self.folder, why))?;
+        let made = std::fs::create_dir_all(&self.folder).and_then(|()| sync_dir(&self.root.0));
+        made.map_err(|why| self.root.io(&self.folder, why))?;
         Ok(&self.folder)
     }
 
@@ -44,8 +44,8 @@ impl Packets {
     /// this device.
     pub fn find(&self, id_begins: &str) -> Option<PathBuf> {
         let end = format!("-{id_begins}.zip");
-        let there = std::fs::read_dir(&self.folder).ok()?.flatten();
-        let mut found = there
+        let files = std::fs::read_dir(&self.folder).ok()?.flatten();
+        let mut found = files
             .map(|file| file.path())
             .filter(|path| name_of(path).is_some_and(|name| name.ends_with(&end)));
         found.next()
@@ -53,7 +53,7 @@ impl Packets {
 
     /// Whether nothing was ever made.
     pub fn is_empty(&self) -> bool {
-        std::fs::read_dir(&self.folder).map_or(true, |mut there| there.next().is_none())
+        std::fs::read_dir(&self.folder).map_or(true, |mut files| files.next().is_none())
     }
 
     /// Throws away what was only begun, and every whole packet but those of whose id the first
@@ -76,7 +76,7 @@ impl Packets {
             }
             Ok(())
         };
-        sweep().map_err(|why| self.at.io(&self.folder, why))
+        sweep().map_err(|why| self.root.io(&self.folder, why))
     }
 
     /// Puts a copy of a packet into another folder, whole or not at all, and tells where.
@@ -84,7 +84,7 @@ impl Packets {
     /// # Errors
     /// `Full`, `Denied`, `Disk`, each of the other folder.
     pub fn copy_out(&self, packet: &Path, to: &Path) -> Result<PathBuf, StoreError> {
-        let mut from = File::open(packet).map_err(|why| self.at.io(packet, why))?;
+        let mut from = File::open(packet).map_err(|why| self.root.io(packet, why))?;
         put(name_of(packet).unwrap_or_default(), &mut from, to)
     }
 
@@ -110,7 +110,7 @@ fn put(name: &str, from: &mut dyn Read, to: &Path) -> Result<PathBuf, StoreError
     put().map_err(|why| {
         // The first failure is the one to tell.
         let _ = std::fs::remove_file(&part);
-        At(to.to_path_buf()).io(to, why)
+        StoreFolder(to.to_path_buf()).io(to, why)
     })?;
     Ok(whole)
 }

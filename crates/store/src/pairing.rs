@@ -2,7 +2,7 @@
 //! of its own beside the book, for its owner alone, so that a copy of the book lets nobody in.
 
 use crate::error::StoreError;
-use crate::{Book, sync_dir};
+use crate::{Store, sync_dir};
 use serde::{Deserialize, Serialize};
 use std::fs::OpenOptions;
 use std::io::{ErrorKind, Write};
@@ -33,13 +33,13 @@ impl std::fmt::Debug for Pairing {
     }
 }
 
-impl Book {
+impl Store {
     /// The pairing, where there is one.
     ///
     /// # Errors
     /// `Damaged` for a file that does not read, `Disk`.
     pub fn pairing(&self) -> Result<Option<Pairing>, StoreError> {
-        let path = self.at.0.join(FILE);
+        let path = self.root.0.join(FILE);
         match std::fs::read(&path) {
             Ok(bytes) => {
                 serde_json::from_slice(&bytes)
@@ -50,7 +50,7 @@ impl Book {
                     })
             }
             Err(why) if why.kind() == ErrorKind::NotFound => Ok(None),
-            Err(why) => Err(self.at.io(&path, why)),
+            Err(why) => Err(self.root.io(&path, why)),
         }
     }
 
@@ -59,8 +59,8 @@ impl Book {
     /// # Errors
     /// `Full`, `Denied`, `Disk`: the one before still stands.
     pub fn keep_pairing(&mut self, pairing: &Pairing) -> Result<(), StoreError> {
-        let path = self.at.0.join(FILE);
-        let arriving = self.at.0.join(format!("{FILE}.arriving"));
+        let path = self.root.0.join(FILE);
+        let arriving = self.root.0.join(format!("{FILE}.arriving"));
         let mut options = OpenOptions::new();
         options.write(true).create(true).truncate(true);
         #[cfg(unix)]
@@ -73,8 +73,8 @@ impl Book {
             file.write_all(&serde_json::to_vec_pretty(pairing)?)?;
             file.sync_all()?;
             std::fs::rename(&arriving, &path)?;
-            sync_dir(&self.at.0)
+            sync_dir(&self.root.0)
         };
-        keep().map_err(|why| self.at.io(&path, why))
+        keep().map_err(|why| self.root.io(&path, why))
     }
 }

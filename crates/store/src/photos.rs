@@ -1,7 +1,7 @@
 //! Photos: files named by their SHA-256, on the disk before anything refers to them.
 
-use crate::error::{At, StoreError};
-use crate::{Appended, Book, sync_dir};
+use crate::error::{StoreError, StoreFolder};
+use crate::{AppendStatus, Store, sync_dir};
 use sha2::{Digest, Sha256};
 use std::fs::{File, OpenOptions};
 use std::io::{ErrorKind, Read, Write};
@@ -22,7 +22,7 @@ pub struct Photo {
 
 /// The folder of the photos, to be read while others book.
 #[derive(Clone, Debug)]
-pub struct Photos(At);
+pub struct Photos(StoreFolder);
 
 impl Photos {
     /// Opens a photo to read.
@@ -64,7 +64,7 @@ impl Photos {
     }
 }
 
-impl Book {
+impl Store {
     /// Keeps a photo as it comes. When this returns its bytes and its name are on the disk, so an
     /// entry may refer to it. The same photo twice is one file.
     ///
@@ -78,16 +78,16 @@ impl Book {
     pub(crate) fn lay_photo(
         &mut self,
         bytes: &mut dyn Read,
-    ) -> Result<(Photo, Appended), StoreError> {
-        let folder = self.at.0.join(FOLDER);
-        let mut became = Appended::New;
-        let (mut file, arriving) = arriving(&self.at, &folder)?;
+    ) -> Result<(Photo, AppendStatus), StoreError> {
+        let folder = self.root.0.join(FOLDER);
+        let mut status = AppendStatus::New;
+        let (mut file, arriving) = arriving(&self.root, &folder)?;
         let kept = write_and_hash(bytes, &mut file)
             .and_then(|photo| file.sync_all().map(|()| photo))
             .and_then(|photo| {
                 let whole = folder.join(&photo.sha256);
                 if whole.exists() {
-                    became = Appended::Known;
+                    status = AppendStatus::Known;
                 }
                 std::fs::rename(&arriving, whole)?;
                 sync_dir(&folder)?;
@@ -96,10 +96,10 @@ impl Book {
         let photo = kept.map_err(|why| {
             // Gone or not, a leftover is swept later: the first failure is the one to tell.
             let _ = std::fs::remove_file(&arriving);
-            self.at.io(&folder, why)
+            self.root.io(&folder, why)
         })?;
         self.photo_is_kept(&photo)?;
-        Ok((photo, became))
+        Ok((photo, status))
     }
 
     /// The row of a photo whose file is on the disk.
@@ -124,7 +124,7 @@ impl Book {
 
     /// The photos, to be read without the book.
     pub fn photos(&self) -> Photos {
-        Photos(self.at.clone())
+        Photos(self.root.clone())
     }
 
     /// Throws away what arrived only in part before a moment, and tells how many. A photo that
@@ -133,7 +133,7 @@ impl Book {
     /// # Errors
     /// `Denied`, `Disk`.
     pub fn sweep(&mut self, before: SystemTime) -> Result<usize, StoreError> {
-        let folder = self.at.0.join(FOLDER);
+        let folder = self.root.0.join(FOLDER);
         let sweep = || {
             let mut swept = 0;
             for file in std::fs::read_dir(&folder)? {
@@ -146,25 +146,25 @@ impl Book {
             }
             Ok(swept)
         };
-        sweep().map_err(|why| self.at.io(&folder, why))
+        sweep().map_err(|why| self.root.io(&folder, why))
     }
 }
 
 /// Makes the folder of the photos.
-pub(crate) fn make_folder(at: &At) -> Result<(), StoreError> {
-    let folder = at.0.join(FOLDER);
-    std::fs::create_dir_all(&folder).map_err(|why| at.io(&folder, why))
+pub(crate) fn make_folder(root: &StoreFolder) -> Result<(), StoreError> {
+    let folder = root.0.join(FOLDER);
+    std::fs::create_dir_all(&folder).map_err(|why| root.io(&folder, why))
 }
 
 /// A new file in the same folder, so that the rename stays on one disk.
-fn arriving(at: &At, folder: &Path) -> Result<(File, PathBuf), StoreError> {
+fn arriving(root: &StoreFolder, folder: &Path) -> Result<(File, PathBuf), StoreError> {
     let mut number = 0_u32;
     loop {
         let path = folder.join(format!("{ARRIVING}{number}"));
         match OpenOptions::new().write(true).create_new(true).open(&path) {
             Ok(file) => return Ok((file, path)),
             Err(why) if why.kind() == ErrorKind::AlreadyExists && number < u32::MAX => number += 1,
-            Err(why) => return Err(at.io(&path, why)),
+            Err(why) => return Err(root.io(&path, why)),
         }
     }
 }

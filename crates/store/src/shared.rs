@@ -4,7 +4,7 @@
 
 use crate::entries::{COLUMNS, add, entry_of, parsed};
 use crate::error::StoreError;
-use crate::{Appended, Book, Photo};
+use crate::{AppendStatus, Photo, Store};
 use eavebook_core::book::clock::Met;
 use eavebook_core::book::entry::Entry;
 use rusqlite::{OptionalExtension, params};
@@ -12,7 +12,7 @@ use uuid::Uuid;
 
 /// The hub that this book shares with.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct MetHub {
+pub struct KnownHub {
     /// Which.
     pub id: String,
     /// Which life of its store.
@@ -23,7 +23,7 @@ pub struct MetHub {
 
 /// One entry as a digest counts it.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Shared {
+pub struct EntryDigest {
     /// The job.
     pub book: Uuid,
     /// The entry.
@@ -62,17 +62,17 @@ const PHOTOS_WAITING: &str = "FROM photos p, hubs h
                       WHERE o.sha256 = p.sha256 AND o.hub = h.id AND o.epoch = h.epoch)
       AND NOT EXISTS (SELECT 1 FROM turned_back t WHERE t.what = p.sha256 AND t.hub = h.id)";
 
-impl Book {
+impl Store {
     /// The hub that was met.
     ///
     /// # Errors
     /// `Damaged`, `Disk`.
-    pub fn met(&self) -> Result<Option<MetHub>, StoreError> {
+    pub fn known_hub(&self) -> Result<Option<KnownHub>, StoreError> {
         let read = || {
             self.entries
                 .prepare_cached("SELECT id, epoch, cursor FROM hubs WHERE this = 1")?
                 .query_row([], |row| {
-                    Ok(MetHub {
+                    Ok(KnownHub {
                         id: row.get(0)?,
                         epoch: row.get(1)?,
                         cursor: row.get(2)?,
@@ -245,16 +245,16 @@ impl Book {
         texts: &[String],
         cursor: Option<&str>,
         wall_ms: u64,
-    ) -> Result<Vec<Appended>, StoreError> {
+    ) -> Result<Vec<AppendStatus>, StoreError> {
         let mut device = self.device.clone();
         let mut take = || {
             let change = self.entries.unchecked_transaction()?;
-            let mut became = Vec::new();
+            let mut statuses = Vec::new();
             for text in texts {
                 match Entry::from_json(text) {
                     Ok(entry) => {
                         let added = add(&change, &entry)?;
-                        if added != Appended::IdConflict {
+                        if added != AppendStatus::IdConflict {
                             acknowledge(&change, entry.id)?;
                         }
                         if let Some(device) = &mut device
@@ -262,7 +262,7 @@ impl Book {
                         {
                             device.hlc = hlc;
                         }
-                        became.push(added);
+                        statuses.push(added);
                     }
                     Err(why) => {
                         change
@@ -283,11 +283,11 @@ impl Book {
                 )?;
             }
             change.commit()?;
-            Ok(became)
+            Ok(statuses)
         };
-        let became = take().map_err(|why| self.sqlite(why))?;
+        let statuses = take().map_err(|why| self.sqlite(why))?;
         self.device = device;
-        Ok(became)
+        Ok(statuses)
     }
 
     /// Photos that entries name and that are not on this disk, by their SHA-256.
@@ -310,13 +310,13 @@ impl Book {
     ///
     /// # Errors
     /// `Damaged`, `Disk`.
-    pub fn held(&self) -> Result<Vec<Shared>, StoreError> {
+    pub fn held(&self) -> Result<Vec<EntryDigest>, StoreError> {
         let read = || {
             let mut query = self
                 .entries
                 .prepare_cached("SELECT book, id, sha256 FROM entries ORDER BY id")?;
             let rows = query.query_map([], |row| {
-                Ok(Shared {
+                Ok(EntryDigest {
                     book: parsed(row, 0)?,
                     id: parsed(row, 1)?,
                     sha256: row.get(2)?,
@@ -341,13 +341,13 @@ impl Book {
 
     /// What a person must know of the exchange with the hub, since the book was opened.
     #[must_use]
-    pub fn of_hub(&self) -> Option<&str> {
-        self.of_hub.as_deref()
+    pub fn hub_message(&self) -> Option<&str> {
+        self.hub_message.as_deref()
     }
 
     /// Says what a person must know of the exchange with the hub, or that there is nothing.
-    pub fn say_of_hub(&mut self, words: Option<String>) {
-        self.of_hub = words;
+    pub fn set_hub_message(&mut self, words: Option<String>) {
+        self.hub_message = words;
     }
 
     /// Says that the hub lies on the same disk, so that what it has is no other copy.
@@ -359,7 +359,7 @@ impl Book {
     ///
     /// # Errors
     /// `Damaged`, `Disk`.
-    pub fn of_others(&self, job: Uuid) -> Result<u64, StoreError> {
+    pub fn entries_of_others(&self, job: Uuid) -> Result<u64, StoreError> {
         let own = self.device().map(|device| device.id.to_string());
         let count = || {
             let sql = "SELECT count(*) FROM entries WHERE book = ?1 AND device <> ?2";
@@ -374,7 +374,7 @@ impl Book {
     /// # Errors
     /// `Damaged`, `Disk`.
     pub fn copies(&self, job: Uuid) -> Result<Copies, StoreError> {
-        if self.hub_is_here || self.met()?.is_none() {
+        if self.hub_is_here || self.known_hub()?.is_none() {
             return Ok(Copies::HereOnly);
         }
         let named = "EXISTS (SELECT 1 FROM entries e, json_each(e.refs) j

@@ -3,22 +3,22 @@
 
 use eavebook_core::book::clock::Hlc;
 use eavebook_store::{
-    BackupError, Book, Brought, CameSoFar, Carried, Device, backup, restore, verify,
+    BackupError, Device, FileProgress, ImportReport, ImportSource, Store, backup, restore, verify,
 };
 use std::path::{Path, PathBuf};
 use uuid::Uuid;
 
 /// The book of version 1 with a photo, in a folder; open, as it may be.
-fn a_book(dir: &Path) -> (Book, String) {
+fn a_book(dir: &Path) -> (Store, String) {
     let old = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/books/version-1");
     std::fs::create_dir(dir).unwrap();
     std::fs::copy(old.join("book.sqlite"), dir.join("book.sqlite")).unwrap();
-    let mut book = Book::open(dir).unwrap();
+    let mut book = Store::open(dir).unwrap();
     let photo = book.put_photo(&mut &[9; 100_000][..]).unwrap();
     (book, photo.sha256)
 }
 
-fn said(book: &Book) -> Vec<String> {
+fn entry_texts(book: &Store) -> Vec<String> {
     let jobs = book.books().unwrap();
     jobs.iter()
         .flat_map(|job| book.entries(*job).unwrap().whole)
@@ -28,7 +28,7 @@ fn said(book: &Book) -> Vec<String> {
 
 struct Places {
     dir: tempfile::TempDir,
-    book: Book,
+    book: Store,
     photo: String,
     file: PathBuf,
 }
@@ -51,16 +51,16 @@ impl Places {
     }
 
     /// Takes the file into a book, photos before entries, as whoever brings it does.
-    fn bring(&self, book: &mut Book, life: Uuid) -> Result<Brought, BackupError> {
-        let carried = Carried::prove(&self.file, &self.unpacked())?;
-        let mut brought = Brought::default();
+    fn bring(&self, book: &mut Store, life: Uuid) -> Result<ImportReport, BackupError> {
+        let carried = ImportSource::prove(&self.file, &self.unpacked())?;
+        let mut report = ImportReport::default();
         for mut photo in carried.photos()? {
-            book.bring_photo(&mut photo, &mut brought)?;
+            book.import_photo(&mut photo, &mut report)?;
         }
         for entries in carried.jobs()? {
-            book.bring_entries(&entries?, &mut brought, NOW, life)?;
+            book.import_entries(&entries?, &mut report, NOW, life)?;
         }
-        Ok(brought)
+        Ok(report)
     }
 
     fn unpacked(&self) -> PathBuf {
@@ -75,8 +75,8 @@ fn a_book_comes_back_from_its_backup_with_every_entry_and_photo_and_another_life
     assert_eq!((held.entries, held.photos, held.lacking), (86, 1, 2));
     assert_eq!(verify(&places.file).unwrap(), held);
     assert_eq!(restore(&places.file, &places.back()).unwrap(), held);
-    let back = Book::open(&places.back()).unwrap();
-    assert_eq!(said(&back), said(&places.book));
+    let back = Store::open(&places.back()).unwrap();
+    assert_eq!(entry_texts(&back), entry_texts(&places.book));
     back.photo(&places.photo).unwrap();
     let (ours, theirs) = (places.book.device().unwrap(), back.device().unwrap());
     assert_eq!(ours.id, theirs.id);
@@ -95,11 +95,14 @@ fn a_backup_with_any_byte_changed_or_missing_is_refused_and_nothing_is_restored(
     let mut refused = 0;
     let mut refuse = |bytes: &[u8]| {
         std::fs::write(&bad, bytes).unwrap();
-        for said in [
+        for message in [
             verify(&bad).unwrap_err(),
             restore(&bad, &places.back()).unwrap_err(),
         ] {
-            assert!(said.to_string().contains("is no whole backup"), "{said}");
+            assert!(
+                message.to_string().contains("is no whole backup"),
+                "{message}"
+            );
         }
         assert!(!places.back().exists());
         refused += 1;
@@ -121,22 +124,28 @@ fn a_backup_with_any_byte_changed_or_missing_is_refused_and_nothing_is_restored(
 fn nothing_is_written_over() {
     let places = Places::new();
     backup(places.book.dir(), &places.file).unwrap();
-    let said = backup(places.book.dir(), &places.file)
+    let message = backup(places.book.dir(), &places.file)
         .unwrap_err()
         .to_string();
     assert!(
-        said.ends_with("so that no backup is written over"),
-        "{said}"
+        message.ends_with("so that no backup is written over"),
+        "{message}"
     );
-    let said = restore(&places.file, places.book.dir())
+    let message = restore(&places.file, places.book.dir())
         .unwrap_err()
         .to_string();
-    assert!(said.ends_with("so that no book is written over"), "{said}");
+    assert!(
+        message.ends_with("so that no book is written over"),
+        "{message}"
+    );
     let nowhere = places.dir.path().join("nowhere");
-    let said = backup(&nowhere, &places.dir.path().join("x"))
+    let message = backup(&nowhere, &places.dir.path().join("x"))
         .unwrap_err()
         .to_string();
-    assert!(said.starts_with("there is no field book in"), "{said}");
+    assert!(
+        message.starts_with("there is no field book in"),
+        "{message}"
+    );
 }
 
 #[test]
@@ -144,10 +153,13 @@ fn a_photo_that_is_no_longer_what_was_kept_is_named_and_no_backup_is_made() {
     let places = Places::new();
     let photo = places.book.dir().join("photos").join(&places.photo);
     std::fs::write(photo, [8; 100_000]).unwrap();
-    let said = backup(places.book.dir(), &places.file)
+    let message = backup(places.book.dir(), &places.file)
         .unwrap_err()
         .to_string();
-    assert!(said.contains("this photo is not what was kept"), "{said}");
+    assert!(
+        message.contains("this photo is not what was kept"),
+        "{message}"
+    );
     assert!(!places.file.exists());
 }
 
@@ -155,26 +167,26 @@ fn a_photo_that_is_no_longer_what_was_kept_is_named_and_no_backup_is_made() {
 fn a_backup_carried_by_hand_joins_another_book_and_brought_twice_it_changes_nothing_more() {
     let places = Places::new();
     backup(places.book.dir(), &places.file).unwrap();
-    let mut other = Book::open(&places.dir.path().join("office")).unwrap();
+    let mut other = Store::open(&places.dir.path().join("office")).unwrap();
     other.set_device(an_office()).unwrap();
     other.meet("hub", "epoch").unwrap();
     let life = Uuid::from_u128(77);
-    let brought = places.bring(&mut other, life).unwrap();
-    let counts = |brought: &Brought| {
-        let Brought { entries, known, .. } = *brought;
-        let photos = (brought.photos, brought.known_photos);
-        (entries, known, brought.conflicts, photos)
+    let report = places.bring(&mut other, life).unwrap();
+    let counts = |report: &ImportReport| {
+        let ImportReport { entries, known, .. } = *report;
+        let photos = (report.photos, report.known_photos);
+        (entries, known, report.conflicts, photos)
     };
-    assert_eq!(counts(&brought), (86, 0, 0, (1, 0)));
-    let jobs: Vec<Uuid> = brought.jobs.into_iter().collect();
+    assert_eq!(counts(&report), (86, 0, 0, (1, 0)));
+    let jobs: Vec<Uuid> = report.jobs.into_iter().collect();
     assert_eq!(jobs, places.book.books().unwrap());
-    assert_eq!(said(&other), said(&places.book));
+    assert_eq!(entry_texts(&other), entry_texts(&places.book));
     other.photo(&places.photo).unwrap();
     // Carried by hand is not sent to a hub: all of it waits for that.
     assert_eq!(other.waiting(1000, 1 << 20).unwrap().len(), 86);
     let again = places.bring(&mut other, life).unwrap();
     assert_eq!(counts(&again), (0, 86, 0, (0, 1)));
-    assert_eq!(said(&other), said(&places.book));
+    assert_eq!(entry_texts(&other), entry_texts(&places.book));
     assert_eq!(other.device().unwrap().incarnation, an_office().incarnation);
     assert!(!places.unpacked().exists());
 }
@@ -183,7 +195,7 @@ fn a_backup_carried_by_hand_joins_another_book_and_brought_twice_it_changes_noth
 fn a_book_that_is_behind_its_own_backup_begins_another_life_when_it_brings_it_in() {
     let places = Places::new();
     backup(places.book.dir(), &places.file).unwrap();
-    let mut behind = Book::open(&places.dir.path().join("behind")).unwrap();
+    let mut behind = Store::open(&places.dir.path().join("behind")).unwrap();
     let device = places.book.device().unwrap().clone();
     behind
         .set_device(Device {
@@ -207,11 +219,11 @@ fn a_damaged_backup_brings_nothing() {
     let middle = bytes.len() / 2;
     bytes[middle] ^= 1;
     std::fs::write(&places.file, bytes).unwrap();
-    let mut other = Book::open(&places.dir.path().join("office")).unwrap();
-    let told = places.bring(&mut other, Uuid::nil()).unwrap_err();
-    assert!(told.to_string().contains("is no whole backup"), "{told}");
+    let mut other = Store::open(&places.dir.path().join("office")).unwrap();
+    let error = places.bring(&mut other, Uuid::nil()).unwrap_err();
+    assert!(error.to_string().contains("is no whole backup"), "{error}");
     assert!(!places.unpacked().exists());
-    assert_eq!(said(&other), Vec::<String>::new());
+    assert_eq!(entry_texts(&other), Vec::<String>::new());
 }
 
 const NOW: u64 = 1_800_000_000_000;
@@ -231,18 +243,33 @@ fn an_office() -> Device {
 #[test]
 fn a_file_comes_in_piece_by_piece_and_one_with_a_hole_is_not_kept() {
     let dir = tempfile::tempdir().unwrap();
-    let book = Book::open(dir.path()).unwrap();
-    let (files, id) = (book.carried_files(), Uuid::from_u128(9));
-    let there = || std::fs::read(dir.path().join("carried").join(id.to_string())).ok();
-    assert_eq!(files.comes(id, b"0123", 0, 10).unwrap(), CameSoFar::InPart);
+    let book = Store::open(dir.path()).unwrap();
+    let (files, id) = (book.transfer_files(), Uuid::from_u128(9));
+    let kept = || std::fs::read(dir.path().join("carried").join(id.to_string())).ok();
+    assert_eq!(
+        files.write_piece(id, b"0123", 0, 10).unwrap(),
+        FileProgress::InPart
+    );
     // Its reply was lost, so it comes again.
-    assert_eq!(files.comes(id, b"0123", 0, 10).unwrap(), CameSoFar::InPart);
-    assert_eq!(files.comes(id, b"4567", 4, 10).unwrap(), CameSoFar::InPart);
-    assert_eq!(files.comes(id, b"89", 8, 10).unwrap(), CameSoFar::All);
-    assert_eq!(there().unwrap(), b"0123456789");
-    assert_eq!(files.comes(id, b"cd", 12, 14).unwrap(), CameSoFar::Gap);
-    assert_eq!(there(), None);
-    assert_eq!(files.comes(id, b"", 0, 0).unwrap(), CameSoFar::All);
+    assert_eq!(
+        files.write_piece(id, b"0123", 0, 10).unwrap(),
+        FileProgress::InPart
+    );
+    assert_eq!(
+        files.write_piece(id, b"4567", 4, 10).unwrap(),
+        FileProgress::InPart
+    );
+    assert_eq!(
+        files.write_piece(id, b"89", 8, 10).unwrap(),
+        FileProgress::All
+    );
+    assert_eq!(kept().unwrap(), b"0123456789");
+    assert_eq!(
+        files.write_piece(id, b"cd", 12, 14).unwrap(),
+        FileProgress::Gap
+    );
+    assert_eq!(kept(), None);
+    assert_eq!(files.write_piece(id, b"", 0, 0).unwrap(), FileProgress::All);
     files.empty().unwrap();
     assert!(!dir.path().join("carried").exists());
     files.empty().unwrap();

@@ -5,7 +5,7 @@ use eavebook_core::book::clock::Hlc;
 use eavebook_core::book::entry::{Entry, Stamp, sha256_hex};
 use eavebook_core::book::fold::fold;
 use eavebook_core::book::kinds::*;
-use eavebook_store::{Appended, Book, Device, DraftAfter, StoreError};
+use eavebook_store::{AppendStatus, Device, DraftAfter, Store, StoreError};
 use rusqlite::Connection;
 use std::path::Path;
 use std::time::{Duration, SystemTime};
@@ -31,8 +31,8 @@ fn phone() -> Device {
     }
 }
 
-fn begun(dir: &Path) -> Book {
-    let mut book = Book::open(dir).unwrap();
+fn begun(dir: &Path) -> Store {
+    let mut book = Store::open(dir).unwrap();
     book.set_device(phone()).unwrap();
     book
 }
@@ -44,7 +44,7 @@ fn id(number: u64) -> Uuid {
         .into_uuid()
 }
 
-fn reading(book: &mut Book, text: &str) -> Entry {
+fn reading(book: &mut Store, text: &str) -> Entry {
     let turn = book.next_turn(1_800_000_000_000).unwrap();
     let stamp = Stamp {
         id: id(turn.dseq),
@@ -84,9 +84,9 @@ fn what_was_booked_is_there_after_reopening_byte_for_byte() {
     let before = book
         .append(std::slice::from_ref(&entry), DraftAfter::AsItIs)
         .unwrap();
-    assert_eq!(before, [Appended::New]);
+    assert_eq!(before, [AppendStatus::New]);
     drop(book);
-    let book = Book::open(dir.path()).unwrap();
+    let book = Store::open(dir.path()).unwrap();
     assert_eq!(book.entries(JOB).unwrap().whole, [entry]);
     assert_eq!(book.books().unwrap(), [JOB]);
 }
@@ -136,8 +136,8 @@ fn booking_the_same_entry_twice_books_it_once() {
     let mut book = begun(dir.path());
     let entry = reading(&mut book, "42 ft");
     let twice = [entry.clone(), entry.clone()];
-    let told = book.append(&twice, DraftAfter::AsItIs).unwrap();
-    assert_eq!(told, [Appended::New, Appended::Known]);
+    let found = book.append(&twice, DraftAfter::AsItIs).unwrap();
+    assert_eq!(found, [AppendStatus::New, AppendStatus::Known]);
     assert_eq!(book.entries(JOB).unwrap().whole, [entry]);
 }
 
@@ -152,9 +152,9 @@ fn one_id_with_two_contents_keeps_both_and_the_fold_shows_it() {
         book.append(&[first.clone(), other.clone()], DraftAfter::AsItIs)
             .unwrap();
     }
-    let told = book.entries(JOB).unwrap();
-    assert_eq!(told.whole, [first.clone(), other]);
-    assert_eq!(fold(&told.whole).id_conflicts, [first.id]);
+    let found = book.entries(JOB).unwrap();
+    assert_eq!(found.whole, [first.clone(), other]);
+    assert_eq!(fold(&found.whole).id_conflicts, [first.id]);
 }
 
 #[test]
@@ -168,10 +168,10 @@ fn a_row_that_was_tampered_with_is_named_and_the_others_are_still_read() {
     shell.execute(change, [entries[0].id.to_string()]).unwrap();
     let change = "UPDATE entries SET hlc = 'soon' WHERE id = ?1";
     shell.execute(change, [entries[1].id.to_string()]).unwrap();
-    let told = book.entries(JOB).unwrap();
-    assert_eq!(told.whole, entries[2..]);
-    assert!(told.damaged[0].starts_with(&format!("the body of entry {} does not", entries[0].id)));
-    assert!(told.damaged[1].starts_with(&format!("entry {} cannot be read", entries[1].id)));
+    let found = book.entries(JOB).unwrap();
+    assert_eq!(found.whole, entries[2..]);
+    assert!(found.damaged[0].starts_with(&format!("the body of entry {} does not", entries[0].id)));
+    assert!(found.damaged[1].starts_with(&format!("entry {} cannot be read", entries[1].id)));
 }
 
 #[test]
@@ -214,7 +214,7 @@ fn count_and_clock_go_on_where_they_stood() {
     book.append(&[entry], DraftAfter::AsItIs).unwrap();
     book.keep_settings("{\"cold_hands\":true}").unwrap();
     drop(book);
-    let mut book = Book::open(dir.path()).unwrap();
+    let mut book = Store::open(dir.path()).unwrap();
     assert_eq!(book.device().unwrap().settings, "{\"cold_hands\":true}");
     let next = book.next_turn(0).unwrap();
     assert_eq!(next.dseq, last.dseq + 1);
@@ -227,7 +227,7 @@ fn count_and_clock_go_on_where_they_stood() {
 #[test]
 fn a_device_without_identity_is_told_to_get_one() {
     let dir = folder();
-    let mut book = Book::open(dir.path()).unwrap();
+    let mut book = Store::open(dir.path()).unwrap();
     assert_eq!(
         refusal(book.next_turn(0)),
         format!(
@@ -242,7 +242,7 @@ fn a_second_program_on_the_same_book_is_refused_by_name_and_let_in_afterwards() 
     let dir = folder();
     let book = begun(dir.path());
     assert_eq!(
-        refusal(Book::open(dir.path())),
+        refusal(Store::open(dir.path())),
         format!(
             "the field book in {} is open in another program (process {}): close that one, or \
              name another folder",
@@ -251,7 +251,7 @@ fn a_second_program_on_the_same_book_is_refused_by_name_and_let_in_afterwards() 
         )
     );
     drop(book);
-    Book::open(dir.path()).unwrap();
+    Store::open(dir.path()).unwrap();
 }
 
 /// Every file of a folder with its bytes, the lock apart.
@@ -283,7 +283,7 @@ fn a_book_of_a_newer_version_is_refused_and_not_changed() {
         .unwrap();
     let before = files(dir.path());
     assert_eq!(
-        refusal(Book::open(dir.path())),
+        refusal(Store::open(dir.path())),
         format!(
             "the field book in {} was written by a newer eavebook (book version 7, this one reads \
              up to 2): update this program; the book was not changed",
@@ -312,10 +312,10 @@ fn a_newer_version_that_was_killed_with_its_change_still_in_the_log_is_refused_t
             .collect()
     };
     let before: Vec<_> = kept(killed.path());
-    let said = refusal(Book::open(killed.path()));
+    let message = refusal(Store::open(killed.path()));
     assert!(
-        said.contains("(book version 7, this one reads up to 2)"),
-        "{said}"
+        message.contains("(book version 7, this one reads up to 2)"),
+        "{message}"
     );
     assert!(kept(killed.path()) == before, "changed");
 }
@@ -341,7 +341,7 @@ fn another_file_of_that_name_is_refused_and_not_changed() {
         make(&file);
         let before = std::fs::read(&file).unwrap();
         assert_eq!(
-            refusal(Book::open(dir.path())),
+            refusal(Store::open(dir.path())),
             format!(
                 "{} is no field book: move it away, or name another folder",
                 file.display()
@@ -356,10 +356,10 @@ fn a_folder_that_is_a_file_is_refused_by_its_name() {
     let dir = folder();
     let file = dir.path().join("notes.txt");
     std::fs::write(&file, "").unwrap();
-    let said = refusal(Book::open(&file));
+    let message = refusal(Store::open(&file));
     assert!(
-        said.starts_with(&format!("{} cannot be written", file.display())),
-        "{said}"
+        message.starts_with(&format!("{} cannot be written", file.display())),
+        "{message}"
     );
 }
 
@@ -384,15 +384,15 @@ fn a_book_with_a_broken_page_is_refused_after_a_kill_and_left_as_it_is() {
             .collect()
     };
     let before: Vec<_> = kept(dir.path());
-    let said = refusal(Book::open(dir.path()));
+    let message = refusal(Store::open(dir.path()));
     assert!(kept(dir.path()) == before, "changed");
-    assert!(said.starts_with(&format!(
+    assert!(message.starts_with(&format!(
         "the field book in {} is damaged",
         dir.path().display()
     )));
     assert!(
-        said.ends_with("go on from a backup or in another folder"),
-        "{said}"
+        message.ends_with("go on from a backup or in another folder"),
+        "{message}"
     );
 }
 
@@ -432,10 +432,10 @@ fn what_is_no_photo_of_this_book_is_refused_and_no_path_leads_out_of_the_folder(
         String::new(),
         "AB".repeat(32),
     ] {
-        let said = refusal(book.photo(&name));
+        let message = refusal(book.photo(&name));
         assert!(
-            said.ends_with("fetch it from another copy") && !said.contains(".."),
-            "{said}"
+            message.ends_with("fetch it from another copy") && !message.contains(".."),
+            "{message}"
         );
     }
 }
@@ -450,10 +450,10 @@ fn a_photo_that_breaks_off_leaves_nothing_and_leftovers_of_a_kill_are_swept_afte
     }
     let dir = folder();
     let mut book = begun(dir.path());
-    let said = refusal(book.put_photo(&mut BreaksOff));
+    let message = refusal(book.put_photo(&mut BreaksOff));
     assert!(
-        said.contains("failed (the camera went away) and nothing of this was kept"),
-        "{said}"
+        message.contains("failed (the camera went away) and nothing of this was kept"),
+        "{message}"
     );
     let photos = dir.path().join("photos");
     assert_eq!(std::fs::read_dir(&photos).unwrap().count(), 0);
@@ -483,7 +483,7 @@ fn a_book_whose_beginning_was_cut_off_is_begun_anew() {
     copy("book.sqlite-journal");
     writer.execute_batch("COMMIT").unwrap();
     copy("book.sqlite");
-    let mut book = Book::open(found.path()).unwrap();
+    let mut book = Store::open(found.path()).unwrap();
     book.keep_draft(JOB, PAD, "42").unwrap();
 }
 
@@ -522,9 +522,9 @@ fn a_packet_copied_to_where_nothing_may_be_written_says_so_and_leaves_nothing() 
     std::fs::write(&packet, "whole").unwrap();
     let file = dir.path().join("a file");
     std::fs::write(&file, "").unwrap();
-    let said = packets.copy_out(&packet, &file).unwrap_err().to_string();
+    let message = packets.copy_out(&packet, &file).unwrap_err().to_string();
     assert!(
-        said.contains("allow writing there, or name another folder"),
-        "{said}"
+        message.contains("allow writing there, or name another folder"),
+        "{message}"
     );
 }

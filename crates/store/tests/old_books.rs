@@ -3,7 +3,7 @@
 
 use eavebook_core::book::entry::Entry;
 use eavebook_core::book::fold::fold;
-use eavebook_store::Book;
+use eavebook_store::Store;
 use std::path::{Path, PathBuf};
 use uuid::Uuid;
 
@@ -12,16 +12,16 @@ fn old(version: u32) -> PathBuf {
 }
 
 /// A copy of an old book, opened.
-fn opened(version: u32) -> (tempfile::TempDir, Book) {
+fn opened(version: u32) -> (tempfile::TempDir, Store) {
     let dir = tempfile::tempdir().unwrap();
     let file = dir.path().join("book.sqlite");
     std::fs::copy(old(version).join("book.sqlite"), &file).unwrap();
-    let book = Book::open(dir.path()).unwrap();
+    let book = Store::open(dir.path()).unwrap();
     (dir, book)
 }
 
 /// Entries of all jobs as JSON, by id.
-fn said(book: &Book) -> Vec<serde_json::Value> {
+fn entry_values(book: &Store) -> Vec<serde_json::Value> {
     let jobs = book.books().unwrap();
     let mut entries: Vec<Entry> = jobs
         .iter()
@@ -47,7 +47,7 @@ fn a_book_of_version_1_opens_with_every_entry_as_it_was() {
         .map(|line| serde_json::from_str(line).unwrap())
         .collect();
     assert_eq!(wanted.len(), 86);
-    assert_eq!(said(&book), wanted);
+    assert_eq!(entry_values(&book), wanted);
     for line in lines.lines() {
         Entry::from_json(line).unwrap();
     }
@@ -57,21 +57,21 @@ fn a_book_of_version_1_opens_with_every_entry_as_it_was() {
 fn a_book_of_version_1_folds_to_the_same_jobs() {
     let (_dir, book) = opened(1);
     let jobs = book.books().unwrap();
-    let told: Vec<_> = jobs
+    let found: Vec<_> = jobs
         .iter()
         .map(|job| fold(&book.entries(*job).unwrap().whole))
         .collect();
-    assert_eq!(told[0].address, "The pretend house, 14 Invented Lane");
+    assert_eq!(found[0].address, "The pretend house, 14 Invented Lane");
     assert_eq!(
         (
-            told[0].readings.len(),
-            told[0].corners.len(),
-            told[0].pitches.len()
+            found[0].readings.len(),
+            found[0].corners.len(),
+            found[0].pitches.len()
         ),
         (19, 13, 25)
     );
     assert_eq!(
-        told[0]
+        found[0]
             .readings
             .iter()
             .filter(|read| read.struck.is_some())
@@ -80,17 +80,17 @@ fn a_book_of_version_1_folds_to_the_same_jobs() {
     );
     assert_eq!(
         (
-            told[0].unknown.len(),
-            told[0].circular.len(),
-            told[0].awaited.len()
+            found[0].unknown.len(),
+            found[0].circular.len(),
+            found[0].awaited.len()
         ),
         (0, 0, 0)
     );
-    assert_eq!(told[1].address, "3 Nowhere Row (invented)");
-    assert_eq!(told[1].readings[0].text, "42 ft 7 in");
-    assert_eq!((told[1].cannot_get.len(), told[1].unknown.len()), (1, 1));
+    assert_eq!(found[1].address, "3 Nowhere Row (invented)");
+    assert_eq!(found[1].readings[0].text, "42 ft 7 in");
+    assert_eq!((found[1].cannot_get.len(), found[1].unknown.len()), (1, 1));
     let device = book.device().unwrap().id;
-    assert!(told[1].undo_of(device).is_some() && told[1].redo_of(device).is_none());
+    assert!(found[1].undo_of(device).is_some() && found[1].redo_of(device).is_none());
 }
 
 #[test]

@@ -7,12 +7,12 @@
 //! until something comes or somebody books. A failure anywhere ends the
 //! round: the next begins with hello, and what was acknowledged is not asked again.
 
-use crate::fetch::Fetching;
-use crate::repair::Comparing;
-use crate::rest::Rests;
-use crate::send::Sending;
-use crate::shelf::{Shelf, ShelfError};
-use crate::wire::{Hello, Page, Pushed, Request, Response};
+use crate::backoff::Backoff;
+use crate::fetch::Fetch;
+use crate::repair::Comparison;
+use crate::sync_store::{SyncStore, SyncStoreError};
+use crate::upload::Upload;
+use crate::wire::{Hello, Page, PushReply, Request, Response};
 use eavebook_core::book::entry::Entry;
 use uuid::Uuid;
 
@@ -56,7 +56,7 @@ pub enum Act {
 
 /// How it stands.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub enum Standing {
+pub enum SyncStatus {
     /// Nothing was compared yet.
     #[default]
     Begun,
@@ -77,8 +77,8 @@ pub enum Standing {
 /// One device's side.
 #[derive(Debug)]
 pub struct Client {
-    at: At,
-    rests: Rests,
+    phase: Phase,
+    backoff: Backoff,
     /// Entries offered in one call: fewer after the hub could not read one of many.
     most: usize,
     read_to_end: bool,
@@ -88,21 +88,21 @@ pub struct Client {
     looked: bool,
     compared_ms: Option<u64>,
     repairs: u64,
-    standing: Standing,
+    status: SyncStatus,
     duplicate: bool,
 }
 
 /// What was asked last.
 #[derive(Debug)]
-enum At {
+enum Phase {
     Rest,
     Hello,
     Push(Vec<Entry>),
     Feed { cursor: String },
     Listening { cursor: String },
-    Sending(Sending),
-    Fetching(Fetching),
-    Comparing(Comparing),
+    Upload(Upload),
+    Fetch(Fetch),
+    Comparison(Comparison),
 }
 
 /// What a step of the machine comes to.
@@ -120,23 +120,23 @@ impl Client {
     #[must_use]
     pub fn new(chance: u64) -> Client {
         Client {
-            at: At::Rest,
-            rests: Rests::new(chance),
+            phase: Phase::Rest,
+            backoff: Backoff::new(chance),
             most: ENTRIES,
             read_to_end: false,
             look_for_photos: true,
             looked: false,
             compared_ms: None,
             repairs: 0,
-            standing: Standing::default(),
+            status: SyncStatus::default(),
             duplicate: false,
         }
     }
 
     /// How it stands.
     #[must_use]
-    pub fn standing(&self) -> &Standing {
-        &self.standing
+    pub fn status(&self) -> &SyncStatus {
+        &self.status
     }
 
     /// Whether the hub saw two devices with one identity.
@@ -152,40 +152,40 @@ impl Client {
     }
 
     /// Takes what happened at a time (milliseconds since 1970) and says what to do.
-    pub fn next(&mut self, shelf: &mut dyn Shelf, now_ms: u64, event: Event) -> Act {
-        let told = match event {
+    pub fn next(&mut self, store: &mut dyn SyncStore, now_ms: u64, event: Event) -> Act {
+        let act = match event {
             Event::Begin => return self.begin(),
             Event::Failed(why) => return self.break_off(why, None),
-            Event::Answer(answer) => self.answered(shelf, now_ms, answer),
+            Event::Answer(answer) => self.answered(store, now_ms, answer),
         };
-        told.unwrap_or_else(|why: ShelfError| self.break_off(why.to_string(), None))
+        act.unwrap_or_else(|why: SyncStoreError| self.break_off(why.to_string(), None))
     }
 
     fn begin(&mut self) -> Act {
         self.read_to_end = false;
         self.looked = false;
-        self.at = At::Hello;
+        self.phase = Phase::Hello;
         Act::Ask(Request::get("/v1/hello"))
     }
 
     fn break_off(&mut self, why: String, retry_after: Option<u64>) -> Act {
-        self.at = At::Rest;
-        self.standing = Standing::Waiting { why };
-        Act::Rest(self.rests.after_failure(retry_after))
+        self.phase = Phase::Rest;
+        self.status = SyncStatus::Waiting { why };
+        Act::Rest(self.backoff.after_failure(retry_after))
     }
 
     fn stop(&mut self, why: String) -> Act {
-        self.at = At::Rest;
-        self.standing = Standing::Stopped { why };
+        self.phase = Phase::Rest;
+        self.status = SyncStatus::Stopped { why };
         Act::Stop
     }
 
     fn answered(
         &mut self,
-        shelf: &mut dyn Shelf,
+        store: &mut dyn SyncStore,
         now_ms: u64,
         answer: Response,
-    ) -> Result<Act, ShelfError> {
+    ) -> Result<Act, SyncStoreError> {
         match answer.status {
             401 | 403 => {
                 let why = "the hub no longer lets this device in: what is booked stays here, and \
@@ -202,8 +202,8 @@ impl Client {
             }
             410 => {
                 // It has less than it had, whatever its epoch says.
-                if let Some(met) = shelf.met()? {
-                    shelf.meet(&met.id, &met.epoch)?;
+                if let Some(hub) = store.known_hub()? {
+                    store.meet(&hub.id, &hub.epoch)?;
                     self.compared_ms = None;
                 }
                 let why = "the hub has less than it had: everything is offered again";
@@ -215,52 +215,52 @@ impl Client {
             }
             _ => {}
         }
-        match std::mem::replace(&mut self.at, At::Rest) {
-            At::Rest => Ok(self.break_off("an answer came to no question".to_owned(), None)),
-            At::Hello => self.greeted(shelf, now_ms, &answer),
-            At::Push(batch) => self.pushed(shelf, now_ms, &batch, &answer),
-            At::Feed { cursor } => self.fed(shelf, now_ms, &cursor, &answer),
-            At::Listening { cursor } => {
+        match std::mem::replace(&mut self.phase, Phase::Rest) {
+            Phase::Rest => Ok(self.break_off("an answer came to no question".to_owned(), None)),
+            Phase::Hello => self.greeted(store, now_ms, &answer),
+            Phase::Push(batch) => self.pushed(store, now_ms, &batch, &answer),
+            Phase::Feed { cursor } => self.fed(store, now_ms, &cursor, &answer),
+            Phase::Listening { cursor } => {
                 let page = answer.read::<Page>().filter(|_| answer.status == 200);
                 if page.is_some_and(|page| page.entries.is_empty() && page.next == cursor) {
                     // Quiet: whether it is still the hub that was met is asked again.
                     return Ok(self.begin());
                 }
                 self.looked = false;
-                self.fed(shelf, now_ms, &cursor, &answer)
+                self.fed(store, now_ms, &cursor, &answer)
             }
-            At::Sending(sending) => {
-                let step = sending.answered(shelf, &answer)?;
-                self.go_on(shelf, now_ms, step, At::Sending)
+            Phase::Upload(sending) => {
+                let step = sending.answered(store, &answer)?;
+                self.go_on(store, now_ms, step, Phase::Upload)
             }
-            At::Fetching(fetching) => {
-                let step = fetching.answered(shelf, answer)?;
-                self.go_on(shelf, now_ms, step, At::Fetching)
+            Phase::Fetch(fetching) => {
+                let step = fetching.answered(store, answer)?;
+                self.go_on(store, now_ms, step, Phase::Fetch)
             }
-            At::Comparing(comparing) => {
-                let step = comparing.answered(shelf, now_ms, &answer, &mut self.repairs)?;
+            Phase::Comparison(comparing) => {
+                let step = comparing.answered(store, now_ms, &answer, &mut self.repairs)?;
                 if matches!(step, Step::Done) {
                     self.compared_ms = Some(now_ms);
                     self.look_for_photos = true;
                 }
-                self.go_on(shelf, now_ms, step, At::Comparing)
+                self.go_on(store, now_ms, step, Phase::Comparison)
             }
         }
     }
 
     fn go_on<T>(
         &mut self,
-        shelf: &mut dyn Shelf,
+        store: &mut dyn SyncStore,
         now_ms: u64,
         step: Step<T>,
-        at: impl FnOnce(T) -> At,
-    ) -> Result<Act, ShelfError> {
+        phase: impl FnOnce(T) -> Phase,
+    ) -> Result<Act, SyncStoreError> {
         match step {
             Step::Ask(request, next) => {
-                self.at = at(next);
+                self.phase = phase(next);
                 Ok(Act::Ask(request))
             }
-            Step::Done => self.decide(shelf, now_ms),
+            Step::Done => self.decide(store, now_ms),
             Step::Odd(what) => Ok(self.odd(&what)),
         }
     }
@@ -274,10 +274,10 @@ impl Client {
 
     fn greeted(
         &mut self,
-        shelf: &mut dyn Shelf,
+        store: &mut dyn SyncStore,
         now_ms: u64,
         answer: &Response,
-    ) -> Result<Act, ShelfError> {
+    ) -> Result<Act, SyncStoreError> {
         let hello = match answer.read::<Hello>() {
             Some(hello) if answer.status == 200 => hello,
             _ => return Ok(self.odd("hello")),
@@ -288,119 +288,119 @@ impl Client {
             return Ok(self.stop(why.to_owned()));
         }
         self.duplicate = hello.duplicate;
-        let met = shelf.met()?;
-        if met.is_none_or(|met| (met.id, met.epoch) != (hello.hub_id.clone(), hello.epoch.clone()))
+        let hub = store.known_hub()?;
+        if hub.is_none_or(|hub| (hub.id, hub.epoch) != (hello.hub_id.clone(), hello.epoch.clone()))
         {
-            shelf.meet(&hello.hub_id, &hello.epoch)?;
+            store.meet(&hello.hub_id, &hello.epoch)?;
             self.compared_ms = None;
         }
         // Counts that the hub has and this store has not given: it was restored from a copy.
-        if let Some(life) = shelf.life()? {
+        if let Some(life) = store.life()? {
             let name = life.incarnation.to_string();
             let ahead =
                 |own: &crate::wire::OwnLife| own.incarnation == name && own.max_dseq > life.dseq;
             if hello.own.iter().any(ahead) {
-                shelf.begin_life()?;
+                store.begin_life()?;
                 self.compared_ms = None;
             }
         }
-        self.decide(shelf, now_ms)
+        self.decide(store, now_ms)
     }
 
     /// What is to be done first.
-    fn decide(&mut self, shelf: &mut dyn Shelf, now_ms: u64) -> Result<Act, ShelfError> {
-        let Some(met) = shelf.met()? else {
+    fn decide(&mut self, store: &mut dyn SyncStore, now_ms: u64) -> Result<Act, SyncStoreError> {
+        let Some(hub) = store.known_hub()? else {
             return Ok(self.break_off("no hub was met".to_owned(), None));
         };
-        let batch = shelf.waiting(self.most, ENTRIES_BYTES)?;
+        let batch = store.waiting(self.most, ENTRIES_BYTES)?;
         if !batch.is_empty() {
             let texts: Vec<String> = batch.iter().map(Entry::to_json).collect();
-            let epoch = serde_json::Value::from(met.epoch);
+            let epoch = serde_json::Value::from(hub.epoch);
             let body = format!("{{\"epoch\":{epoch},\"entries\":[{}]}}", texts.join(","));
-            self.at = At::Push(batch);
+            self.phase = Phase::Push(batch);
             return Ok(Act::Ask(Request::post("/v1/entries", body)));
         }
-        let photos = shelf.photos_waiting(PHOTOS)?;
+        let photos = store.photos_waiting(PHOTOS)?;
         if !photos.is_empty() {
-            let (request, sending) = Sending::begin(photos);
-            self.at = At::Sending(sending);
+            let (request, sending) = Upload::begin(photos);
+            self.phase = Phase::Upload(sending);
             return Ok(Act::Ask(request));
         }
         if !self.read_to_end {
-            let request = Request::get(format!("/v1/feed?after={}&limit=500", met.cursor));
-            self.at = At::Feed { cursor: met.cursor };
+            let request = Request::get(format!("/v1/feed?after={}&limit=500", hub.cursor));
+            self.phase = Phase::Feed { cursor: hub.cursor };
             return Ok(Act::Ask(request));
         }
         if self
             .compared_ms
             .is_none_or(|then| now_ms.abs_diff(then) > COMPARED_EVERY_MS)
         {
-            let (request, comparing) = Comparing::begin(shelf)?;
-            self.at = At::Comparing(comparing);
+            let (request, comparing) = Comparison::begin(store)?;
+            self.phase = Phase::Comparison(comparing);
             return Ok(Act::Ask(request));
         }
         // What the hub has not either is looked for again in the next round.
         if self.look_for_photos && !self.looked {
             self.looked = true;
-            if let Some((request, fetching)) = Fetching::begin(shelf)? {
-                self.at = At::Fetching(fetching);
+            if let Some((request, fetching)) = Fetch::begin(store)? {
+                self.phase = Phase::Fetch(fetching);
                 return Ok(Act::Ask(request));
             }
             self.look_for_photos = false;
         }
-        self.rests.went_well();
-        self.standing = Standing::InStep;
-        let path = format!("/v1/feed?after={}&limit=500&wait={WAIT_S}", met.cursor);
-        self.at = At::Listening { cursor: met.cursor };
+        self.backoff.went_well();
+        self.status = SyncStatus::InStep;
+        let path = format!("/v1/feed?after={}&limit=500&wait={WAIT_S}", hub.cursor);
+        self.phase = Phase::Listening { cursor: hub.cursor };
         Ok(Act::Listen(Request::get(path)))
     }
 
     fn pushed(
         &mut self,
-        shelf: &mut dyn Shelf,
+        store: &mut dyn SyncStore,
         now_ms: u64,
         batch: &[Entry],
         answer: &Response,
-    ) -> Result<Act, ShelfError> {
+    ) -> Result<Act, SyncStoreError> {
         if matches!(answer.status, 400 | 413 | 422) {
             // One that cannot be read must not hold up the others: fewer at once, down to it.
-            if let [one] = batch {
-                shelf.turn_back(&one.id.to_string(), &answer.problem().detail)?;
+            if let [entry] = batch {
+                store.turn_back(&entry.id.to_string(), &answer.problem().detail)?;
             } else {
                 self.most = (batch.len() / 2).max(1);
             }
-            return self.decide(shelf, now_ms);
+            return self.decide(store, now_ms);
         }
-        let pushed = match answer.read::<Pushed>() {
+        let pushed = match answer.read::<PushReply>() {
             Some(pushed) if answer.status == 200 && pushed.results.len() == batch.len() => pushed,
             _ => return Ok(self.odd("entries")),
         };
-        let mut there: Vec<Uuid> = Vec::new();
-        for (entry, became) in batch.iter().zip(&pushed.results) {
+        let mut acknowledged: Vec<Uuid> = Vec::new();
+        for (entry, result) in batch.iter().zip(&pushed.results) {
             let id = entry.id.to_string();
-            match became.status.as_str() {
+            match result.status.as_str() {
                 // In a conflict the hub keeps both, this one too.
-                "new" | "known" | "id_conflict" if became.id == id.as_str() => {
-                    there.push(entry.id);
+                "new" | "known" | "id_conflict" if result.id == id.as_str() => {
+                    acknowledged.push(entry.id);
                 }
                 "rejected" => {
-                    shelf.turn_back(&id, became.reason.as_deref().unwrap_or("no reason given"))?;
+                    store.turn_back(&id, result.reason.as_deref().unwrap_or("no reason given"))?;
                 }
                 _ => return Ok(self.odd("entries")),
             }
         }
-        shelf.acknowledge(&there)?;
+        store.acknowledge(&acknowledged)?;
         self.most = (self.most * 2).min(ENTRIES);
-        self.decide(shelf, now_ms)
+        self.decide(store, now_ms)
     }
 
     fn fed(
         &mut self,
-        shelf: &mut dyn Shelf,
+        store: &mut dyn SyncStore,
         now_ms: u64,
         cursor: &str,
         answer: &Response,
-    ) -> Result<Act, ShelfError> {
+    ) -> Result<Act, SyncStoreError> {
         let page = match answer.read::<Page>() {
             // A page that says there is more and does not move would be read for ever.
             Some(page) if answer.status == 200 && !(page.more && page.next == cursor) => page,
@@ -408,20 +408,20 @@ impl Client {
         };
         let texts = texts(&page);
         if !texts.is_empty() {
-            shelf.receive(&texts, Some(&page.next), now_ms)?;
+            store.receive(&texts, Some(&page.next), now_ms)?;
             // Also where all are known: a hub that was restored gets its photos again just before.
             self.look_for_photos = true;
         } else if page.next != cursor {
-            shelf.receive(&[], Some(&page.next), now_ms)?;
+            store.receive(&[], Some(&page.next), now_ms)?;
         }
         self.read_to_end = !page.more;
-        self.decide(shelf, now_ms)
+        self.decide(store, now_ms)
     }
 }
 
 pub(crate) fn texts(page: &Page) -> Vec<String> {
     page.entries
         .iter()
-        .map(|one| one.entry.get().to_owned())
+        .map(|item| item.entry.get().to_owned())
         .collect()
 }

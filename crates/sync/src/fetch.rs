@@ -2,9 +2,9 @@
 //! anywhere, it goes on behind the last piece that is on the disk.
 
 use crate::client::Step;
-use crate::shelf::{Shelf, ShelfError};
-use crate::wire::{Missing, Request, Response};
-use eavebook_store::Comes;
+use crate::sync_store::{SyncStore, SyncStoreError};
+use crate::wire::{MissingPhotos, Request, Response};
+use eavebook_store::PhotoProgress;
 use serde_json::json;
 
 /// Bytes asked for in one call.
@@ -15,29 +15,29 @@ const LARGEST: u64 = 64 << 20;
 const NAMES: usize = 1000;
 
 #[derive(Debug)]
-pub(crate) struct Fetching {
+pub(crate) struct Fetch {
     /// Not asked about yet.
     later: Vec<String>,
     /// The hub may have them; the next last.
     left: Vec<String>,
-    doing: Doing,
+    step: FetchStep,
 }
 
 #[derive(Debug)]
-enum Doing {
+enum FetchStep {
     Missing,
     Photo(String),
 }
 
-impl Fetching {
+impl Fetch {
     /// `None` where no photo is wanted.
-    pub fn begin(shelf: &mut dyn Shelf) -> Result<Option<(Request, Fetching)>, ShelfError> {
-        let fetching = Fetching {
-            later: shelf.photos_wanted()?,
+    pub fn begin(store: &mut dyn SyncStore) -> Result<Option<(Request, Fetch)>, SyncStoreError> {
+        let fetching = Fetch {
+            later: store.photos_wanted()?,
             left: Vec::new(),
-            doing: Doing::Missing,
+            step: FetchStep::Missing,
         };
-        Ok(match fetching.next(shelf)? {
+        Ok(match fetching.next(store)? {
             Step::Ask(request, fetching) => Some((request, fetching)),
             Step::Done | Step::Odd(_) => None,
         })
@@ -45,18 +45,20 @@ impl Fetching {
 
     pub fn answered(
         mut self,
-        shelf: &mut dyn Shelf,
+        store: &mut dyn SyncStore,
         answer: Response,
-    ) -> Result<Step<Fetching>, ShelfError> {
-        match std::mem::replace(&mut self.doing, Doing::Missing) {
-            Doing::Missing => {
-                let Some(missing) = answer.read::<Missing>().filter(|_| answer.status == 200)
+    ) -> Result<Step<Fetch>, SyncStoreError> {
+        match std::mem::replace(&mut self.step, FetchStep::Missing) {
+            FetchStep::Missing => {
+                let Some(missing) = answer
+                    .read::<MissingPhotos>()
+                    .filter(|_| answer.status == 200)
                 else {
                     return Ok(Step::Odd("photos".to_owned()));
                 };
                 self.left.retain(|name| !missing.missing.contains(name));
             }
-            Doing::Photo(name) => {
+            FetchStep::Photo(name) => {
                 let (bytes, whole) = match answer.status {
                     206 => (&answer.body[..], answer.whole),
                     // Behind the last byte: all is here, or the photo has none.
@@ -65,11 +67,11 @@ impl Fetching {
                 };
                 match whole {
                     Some(whole) if whole <= LARGEST => {
-                        match shelf.photo_comes(&name, bytes, whole)? {
-                            Comes::InPart if !bytes.is_empty() => self.left.push(name),
+                        match store.add_photo_piece(&name, bytes, whole)? {
+                            PhotoProgress::InPart if !bytes.is_empty() => self.left.push(name),
                             // Other bytes: it stays wanted, and holds up no other.
-                            Comes::Kept | Comes::OtherBytes => {}
-                            Comes::InPart => return Ok(Step::Odd("a photo".to_owned())),
+                            PhotoProgress::Kept | PhotoProgress::OtherBytes => {}
+                            PhotoProgress::InPart => return Ok(Step::Odd("a photo".to_owned())),
                         }
                     }
                     None if answer.status == 404 => {}
@@ -77,14 +79,14 @@ impl Fetching {
                 }
             }
         }
-        self.next(shelf)
+        self.next(store)
     }
 
-    fn next(mut self, shelf: &mut dyn Shelf) -> Result<Step<Fetching>, ShelfError> {
+    fn next(mut self, store: &mut dyn SyncStore) -> Result<Step<Fetch>, SyncStoreError> {
         if let Some(name) = self.left.pop() {
-            let came = shelf.photo_came(&name)?;
+            let came = store.photo_bytes_here(&name)?;
             let path = format!("/v1/blobs/{name}");
-            self.doing = Doing::Photo(name);
+            self.step = FetchStep::Photo(name);
             let request = Request::span(path, came, came + PIECE - 1);
             return Ok(Step::Ask(request, self));
         }
@@ -94,7 +96,7 @@ impl Fetching {
         let some = self.later.len().min(NAMES);
         self.left = self.later.drain(..some).collect();
         let body = json!({ "sha256": self.left }).to_string();
-        self.doing = Doing::Missing;
+        self.step = FetchStep::Missing;
         let request = Request::post("/v1/blobs/missing", body);
         Ok(Step::Ask(request, self))
     }

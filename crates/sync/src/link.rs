@@ -2,7 +2,7 @@
 //!
 //! No proxy, no redirect, no other host: it speaks to the address it was given and to nobody else.
 
-use crate::runs::Wake;
+use crate::sync_loop::Wake;
 use crate::wire::{Method, Request, Response};
 use crate::{packing, pin};
 use http_body_util::{BodyExt, Full};
@@ -183,7 +183,7 @@ impl Link {
         word: impl Future<Output = ()>,
     ) -> Option<Result<Response, LinkError>> {
         let kept = self.open.take();
-        let way = Way {
+        let route = Route {
             url: &self.url,
             host: &self.host,
             port: self.port,
@@ -191,32 +191,32 @@ impl Link {
         };
         let token = self.token.as_deref();
         let asking = async {
-            let mut sender = way.sender(kept).await?;
-            let told = way.ask(&mut sender, request, token).await?;
-            Ok((told, sender))
+            let mut sender = route.sender(kept).await?;
+            let answer = route.ask(&mut sender, request, token).await?;
+            Ok((answer, sender))
         };
         // A question left without its answer takes its connection with it.
-        let told = self.runtime.block_on(async {
+        let outcome = self.runtime.block_on(async {
             tokio::select! {
-                told = asking => Some(told),
+                answer = asking => Some(answer),
                 () = word => None,
             }
         })?;
-        Some(told.map(|(told, sender)| {
+        Some(outcome.map(|(answer, sender)| {
             self.open = Some(sender);
-            told
+            answer
         }))
     }
 }
 
-struct Way<'a> {
+struct Route<'a> {
     url: &'a str,
     host: &'a str,
     port: u16,
     tls: Option<&'a TlsConnector>,
 }
 
-impl Way<'_> {
+impl Route<'_> {
     fn unreached(&self, what: impl ToString) -> LinkError {
         LinkError::Unreached {
             url: self.url.to_owned(),

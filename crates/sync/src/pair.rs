@@ -2,7 +2,7 @@
 
 use crate::link::{KEY_DIGITS, Link, LinkError};
 use crate::wire::{Hello, Request};
-use eavebook_store::{Book, Pairing, StoreError};
+use eavebook_store::{Pairing, Store, StoreError};
 use serde::Deserialize;
 use serde_json::json;
 use uuid::Uuid;
@@ -103,7 +103,7 @@ impl Invitation {
 const TYPED_CODE: usize = 10;
 
 #[derive(Deserialize)]
-struct Paired {
+struct PairReply {
     token: String,
     company: String,
     author: String,
@@ -111,7 +111,7 @@ struct Paired {
 
 /// A hub that took this device in; not kept yet.
 #[derive(Debug)]
-pub struct Joined {
+pub struct HubMembership {
     pairing: Pairing,
     hub_id: String,
     epoch: String,
@@ -121,9 +121,9 @@ pub struct Joined {
 /// Joins a hub and keeps the pairing in the book; `device_name` is what the hub's keeper sees.
 ///
 /// # Errors
-/// Those of [`ask_to_join`] and [`Joined::keep`].
+/// Those of [`ask_to_join`] and [`HubMembership::keep`].
 pub fn pair(
-    book: &mut Book,
+    book: &mut Store,
     invitation: &Invitation,
     device_name: &str,
 ) -> Result<Pairing, PairError> {
@@ -131,7 +131,7 @@ pub fn pair(
     ask_to_join(invitation, device, device_name)?.keep(book)
 }
 
-fn no_device(book: &Book) -> PairError {
+fn no_device(book: &Store) -> PairError {
     let dir = book.dir().display().to_string();
     StoreError::NoDevice { dir }.into()
 }
@@ -145,7 +145,7 @@ pub fn ask_to_join(
     invitation: &Invitation,
     device: Uuid,
     device_name: &str,
-) -> Result<Joined, PairError> {
+) -> Result<HubMembership, PairError> {
     let mut link = Link::by_first_digits(&invitation.url, invitation.pin.as_deref())?;
     let no_hub = || PairError::NoHub(invitation.url.clone());
     let hello: Hello = link
@@ -164,8 +164,8 @@ pub fn ask_to_join(
             PairError::Refused(detail)
         });
     }
-    let paired: Paired = answer.read().ok_or_else(no_hub)?;
-    Ok(Joined {
+    let paired: PairReply = answer.read().ok_or_else(no_hub)?;
+    Ok(HubMembership {
         pairing: Pairing {
             url: invitation.url.clone(),
             pin: link.pin(),
@@ -178,17 +178,17 @@ pub fn ask_to_join(
     })
 }
 
-impl Joined {
+impl HubMembership {
     /// Keeps the pairing in the book.
     ///
     /// # Errors
     /// `Store`: the pairing before still stands.
-    pub fn keep(self, book: &mut Book) -> Result<Pairing, PairError> {
+    pub fn keep(self, book: &mut Store) -> Result<Pairing, PairError> {
         let device = book.device().cloned().ok_or_else(|| no_device(book))?;
         book.keep_pairing(&self.pairing)?;
         let known = book
-            .met()?
-            .is_some_and(|met| met.id == self.hub_id && met.epoch == self.epoch);
+            .known_hub()?
+            .is_some_and(|hub| hub.id == self.hub_id && hub.epoch == self.epoch);
         if !known {
             book.meet(&self.hub_id, &self.epoch)?;
         }
@@ -209,24 +209,30 @@ mod tests {
 
     #[test]
     fn a_link_that_is_none_is_refused_in_a_sentence() {
-        let said = |link: &str| match Invitation::read(link) {
+        let outcome = |link: &str| match Invitation::read(link) {
             Ok(_) => "read".to_owned(),
             Err(why) => why.to_string(),
         };
         let pin = "ab".repeat(32);
-        assert_eq!(said(&format!("https://hub:7443#pin={pin}&code=X")), "read");
-        assert_eq!(said(&format!("http://hub:7443#pin={pin}&code=X")), "read");
-        for none in ["", "https://hub:7443", "https://hub:7443#code="] {
-            assert_ne!(said(none), "read", "{none}");
-        }
-        assert!(said("hub").starts_with("this is no link of a hub"));
         assert_eq!(
-            said("https://hub:7443#pin=abc&code=X"),
+            outcome(&format!("https://hub:7443#pin={pin}&code=X")),
+            "read"
+        );
+        assert_eq!(
+            outcome(&format!("http://hub:7443#pin={pin}&code=X")),
+            "read"
+        );
+        for none in ["", "https://hub:7443", "https://hub:7443#code="] {
+            assert_ne!(outcome(none), "read", "{none}");
+        }
+        assert!(outcome("hub").starts_with("this is no link of a hub"));
+        assert_eq!(
+            outcome("https://hub:7443#pin=abc&code=X"),
             "the pin of https://hub:7443 is not 64 hex digits: take the link as the hub's keeper \
              gave it"
         );
         let typed = "192.168.1.20:7443 1FYD-V1BY-4H ABCD-EF01-2345";
-        assert_eq!(said(typed), "read");
+        assert_eq!(outcome(typed), "read");
         assert_eq!(
             Invitation::typed(typed),
             Some(Invitation {
@@ -241,8 +247,8 @@ mod tests {
             "192.168.1.20:7443 1FYDV1BY4H abcdef01234",
             "192.168.1.20:7443 1FYDV1BY4H xbcdef012345",
         ] {
-            assert_ne!(said(none), "read", "{none}");
+            assert_ne!(outcome(none), "read", "{none}");
         }
-        assert!(said("ftp://hub#code=X").contains("is no address of a hub"));
+        assert!(outcome("ftp://hub#code=X").contains("is no address of a hub"));
     }
 }

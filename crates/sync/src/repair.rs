@@ -3,64 +3,64 @@
 //! again from its job's feed. Nothing is ever taken away.
 
 use crate::client::{Step, texts};
-use crate::shelf::{Shelf, ShelfError};
-use crate::wire::{Compared, Conflicts, Page, Request, Response};
+use crate::sync_store::{SyncStore, SyncStoreError};
+use crate::wire::{Conflicts, DigestReply, Page, Request, Response};
 use eavebook_core::book::digest::SetDigest;
 use eavebook_core::book::scope::Scope;
-use eavebook_store::Shared;
+use eavebook_store::EntryDigest;
 use serde_json::json;
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
 #[derive(Debug)]
-pub(crate) struct Comparing {
-    held: Vec<Shared>,
+pub(crate) struct Comparison {
+    held: Vec<EntryDigest>,
     /// Sets to compare yet.
     left: Vec<Scope>,
     asked: Scope,
     /// Jobs of which this side lacks entries.
     lacks: BTreeSet<Uuid>,
-    doing: Doing,
+    step: RepairStep,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Doing {
+enum RepairStep {
     Comparing,
     Reading,
     Conflicts,
 }
 
-impl Comparing {
-    pub fn begin(shelf: &mut dyn Shelf) -> Result<(Request, Comparing), ShelfError> {
-        let comparing = Comparing {
-            held: shelf.held()?,
+impl Comparison {
+    pub fn begin(store: &mut dyn SyncStore) -> Result<(Request, Comparison), SyncStoreError> {
+        let comparing = Comparison {
+            held: store.held()?,
             left: Vec::new(),
             asked: Scope::Company,
             lacks: BTreeSet::new(),
-            doing: Doing::Comparing,
+            step: RepairStep::Comparing,
         };
         Ok(comparing.compare(Scope::Company))
     }
 
     pub fn answered(
         mut self,
-        shelf: &mut dyn Shelf,
+        store: &mut dyn SyncStore,
         now_ms: u64,
         answer: &Response,
         repairs: &mut u64,
-    ) -> Result<Step<Comparing>, ShelfError> {
+    ) -> Result<Step<Comparison>, SyncStoreError> {
         if answer.status != 200 {
             return Ok(Step::Odd("a comparison".to_owned()));
         }
-        match self.doing {
-            Doing::Comparing => {
-                let Some(compared) = answer.read::<Compared>() else {
+        match self.step {
+            RepairStep::Comparing => {
+                let Some(compared) = answer.read::<DigestReply>() else {
                     return Ok(Step::Odd("a comparison".to_owned()));
                 };
                 if !compared.same {
                     let offered = self.differ(&compared);
                     *repairs += offered.len() as u64;
-                    shelf.offer_again(&offered)?;
+                    store.offer_again(&offered)?;
                 }
                 if let Some(scope) = self.left.pop() {
                     let (request, comparing) = self.compare(scope);
@@ -71,27 +71,27 @@ impl Comparing {
                 }
                 Ok(self.ask_conflicts())
             }
-            Doing::Reading => {
+            RepairStep::Reading => {
                 let Some(page) = answer.read::<Page>() else {
                     return Ok(Step::Odd("the feed".to_owned()));
                 };
-                *repairs += shelf.receive(&texts(&page), None, now_ms)? as u64;
+                *repairs += store.receive(&texts(&page), None, now_ms)? as u64;
                 if page.more && !page.next.is_empty() {
                     return Ok(self.read_from(&page.next));
                 }
                 Ok(self.ask_conflicts())
             }
-            Doing::Conflicts => {
+            RepairStep::Conflicts => {
                 let Some(conflicts) = answer.read::<Conflicts>() else {
                     return Ok(Step::Odd("conflicts".to_owned()));
                 };
                 let texts: Vec<String> = conflicts
                     .conflicts
                     .iter()
-                    .map(|one| one.get().to_owned())
+                    .map(|text| text.get().to_owned())
                     .collect();
                 if !texts.is_empty() {
-                    shelf.receive(&texts, None, now_ms)?;
+                    store.receive(&texts, None, now_ms)?;
                 }
                 Ok(Step::Done)
             }
@@ -99,56 +99,60 @@ impl Comparing {
     }
 
     /// Both contents of an id that was taken twice are kept and shown on every device.
-    fn ask_conflicts(mut self) -> Step<Comparing> {
-        self.doing = Doing::Conflicts;
+    fn ask_conflicts(mut self) -> Step<Comparison> {
+        self.step = RepairStep::Conflicts;
         Step::Ask(Request::get("/v1/conflicts"), self)
     }
 
-    fn compare(mut self, scope: Scope) -> (Request, Comparing) {
-        let sum = digest(self.held.iter().filter(|one| scope.holds(one.book, one.id)));
+    fn compare(mut self, scope: Scope) -> (Request, Comparison) {
+        let sum = digest(
+            self.held
+                .iter()
+                .filter(|entry| scope.holds(entry.book, entry.id)),
+        );
         let body = json!({ "scope": scope.to_string(), "count": sum.count, "sum": sum.hex() });
         self.asked = scope;
         (Request::post("/v1/digest", body.to_string()), self)
     }
 
-    fn read_from(mut self, cursor: &str) -> Step<Comparing> {
+    fn read_from(mut self, cursor: &str) -> Step<Comparison> {
         let books: Vec<String> = self.lacks.iter().map(Uuid::to_string).collect();
         let request = Request::get(format!(
             "/v1/feed?after={cursor}&limit=500&books={}",
             books.join(",")
         ));
-        self.doing = Doing::Reading;
+        self.step = RepairStep::Reading;
         Step::Ask(request, self)
     }
 
     /// Notes where the two sides differ; gives what the hub lacks.
-    fn differ(&mut self, there: &Compared) -> Vec<Uuid> {
+    fn differ(&mut self, reply: &DigestReply) -> Vec<Uuid> {
         let asked = self.asked;
-        let here = || {
+        let own = || {
             self.held
                 .iter()
-                .filter(move |one| asked.holds(one.book, one.id))
+                .filter(move |entry| asked.holds(entry.book, entry.id))
         };
         if let Scope::Byte(book, _) = asked {
-            let theirs: BTreeSet<Uuid> = there.ids.iter().copied().collect();
-            let ours: BTreeSet<Uuid> = here().map(|one| one.id).collect();
+            let theirs: BTreeSet<Uuid> = reply.ids.iter().copied().collect();
+            let ours: BTreeSet<Uuid> = own().map(|entry| entry.id).collect();
             if !theirs.is_subset(&ours) {
                 self.lacks.insert(book);
             }
             return ours.difference(&theirs).copied().collect();
         }
         let mut ours: BTreeMap<String, (Scope, SetDigest, Vec<Uuid>)> = BTreeMap::new();
-        for one in here() {
-            let part = asked.part(one.book, one.id);
+        for entry in own() {
+            let part = asked.part(entry.book, entry.id);
             let (_, sum, ids) = ours
                 .entry(part.to_string())
                 .or_insert_with(|| (part, SetDigest::default(), Vec::new()));
-            *sum = sum.with(one.id, &one.sha256);
-            ids.push(one.id);
+            *sum = sum.with(entry.id, &entry.sha256);
+            ids.push(entry.id);
         }
         let mut left = Vec::new();
         let mut lacks = Vec::new();
-        for theirs in &there.scopes {
+        for theirs in &reply.scopes {
             match ours.remove(&theirs.scope) {
                 Some((_, sum, _))
                     if (sum.count, sum.hex()) == (theirs.count, theirs.sum.clone()) => {}
@@ -163,8 +167,8 @@ impl Comparing {
     }
 }
 
-fn digest<'a>(held: impl Iterator<Item = &'a Shared>) -> SetDigest {
-    held.fold(SetDigest::default(), |sum, one| {
-        sum.with(one.id, &one.sha256)
+fn digest<'a>(held: impl Iterator<Item = &'a EntryDigest>) -> SetDigest {
+    held.fold(SetDigest::default(), |sum, entry| {
+        sum.with(entry.id, &entry.sha256)
     })
 }

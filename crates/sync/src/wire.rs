@@ -134,12 +134,12 @@ pub(crate) struct OwnLife {
 }
 
 #[derive(Deserialize)]
-pub(crate) struct Pushed {
-    pub results: Vec<Became>,
+pub(crate) struct PushReply {
+    pub results: Vec<EntryStatus>,
 }
 
 #[derive(Deserialize)]
-pub(crate) struct Became {
+pub(crate) struct EntryStatus {
     pub id: serde_json::Value,
     pub status: String,
     pub reason: Option<String>,
@@ -147,18 +147,18 @@ pub(crate) struct Became {
 
 #[derive(Deserialize)]
 pub(crate) struct Page {
-    pub entries: Vec<Numbered>,
+    pub entries: Vec<FeedEntry>,
     pub next: String,
     pub more: bool,
 }
 
 #[derive(Deserialize)]
-pub(crate) struct Numbered {
+pub(crate) struct FeedEntry {
     pub entry: Box<RawValue>,
 }
 
 #[derive(Deserialize)]
-pub(crate) struct Missing {
+pub(crate) struct MissingPhotos {
     pub missing: Vec<String>,
 }
 
@@ -168,7 +168,7 @@ pub(crate) struct Parts {
 }
 
 #[derive(Deserialize)]
-pub(crate) struct Compared {
+pub(crate) struct DigestReply {
     pub same: bool,
     #[serde(default)]
     pub scopes: Vec<Sum>,

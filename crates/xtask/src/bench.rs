@@ -84,8 +84,8 @@ pub fn run(ground: &Ground) -> Result<(), Trouble> {
     for benchmark in [&mut kernels, &mut roofs, &mut page, &mut hub] {
         benchmark.env("EAVEBOOK", release.join("eavebook"));
         benchmark.env("EAVEBOOK_PYTHON", &python);
-        let said = run::must(benchmark)?;
-        rows.extend(said.lines.iter().filter_map(|line| row(line)));
+        let output = run::must(benchmark)?;
+        rows.extend(output.lines.iter().filter_map(|line| row(line)));
     }
 
     println!("\n==> all of it\n");
@@ -168,23 +168,23 @@ mod tests {
 
     #[test]
     fn a_rate_that_reaches_its_share_of_the_peer_holds() {
-        let told = row("row\tbook\t70\t100\tper s\tat least\t0.7").unwrap();
-        assert!(holds(&told));
+        let parsed = row("row\tbook\t70\t100\tper s\tat least\t0.7").unwrap();
+        assert!(holds(&parsed));
         assert!(
-            line(&told).ends_with("ratio   0.70 goal >= 0.7   holds"),
+            line(&parsed).ends_with("ratio   0.70 goal >= 0.7   holds"),
             "{}",
-            line(&told)
+            line(&parsed)
         );
     }
 
     #[test]
     fn a_time_past_its_share_of_the_peer_falls_short() {
-        let told = row("row\tsolve\t21\t10\tms\tat most\t2").unwrap();
-        assert!(!holds(&told));
+        let parsed = row("row\tsolve\t21\t10\tms\tat most\t2").unwrap();
+        assert!(!holds(&parsed));
         assert!(
-            line(&told).ends_with("ratio   2.10 goal <= 2     falls short"),
+            line(&parsed).ends_with("ratio   2.10 goal <= 2     falls short"),
             "{}",
-            line(&told)
+            line(&parsed)
         );
     }
 

@@ -48,7 +48,7 @@ const DRILLS: [(&str, &[&str]); 17] = [
     ("a_photo_cut_three_times", &["drill 7:"]),
     ("a_book_of_version_1_keeps_its_half_typed", &["drill 8:"]),
     (
-        "devices_and_hubs_of_neighbouring_versions",
+        "devices_and_hubs_of_neighboring_versions",
         &["drill 8 versions:"],
     ),
     ("a_long_backlog", &["drill 9:"]),
@@ -158,13 +158,13 @@ pub fn run(ground: &Ground, size: &Size) -> Result<(), Trouble> {
         let name = format!("EAVEBOOK_DRILL_{}", name.to_uppercase());
         tests.env(name, number.to_string());
     }
-    let said = run::show(&mut tests)?;
+    let output = run::show(&mut tests)?;
     println!("\n==> all of it\n");
     let mut hold = 0;
     let lines = DRILLS.iter().flat_map(|(_, lines)| lines.iter().copied());
     let wanted: Vec<&str> = lines.filter(|line| size.names(line)).collect();
     for name in &wanted {
-        let mut lines = said.lines.iter().map(|line| line.trim());
+        let mut lines = output.lines.iter().map(|line| line.trim());
         if let Some(line) = lines.find(|line| line.starts_with(*name)) {
             hold += 1;
             println!("{line}");
@@ -199,10 +199,10 @@ mod tests {
     #[test]
     fn a_word_that_says_nothing_is_refused_with_what_may_be_said() {
         for words in [&["--devises", "5"][..], &["--kills"], &["--kills", "many"]] {
-            let said = Size::of(words).unwrap_err().to_string();
+            let output = Size::of(words).unwrap_err().to_string();
             assert!(
-                said.contains(words[0]) && said.contains("--uploads N"),
-                "{said}"
+                output.contains(words[0]) && output.contains("--uploads N"),
+                "{output}"
             );
         }
     }

@@ -64,9 +64,9 @@ pub fn show(command: &mut Command) -> Result<Said, Trouble> {
 
 /// Runs to the end; anything but success is trouble.
 pub fn must(command: &mut Command) -> Result<Said, Trouble> {
-    let said = show(command)?;
-    match said.end {
-        End::Well => Ok(said),
+    let output = show(command)?;
+    match output.end {
+        End::Well => Ok(output),
         End::Badly => Err(Trouble::Failed {
             command: line_of(command),
         }),

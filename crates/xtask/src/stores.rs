@@ -34,7 +34,7 @@ pub struct Stores {
     folder: PathBuf,
     postgres: PathBuf,
     objects: Option<Child>,
-    at: u16,
+    port: u16,
 }
 
 /// Installs what [`Stores::begin`] starts.
@@ -56,11 +56,11 @@ impl Stores {
     /// What did not start.
     pub fn begin(ground: &Ground, objects: Objects) -> Result<Stores, Trouble> {
         let folder = std::env::temp_dir().join(format!("eavebook-stores-{}", std::process::id()));
-        let at = free_port()?;
+        let port = free_port()?;
         let mut stores = Stores {
             postgres: programs()?,
             objects: None,
-            at,
+            port,
             folder,
         };
         stores.begin_postgres()?;
@@ -81,7 +81,7 @@ impl Stores {
             .env("EAVEBOOK_TEST_POSTGRES_PROGRAMS", &self.postgres)
             .env(
                 "EAVEBOOK_TEST_BUCKET",
-                format!("http://127.0.0.1:{}", self.at),
+                format!("http://127.0.0.1:{}", self.port),
             );
     }
 
@@ -104,7 +104,7 @@ impl Stores {
         let mut make = self.postgres("initdb");
         run::must(make.args(words).args(["--locale=C", "--no-sync"]))?;
         // Not `run::must`: the server keeps what it inherits of streams open.
-        let told = self
+        let answer = self
             .postgres("pg_ctl")
             .args(["-D", &data, "-w", "-l", &format!("{data}/log"), "-o"])
             .arg(format!(
@@ -116,7 +116,7 @@ impl Stores {
             .stdout(Stdio::null())
             .stderr(Stdio::null())
             .status();
-        if told.is_ok_and(|told| told.success()) {
+        if answer.is_ok_and(|answer| answer.success()) {
             self.watch(&data);
             Ok(())
         } else {
@@ -168,7 +168,7 @@ impl Stores {
     }
 
     fn begin_objects(&mut self, ground: &Ground, objects: Objects) -> Result<(), Trouble> {
-        let port = self.at.to_string();
+        let port = self.port.to_string();
         let mut command = match objects {
             Objects::Moto => {
                 let server = ground.tools.join("python/bin/moto_server");
@@ -201,7 +201,7 @@ impl Stores {
         self.objects = Some(child.map_err(|cause| Trouble::NoStart { program, cause })?);
         let began = Instant::now();
         // Asked for what every store has: its bucket, made where there is none.
-        while !make_bucket(self.at) {
+        while !make_bucket(self.port) {
             if began.elapsed() > PATIENCE {
                 return Err(Trouble::Failed {
                     command: format!("{objects:?}: no answer"),
@@ -279,12 +279,12 @@ fn make_bucket(port: u16) -> bool {
     };
     let ask =
         "PUT /hub HTTP/1.1\r\nhost: 127.0.0.1\r\nconnection: close\r\ncontent-length: 0\r\n\r\n";
-    let mut told = String::new();
+    let mut answer = String::new();
     let patience = Some(Duration::from_secs(20));
     stream.set_read_timeout(patience).is_ok()
         && stream.write_all(ask.as_bytes()).is_ok()
-        && stream.read_to_string(&mut told).is_ok()
-        && told.starts_with("HTTP/1.1 ")
+        && stream.read_to_string(&mut answer).is_ok()
+        && answer.starts_with("HTTP/1.1 ")
 }
 
 /// Runs a command beside them.

@@ -13,12 +13,12 @@ use std::time::{Duration, Instant};
 /// One row of the table.
 struct Row {
     name: &'static str,
-    told: Told,
+    outcome: Outcome,
     took: Duration,
 }
 
 /// How a step went.
-enum Told {
+enum Outcome {
     /// Every command ended well; the counts its runners printed, where they count.
     Held(Option<Count>),
     /// Some did not, and their lines that say so.
@@ -39,7 +39,7 @@ pub fn run(ground: &Ground) -> Result<(), Trouble> {
         setup::packages(&setup::SHELL_PACKAGES)?;
         setup::tool(ground, "cargo-deny")?;
         stores::install(ground)?;
-        Ok(Told::Held(None))
+        Ok(Outcome::Held(None))
     });
     table.step("format", || {
         all(&mut [ground.command("cargo", ".", &["fmt", "--all", "--check"])])
@@ -95,7 +95,7 @@ const FUZZ_TIME: &str = "-max_total_time=20";
 /// How long one input may take, seconds, under the sanitizer: a longer one is a hang.
 const INPUT_TIME: &str = "-timeout=10";
 
-fn ui(ground: &Ground) -> Result<Told, Trouble> {
+fn ui(ground: &Ground) -> Result<Outcome, Trouble> {
     setup::node_modules(ground, "ui")?;
     all(&mut [
         ground.command("npm", "ui", &["run", "build"]),
@@ -154,7 +154,7 @@ const LARGE: [(&str, Objects); 2] = [
     ("hub, PostgreSQL, s3s-fs", Objects::Files),
 ];
 
-fn large(ground: &Ground, objects: Objects) -> Result<Told, Trouble> {
+fn large(ground: &Ground, objects: Objects) -> Result<Outcome, Trouble> {
     let stores = Stores::begin(ground, objects)?;
     let tests: &[&str] = if setup::has_tool(ground, "cargo-nextest") {
         &["nextest", "run", "--no-fail-fast", "-E", "binary(large)"]
@@ -169,9 +169,11 @@ fn large(ground: &Ground, objects: Objects) -> Result<Told, Trouble> {
 
 /// The unit with which a machine begins a hub, read by systemd. It looks for the program too, so it
 /// is told of the one that was built.
-fn unit(ground: &Ground) -> Result<Told, Trouble> {
+fn unit(ground: &Ground) -> Result<Outcome, Trouble> {
     if !answers(Command::new("systemd-analyze").arg("--version")) {
-        return Ok(Told::NotHere("there is no systemd-analyze here".to_owned()));
+        return Ok(Outcome::NotHere(
+            "there is no systemd-analyze here".to_owned(),
+        ));
     }
     build_programs(ground)?;
     const UNIT: &str = "eavebook-hub.service";
@@ -185,23 +187,23 @@ fn unit(ground: &Ground) -> Result<Told, Trouble> {
     let copy = ground.target.join(UNIT);
     std::fs::write(&copy, text.replace("/usr/local/bin/eavebook", &built)).map_err(file(&copy))?;
     let copy = copy.to_string_lossy().into_owned();
-    let said = run::show(&mut ground.command("systemd-analyze", ".", &["verify", &copy]))?;
+    let outputs = run::show(&mut ground.command("systemd-analyze", ".", &["verify", &copy]))?;
     // A word that it does not know it names and passes over.
-    let named = said.lines.iter().any(|line| line.contains(UNIT));
-    Ok(if said.end == End::Well && !named {
-        Told::Held(None)
+    let named = outputs.lines.iter().any(|line| line.contains(UNIT));
+    Ok(if outputs.end == End::Well && !named {
+        Outcome::Held(None)
     } else {
-        Told::Fell(None, said.lines)
+        Outcome::Fell(None, outputs.lines)
     })
 }
 
 /// Packets of every edition, looked at by programs that are not ours.
-fn packets(ground: &Ground) -> Result<Told, Trouble> {
+fn packets(ground: &Ground) -> Result<Outcome, Trouble> {
     build_programs(ground)?;
     let eavebook = ground.built("eavebook");
     if !answers(Command::new(&eavebook).args(["packet", "--help"])) {
         let why = "this program has no command that makes a packet yet";
-        return Ok(Told::NotHere(why.to_owned()));
+        return Ok(Outcome::NotHere(why.to_owned()));
     }
     let python = setup::python(ground, "tests/packet/requirements.txt")?;
     let python = python.to_string_lossy().into_owned();
@@ -210,7 +212,7 @@ fn packets(ground: &Ground) -> Result<Told, Trouble> {
     all(&mut [look])
 }
 
-fn browser(ground: &Ground) -> Result<Told, Trouble> {
+fn browser(ground: &Ground) -> Result<Outcome, Trouble> {
     setup::node_modules(ground, "tests/browser")?;
     build_programs(ground)?;
     // The picture of the README is taken anew, so that it shows what is there.
@@ -228,10 +230,10 @@ fn build_programs(ground: &Ground) -> Result<(), Trouble> {
     run::must(&mut ground.command("cargo", ".", &words)).map(drop)
 }
 
-fn fuzz(ground: &Ground) -> Result<Told, Trouble> {
+fn fuzz(ground: &Ground) -> Result<Outcome, Trouble> {
     if !answers(&mut ground.command("rustup", ".", &["run", "nightly", "rustc", "--version"])) {
         let why = "fuzzing needs a nightly compiler; the parsers' crashers ran as plain tests";
-        return Ok(Told::NotHere(why.to_owned()));
+        return Ok(Outcome::NotHere(why.to_owned()));
     }
     setup::tool(ground, "cargo-fuzz")?;
     let nightly = ["run", "nightly", "cargo", "fuzz"];
@@ -259,7 +261,7 @@ fn fuzz(ground: &Ground) -> Result<Told, Trouble> {
     all(&mut runs)
 }
 
-fn shell(ground: &Ground) -> Result<Told, Trouble> {
+fn shell(ground: &Ground) -> Result<Outcome, Trouble> {
     setup::tool(ground, "tauri-driver")?;
     build_programs(ground)?;
     // A window at a time: each has the whole display.
@@ -284,19 +286,19 @@ fn shell(ground: &Ground) -> Result<Told, Trouble> {
 }
 
 /// Runs each, even after one fails, and adds up what they count.
-fn all(commands: &mut [Command]) -> Result<Told, Trouble> {
-    let said = commands
+fn all(commands: &mut [Command]) -> Result<Outcome, Trouble> {
+    let outputs = commands
         .iter_mut()
         .map(run::show)
         .collect::<Result<Vec<Said>, Trouble>>()?;
-    let lines: Vec<String> = said.iter().flat_map(|one| one.lines.clone()).collect();
+    let lines: Vec<String> = outputs.iter().flat_map(|one| one.lines.clone()).collect();
     let counted = count::count(&lines);
-    let held = said.iter().all(|one| one.end == End::Well);
+    let held = outputs.iter().all(|one| one.end == End::Well);
     Ok(if held {
-        Told::Held(counted)
+        Outcome::Held(counted)
     } else {
-        let bad = said.iter().filter(|one| one.end == End::Badly);
-        Told::Fell(counted, bad.flat_map(|one| fallen(&one.lines)).collect())
+        let bad = outputs.iter().filter(|one| one.end == End::Badly);
+        Outcome::Fell(counted, bad.flat_map(|one| fallen(&one.lines)).collect())
     })
 }
 
@@ -306,16 +308,16 @@ struct Table {
 }
 
 impl Table {
-    fn step(&mut self, name: &'static str, work: impl FnOnce() -> Result<Told, Trouble>) {
+    fn step(&mut self, name: &'static str, work: impl FnOnce() -> Result<Outcome, Trouble>) {
         println!("\n==> {name}");
         let start = Instant::now();
-        let told = work().unwrap_or_else(|trouble| {
+        let outcome = work().unwrap_or_else(|trouble| {
             println!("    {trouble}");
-            Told::Fell(None, vec![trouble.to_string()])
+            Outcome::Fell(None, vec![trouble.to_string()])
         });
         self.rows.push(Row {
             name,
-            told,
+            outcome,
             took: start.elapsed(),
         });
     }
@@ -323,10 +325,10 @@ impl Table {
     fn print(&self) -> Result<(), Trouble> {
         println!("\n==> all of it\n");
         for row in &self.rows {
-            let (word, counted) = match &row.told {
-                Told::Held(counted) => ("held", counts(*counted)),
-                Told::Fell(counted, _) => ("FAILED", counts(*counted)),
-                Told::NotHere(why) => ("not here", why.clone()),
+            let (word, counted) = match &row.outcome {
+                Outcome::Held(counted) => ("held", counts(*counted)),
+                Outcome::Fell(counted, _) => ("FAILED", counts(*counted)),
+                Outcome::NotHere(why) => ("not here", why.clone()),
             };
             println!(
                 "{:<24} {word:<9} {:>5} s  {counted}",
@@ -335,7 +337,7 @@ impl Table {
             );
         }
         let took: Duration = self.rows.iter().map(|row| row.took).sum();
-        let passed: u32 = self.rows.iter().map(|row| row.told.passed()).sum();
+        let passed: u32 = self.rows.iter().map(|row| row.outcome.passed()).sum();
         println!(
             "{:<24} {:<9} {:>5} s  {passed} tests passed",
             "together",
@@ -344,7 +346,7 @@ impl Table {
         );
         let mut failed = 0;
         for row in &self.rows {
-            if let Told::Fell(_, lines) = &row.told {
+            if let Outcome::Fell(_, lines) = &row.outcome {
                 failed += 1;
                 println!("\n==> {}, what failed\n", row.name);
                 lines.iter().for_each(|line| println!("      {line}"));
@@ -358,11 +360,11 @@ impl Table {
     }
 }
 
-impl Told {
+impl Outcome {
     fn passed(&self) -> u32 {
         match self {
-            Told::Held(Some(count)) | Told::Fell(Some(count), _) => count.passed,
-            Told::Held(None) | Told::Fell(None, _) | Told::NotHere(_) => 0,
+            Outcome::Held(Some(count)) | Outcome::Fell(Some(count), _) => count.passed,
+            Outcome::Held(None) | Outcome::Fell(None, _) | Outcome::NotHere(_) => 0,
         }
     }
 }

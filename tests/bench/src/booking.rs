@@ -4,7 +4,7 @@ use crate::{row, timed};
 use eavebook_core::book::clock::Hlc;
 use eavebook_core::book::entry::{Entry, Stamp};
 use eavebook_core::book::kinds::{Followed, HowRead, Kind, Reading, TapeMarks, Thing};
-use eavebook_store::{Book, Device, DraftAfter};
+use eavebook_store::{Device, DraftAfter, Store};
 use rusqlite::Connection;
 use std::error::Error;
 use std::path::Path;
@@ -17,7 +17,7 @@ const READINGS: u64 = 2000;
 /// Both sides lie in one folder, so on one disk, and take turns.
 pub fn run() -> Result<(), Box<dyn Error>> {
     let folder = tempfile::tempdir()?;
-    let mut ours = Book::open(&folder.path().join("ours"))?;
+    let mut ours = Store::open(&folder.path().join("ours"))?;
     let (device, incarnation, job) = (Uuid::now_v7(), Uuid::now_v7(), Uuid::now_v7());
     let hlc = Hlc::new(1_750_000_000_000, 0);
     ours.set_device(Device {

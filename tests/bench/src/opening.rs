@@ -10,7 +10,7 @@ use eavebook_core::book::fold::fold;
 use eavebook_core::book::kinds::{
     About, EndKind, Kind, PhotoFacts, PhotoFrom, PhotoPlace, PhotoTaken, PhotoWord, Strike, Thing,
 };
-use eavebook_store::{Book, DraftAfter};
+use eavebook_store::{DraftAfter, Store};
 use rusqlite::{Connection, OpenFlags};
 use serde_json::Value;
 use std::error::Error;
@@ -90,7 +90,7 @@ fn opened(app: &App, request: Request) -> Result<Duration, Box<dyn Error>> {
 
 /// What the time goes to.
 fn steps(folder: &Path, job: Uuid) -> Result<(), Box<dyn Error>> {
-    let book = Book::open(folder)?;
+    let book = Store::open(folder)?;
     let [mut read, mut folded] = [Vec::new(), Vec::new()];
     for _ in 0..TURNS {
         let (entries, took) = timed(|| book.entries(job));
@@ -112,7 +112,7 @@ fn ms(time: Duration) -> f64 {
 }
 
 fn fill(folder: &Path, job: Uuid) -> Result<(), Box<dyn Error>> {
-    let mut book = Book::open(folder)?;
+    let mut book = Store::open(folder)?;
     let there = book.entries(job)?.whole;
     let taped: Vec<Kind> = there.iter().filter_map(reading_of).collect();
     if taped.is_empty() {

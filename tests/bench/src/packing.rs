@@ -61,7 +61,7 @@ pub fn run() -> Result<(), Box<dyn Error>> {
     Ok(())
 }
 
-/// A picture as large as a phone's: a slope of grey with a sky, and the noise of a sensor.
+/// A picture as large as a phone's: a slope of gray with a sky, and the noise of a sensor.
 fn photo(number: u32) -> Result<Vec<u8>, jpeg_encoder::EncodingError> {
     let mut noise = u64::from(number) + 1;
     let mut points = Vec::with_capacity((WIDTH * HEIGHT * 3) as usize);

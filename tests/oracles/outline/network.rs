@@ -1,5 +1,5 @@
 //! Five surveys that an independent program for geodetic networks adjusted: its input (`.gkf`) and its
-//! output (`.txt`), with feet passed as metres.
+//! output (`.txt`), with feet passed as meters.
 
 use eavebook_core::outline::net::{Net, Observation, Row, Station, StationFixity, adjust_net};
 use eavebook_core::survey::Point;

@@ -1,6 +1,6 @@
 // Acts that more than one place offers.
 import type { ChoiceView, NextAct, PhotoWord, Thing } from '../generated';
-import { ask, book, go, say } from '../state.svelte';
+import { sendRequest, book, go, say } from '../state.svelte';
 import { words } from '../words';
 
 /** The job in hand; without one, says where to start one. */
@@ -15,7 +15,7 @@ export async function openPad(thing: Thing | null, sight: 'blind' | 'open'): Pro
   if (!job) return;
   book.unfolded = false;
   if (book.place !== 'Field book') go('Field book');
-  if (await ask({ ask: 'open_pad', job, thing, blind: sight === 'blind' })) {
+  if (await sendRequest({ ask: 'open_pad', job, thing, blind: sight === 'blind' })) {
     book.chosen = null;
     scrollTo(0, 0);
   }
@@ -42,7 +42,7 @@ export function openThing(thing: string): void {
 
 /** Says one of the answers that a leaf offers, and opens what it made. */
 export async function answer(choice: ChoiceView): Promise<void> {
-  if ((await ask(choice.says)) && choice.opens) choose(choice.opens);
+  if ((await sendRequest(choice.says)) && choice.opens) choose(choice.opens);
 }
 
 /** Opens the region of a thing and brings it into sight. */
@@ -63,13 +63,13 @@ export function nameOf(thing: string): string {
 /** Says one word about photos. False: it was refused or not answered. */
 export async function sayOfPhotos(photos: string[], word: PhotoWord): Promise<boolean> {
   const job = jobInHand();
-  return job !== null && (await ask({ ask: 'photo_said', job, photos, word }));
+  return job !== null && (await sendRequest({ ask: 'photo_said', job, photos, word }));
 }
 
 /** Strikes an entry; it stays in its story. */
 export async function strike(entry: string, thing: string): Promise<void> {
   const job = jobInHand();
-  if (job && (await ask({ ask: 'strike', job, entry, reason: null }))) {
+  if (job && (await sendRequest({ ask: 'strike', job, entry, reason: null }))) {
     say(words.fieldBook.struck(thing));
   }
 }

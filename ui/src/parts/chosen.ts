@@ -20,7 +20,7 @@ export function unproved(job: JobView): ThingView[] {
 
 /** The entries in force on which a thing rests; of a gable, those of its leg. */
 export function restsOn(job: JobView, view: ThingView): string[] {
-  const own = view.story.filter((told) => told.may_strike).map((told) => told.entry);
+  const own = view.story.filter((item) => item.may_strike).map((item) => item.entry);
   const face = job.faces.find((face) => face.thing === view.thing);
   const leg = face && chosenThing(job, `leg ${face.leg}`);
   return own.length > 0 || !leg ? own : restsOn(job, leg);

@@ -7,7 +7,7 @@ use crate::view::takeoff::rates::JobRates;
 use eavebook_core::book::fold::FieldBook;
 use eavebook_core::book::kinds::{ChangeFound, Kind, VisitNote};
 use eavebook_core::units::Money;
-use eavebook_store::Book;
+use eavebook_store::Store;
 use uuid::Uuid;
 
 /// More sheets than any face holds.
@@ -29,7 +29,7 @@ pub struct Found {
 ///
 /// # Errors
 /// `NoJob`, `NoFace`, `NoSheets`, `NoLeg`, `NoItem` for a number that is not the next.
-pub fn found(book: &mut Book, job: Uuid, found: &Found) -> Result<Reply, Refusal> {
+pub fn found(book: &mut Store, job: Uuid, found: &Found) -> Result<Reply, Refusal> {
     let opened = OpenJob::read(book, job)?;
     let leg = found.leg.ok_or(RequestRefusal::NoFace)?;
     opened.check_leg(leg)?;

@@ -12,14 +12,14 @@ use eavebook_core::book::kinds::{
 };
 use eavebook_core::book::story::Subject;
 use eavebook_core::outline::{ClosureWords, LastLeg};
-use eavebook_store::Book;
+use eavebook_store::Store;
 use uuid::Uuid;
 
 /// The read-back of a reading is right.
 ///
 /// # Errors
 /// `NoJob`, `NoEntry`.
-pub fn right(book: &mut Book, job: Uuid, reading: Uuid) -> Result<Reply, Refusal> {
+pub fn right(book: &mut Store, job: Uuid, reading: Uuid) -> Result<Reply, Refusal> {
     let opened = OpenJob::read(book, job)?;
     let read = opened
         .book
@@ -42,7 +42,7 @@ pub fn right(book: &mut Book, job: Uuid, reading: Uuid) -> Result<Reply, Refusal
 /// # Errors
 /// `NoJob`, `NoEntry`, `NotStruck`.
 pub fn strike(
-    book: &mut Book,
+    book: &mut Store,
     job: Uuid,
     entry: Uuid,
     reason: Option<String>,
@@ -68,7 +68,7 @@ pub fn strike(
 ///
 /// # Errors
 /// `NoJob`, `NoEntry` where one of them is struck or is nothing that was read or seen.
-pub fn settle_at_desk(book: &mut Book, job: Uuid, entries: Vec<Uuid>) -> Result<Reply, Refusal> {
+pub fn settle_at_desk(book: &mut Store, job: Uuid, entries: Vec<Uuid>) -> Result<Reply, Refusal> {
     let opened = OpenJob::read(book, job)?;
     let stands = |entry: &Uuid| {
         let act = opened.book.act(*entry);
@@ -117,7 +117,7 @@ fn may_be_struck(kind: &Kind) -> bool {
 ///
 /// # Errors
 /// `NoJob`, `NotNext` where another act is the last by now.
-pub fn undo(book: &mut Book, job: Uuid, entry: Uuid) -> Result<Reply, Refusal> {
+pub fn undo(book: &mut Store, job: Uuid, entry: Uuid) -> Result<Reply, Refusal> {
     let mut opened = OpenJob::read(book, job)?;
     let last = opened.book.undo_of(opened.device).map(|act| act.entry);
     if last == Some(entry) {
@@ -134,7 +134,7 @@ pub fn undo(book: &mut Book, job: Uuid, entry: Uuid) -> Result<Reply, Refusal> {
 ///
 /// # Errors
 /// `NoJob`, `NotNext` where something was done since.
-pub fn redo(book: &mut Book, job: Uuid, entry: Uuid) -> Result<Reply, Refusal> {
+pub fn redo(book: &mut Store, job: Uuid, entry: Uuid) -> Result<Reply, Refusal> {
     let mut opened = OpenJob::read(book, job)?;
     let last = opened.book.redo_of(opened.device).map(|act| act.entry);
     if last == Some(entry) {
@@ -162,7 +162,7 @@ fn was_done(opened: &OpenJob, entry: Uuid, done: impl Fn(&Kind) -> bool) -> bool
 ///
 /// # Errors
 /// `NoJob`, `NoLeg`, `NoTurn`.
-pub fn corner(book: &mut Book, job: Uuid, after_leg: u32, turn: Turn) -> Result<Reply, Refusal> {
+pub fn corner(book: &mut Store, job: Uuid, after_leg: u32, turn: Turn) -> Result<Reply, Refusal> {
     let mut opened = OpenJob::read(book, job)?;
     opened.check_thing(&Thing::Leg { leg: after_leg })?;
     if let Turn::Angled { degrees } = turn
@@ -214,7 +214,7 @@ fn goes_on(opened: &OpenJob) -> bool {
 /// # Errors
 /// `NoJob`, `NoLeg`, `NoTie`, `IsRead`.
 pub fn cannot_get(
-    book: &mut Book,
+    book: &mut Store,
     job: Uuid,
     thing: Thing,
     reason: Option<String>,

@@ -9,7 +9,7 @@ use crate::view::names;
 use eavebook_core::book::kinds::PitchRead;
 use eavebook_core::pitch::{Hold, SteadyTilt, TiltReading, hold};
 use eavebook_core::units::Angle;
-use eavebook_store::Book;
+use eavebook_store::Store;
 use uuid::Uuid;
 
 /// How still it is held, in words. Nothing is booked.
@@ -66,7 +66,7 @@ pub struct Captured {
 ///
 /// # Errors
 /// `NoJob`, `NoLeg`, `NoTilt`, `NoSlope`.
-pub fn capture(book: &mut Book, job: Uuid, captured: &Captured) -> Result<Reply, Refusal> {
+pub fn capture(book: &mut Store, job: Uuid, captured: &Captured) -> Result<Reply, Refusal> {
     let opened = OpenJob::read(book, job)?;
     opened.check_leg(captured.leg)?;
     let held = weighed(&captured.looks).filter(|held| held.hold != Hold::Nothing);

@@ -10,7 +10,7 @@ use eavebook_core::book::entry::Entry;
 use eavebook_core::book::fold::FieldBook;
 use eavebook_core::book::kinds::{Kind, Thing};
 use eavebook_core::book::lay_out::{LaidOut, lay_out};
-use eavebook_store::{Book, Copies, DraftAfter};
+use eavebook_store::{Copies, DraftAfter, Store};
 use std::sync::Arc;
 use uuid::Uuid;
 
@@ -31,7 +31,7 @@ pub struct OpenJob {
     /// Where copies are.
     pub copies: Copies,
     /// What a person must know of the exchange with the hub.
-    pub of_hub: Option<String>,
+    pub hub_message: Option<String>,
 }
 
 impl OpenJob {
@@ -39,7 +39,7 @@ impl OpenJob {
     ///
     /// # Errors
     /// `NoJob` where nothing was booked in it.
-    pub fn read(book: &Book, job: Uuid) -> Result<OpenJob, Refusal> {
+    pub fn read(book: &Store, job: Uuid) -> Result<OpenJob, Refusal> {
         let folded = book.folded(job)?;
         if folded.entries == 0 {
             return Err(RequestRefusal::NoJob.into());
@@ -52,7 +52,7 @@ impl OpenJob {
             device: book.device().map_or(Uuid::nil(), |device| device.id),
             damaged: folded.damaged,
             copies: book.copies(job)?,
-            of_hub: book.of_hub().map(str::to_owned),
+            hub_message: book.hub_message().map(str::to_owned),
         })
     }
 
@@ -66,7 +66,12 @@ impl OpenJob {
     ///
     /// # Errors
     /// Says why nothing was booked.
-    pub fn book(&self, book: &mut Book, kind: &Kind, supersedes: Vec<Uuid>) -> Result<(), Refusal> {
+    pub fn book(
+        &self,
+        book: &mut Store,
+        kind: &Kind,
+        supersedes: Vec<Uuid>,
+    ) -> Result<(), Refusal> {
         self.book_all(book, vec![(kind.clone(), supersedes)])
     }
 
@@ -76,7 +81,7 @@ impl OpenJob {
     /// Says why nothing was booked.
     pub fn book_with_read_back(
         &mut self,
-        book: &mut Book,
+        book: &mut Store,
         reading: &Kind,
         supersedes: Vec<Uuid>,
     ) -> Result<(), Refusal> {
@@ -89,7 +94,7 @@ impl OpenJob {
     ///
     /// # Errors
     /// Says why nothing was booked.
-    pub fn book_all(&self, book: &mut Book, acts: Vec<(Kind, Vec<Uuid>)>) -> Result<(), Refusal> {
+    pub fn book_all(&self, book: &mut Store, acts: Vec<(Kind, Vec<Uuid>)>) -> Result<(), Refusal> {
         let mut entries = Vec::with_capacity(acts.len());
         for (kind, supersedes) in acts {
             entries.push(stamp::entry(book, self.job, &kind, supersedes)?);
@@ -102,7 +107,7 @@ impl OpenJob {
     ///
     /// # Errors
     /// When the book cannot be read.
-    pub fn with(mut self, book: &Book, entry: &Entry) -> Result<OpenJob, Refusal> {
+    pub fn with(mut self, book: &Store, entry: &Entry) -> Result<OpenJob, Refusal> {
         self.book = Arc::new(book.folded_with(self.job, entry)?);
         Ok(self)
     }
@@ -111,7 +116,7 @@ impl OpenJob {
     ///
     /// # Errors
     /// Says why nothing was booked.
-    pub fn append(&self, book: &mut Book, entries: &[Entry]) -> Result<(), Refusal> {
+    pub fn append(&self, book: &mut Store, entries: &[Entry]) -> Result<(), Refusal> {
         let text = self.draft.text();
         let after = DraftAfter::Becomes {
             book: self.job,
@@ -218,7 +223,7 @@ impl OpenJob {
 
 /// Settings of this device as they are kept in the book.
 #[must_use]
-pub fn settings(book: &Book) -> Settings {
+pub fn settings(book: &Store) -> Settings {
     book.device()
         .map(|device| Settings::read(&device.settings))
         .unwrap_or_default()
@@ -228,7 +233,7 @@ pub fn settings(book: &Book) -> Settings {
 ///
 /// # Errors
 /// `NoJob`.
-pub fn reply(book: &Book, job: Uuid) -> Result<Reply, Refusal> {
+pub fn reply(book: &Store, job: Uuid) -> Result<Reply, Refusal> {
     let opened = OpenJob::read(book, job)?;
     Ok(Reply::Job(Box::new(view::job::view(&opened))))
 }

@@ -17,7 +17,7 @@ use eavebook_core::book::lay_out::{LaidOut, lay_out};
 use eavebook_core::settings::{Chosen, Code};
 use eavebook_core::solve::{Priced, Solved, Terms, take_off_and_price};
 use eavebook_packet::{Freeze, Job, RatesFrom};
-use eavebook_store::{Book, DraftAfter, Packets, Photos, StoreError};
+use eavebook_store::{DraftAfter, Packets, Photos, Store, StoreError};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use uuid::Uuid;
@@ -68,7 +68,7 @@ pub struct Made {
 ///
 /// # Errors
 /// `NoJob`.
-pub fn list(book: &Book, job: Uuid) -> Result<Reply, Refusal> {
+pub fn list(book: &Store, job: Uuid) -> Result<Reply, Refusal> {
     reply(book, job, None)
 }
 
@@ -76,7 +76,7 @@ pub fn list(book: &Book, job: Uuid) -> Result<Reply, Refusal> {
 ///
 /// # Errors
 /// `NoJob`.
-pub fn reply(book: &Book, job: Uuid, made: Option<String>) -> Result<Reply, Refusal> {
+pub fn reply(book: &Store, job: Uuid, made: Option<String>) -> Result<Reply, Refusal> {
     let folded = fold(&entries(book, job)?);
     let packets = book.packets();
     let view = view::job_file::view(job, &folded, &packets, made);
@@ -89,7 +89,7 @@ pub fn reply(book: &Book, job: Uuid, made: Option<String>) -> Result<Reply, Refu
 /// `NoJob`; `NoVersion`, `VersionLost` for an old version that was not made or whose entries
 /// cannot be told from those that came since.
 pub fn to_make(
-    book: &Book,
+    book: &Store,
     job: Uuid,
     edition: Edition,
     wanted: Wanted,
@@ -292,7 +292,7 @@ impl Made {
     ///
     /// # Errors
     /// When the book cannot be written: the packet is thrown away.
-    pub fn book(&self, book: &mut Book) -> Result<(), Refusal> {
+    pub fn book(&self, book: &mut Store) -> Result<(), Refusal> {
         let Some(freeze) = &self.new else {
             return Ok(());
         };
@@ -328,7 +328,7 @@ pub const NAMED_BY: usize = 12;
 ///
 /// # Errors
 /// When the book or the folder cannot be read.
-pub fn sweep(book: &Book) -> Result<(), StoreError> {
+pub fn sweep(book: &Store) -> Result<(), StoreError> {
     let packets = book.packets();
     if packets.is_empty() {
         return Ok(());
@@ -343,7 +343,7 @@ pub fn sweep(book: &Book) -> Result<(), StoreError> {
     packets.keep_only(&named)
 }
 
-pub(super) fn entries(book: &Book, job: Uuid) -> Result<Vec<Entry>, Refusal> {
+pub(super) fn entries(book: &Store, job: Uuid) -> Result<Vec<Entry>, Refusal> {
     let entries = book.entries(job)?.whole;
     if entries.is_empty() {
         return Err(RequestRefusal::NoJob.into());

@@ -20,7 +20,7 @@ use crate::reply::Reply;
 use crate::request::Request;
 use crate::view;
 use eavebook_core::book::kinds::CoveringObserved;
-use eavebook_store::Book;
+use eavebook_store::Store;
 
 /// What comes of a request.
 pub enum Answer {
@@ -38,7 +38,7 @@ pub enum Answer {
 ///
 /// # Errors
 /// Says why nothing was changed.
-pub fn answer(book: &mut Book, request: Request) -> Result<Answer, Refusal> {
+pub fn answer(book: &mut Store, request: Request) -> Result<Answer, Refusal> {
     let reply = match request {
         Request::Copies { job } => view::copies::reply(book, job),
         Request::Join { link } => return Ok(Answer::Join(link)),

@@ -10,7 +10,7 @@ use eavebook_core::book::kinds::{
 };
 use eavebook_core::book::on_roof;
 use eavebook_core::book::story::Subject;
-use eavebook_store::Book;
+use eavebook_store::Store;
 use uuid::Uuid;
 
 /// Something stands out of the face of a leg. `after`: items booked before it, so that the same
@@ -19,7 +19,7 @@ use uuid::Uuid;
 /// # Errors
 /// `NoJob`, `NoLeg`.
 pub fn add_item(
-    book: &mut Book,
+    book: &mut Store,
     job: Uuid,
     leg: u32,
     item: ItemKind,
@@ -51,7 +51,7 @@ pub fn add_item(
 /// # Errors
 /// `NoJob`, `NoItem`.
 pub fn saddle(
-    book: &mut Book,
+    book: &mut Store,
     job: Uuid,
     number: u32,
     seen: SaddleObserved,
@@ -88,7 +88,7 @@ const LONGEST_KIND: usize = 60;
 ///
 /// # Errors
 /// `NoJob`, `NoLeg`, `NoLayers`, `NoCovering`.
-pub fn covering(book: &mut Book, job: Uuid, mut seen: CoveringObserved) -> Result<Reply, Refusal> {
+pub fn covering(book: &mut Store, job: Uuid, mut seen: CoveringObserved) -> Result<Reply, Refusal> {
     let opened = OpenJob::read(book, job)?;
     if let Some(leg) = seen.leg {
         opened.check_leg(leg)?;
@@ -123,7 +123,7 @@ pub fn covering(book: &mut Book, job: Uuid, mut seen: CoveringObserved) -> Resul
 /// # Errors
 /// `NoJob`, `NoLeg`.
 pub fn deck(
-    book: &mut Book,
+    book: &mut Store,
     job: Uuid,
     kind: DeckKind,
     leg: Option<u32>,
@@ -147,7 +147,7 @@ pub fn deck(
 /// # Errors
 /// `NoJob`, `NoLeg`.
 pub fn roof_seen(
-    book: &mut Book,
+    book: &mut Store,
     job: Uuid,
     leg: u32,
     over: ObservedOverLeg,

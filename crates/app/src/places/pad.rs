@@ -8,7 +8,7 @@ use crate::view::pad::{of_open, refused_key};
 use crate::view::{here, solved_job, things};
 use eavebook_core::book::keypad::{Key, Keypad, Meant};
 use eavebook_core::book::kinds::{Followed, HowRead, Kind, Reading, Thing};
-use eavebook_store::Book;
+use eavebook_store::Store;
 use uuid::Uuid;
 
 /// Whether earlier values of a thing are in sight while it is read.
@@ -36,7 +36,7 @@ pub struct Pressed {
 /// # Errors
 /// `NoJob`, `NoLeg`, `NoTie`.
 pub fn open(
-    book: &mut Book,
+    book: &mut Store,
     job: Uuid,
     thing: Option<Thing>,
     sight: Sight,
@@ -74,7 +74,7 @@ fn most_useful(opened: &OpenJob, sight: Sight) -> (Thing, Sight) {
 /// # Errors
 /// When the book cannot be written.
 pub fn open_for(
-    book: &mut Book,
+    book: &mut Store,
     opened: &mut OpenJob,
     thing: Thing,
     sight: Sight,
@@ -124,7 +124,7 @@ pub fn lay_open(opened: &mut OpenJob, thing: Thing, sight: Sight) {
 ///
 /// # Errors
 /// `NoJob`.
-pub fn close(book: &mut Book, job: Uuid) -> Result<Reply, Refusal> {
+pub fn close(book: &mut Store, job: Uuid) -> Result<Reply, Refusal> {
     let mut opened = OpenJob::read(book, job)?;
     if opened.draft.open.is_some() {
         opened.draft.close();
@@ -138,7 +138,7 @@ pub fn close(book: &mut Book, job: Uuid) -> Result<Reply, Refusal> {
 ///
 /// # Errors
 /// `NoJob`, `PadAway`, `PressOutOfOrder`. An impossible key is no error: the reply says why.
-pub fn press(book: &mut Book, job: Uuid, pressed: &Pressed) -> Result<Reply, Refusal> {
+pub fn press(book: &mut Store, job: Uuid, pressed: &Pressed) -> Result<Reply, Refusal> {
     let mut draft = draft::read(book, job)?;
     if pressed.press < draft.presses {
         return match (pressed.key, &draft.open) {
@@ -169,7 +169,7 @@ pub fn press(book: &mut Book, job: Uuid, pressed: &Pressed) -> Result<Reply, Ref
 
 /// Books the reading and leaves the draft with its read-back, in one transaction.
 fn book_it(
-    book: &mut Book,
+    book: &mut Store,
     job: Uuid,
     mut draft: Draft,
     open: OpenPad,
@@ -203,7 +203,7 @@ fn book_it(
 ///
 /// # Errors
 /// `PadAway`.
-pub fn answer_double(book: &mut Book, job: Uuid, meant: Meant) -> Result<Reply, Refusal> {
+pub fn answer_double(book: &mut Store, job: Uuid, meant: Meant) -> Result<Reply, Refusal> {
     let mut draft = draft::read(book, job)?;
     let open = draft.open.as_mut().ok_or(RequestRefusal::PadAway)?;
     open.keypad.answer_double(meant);
@@ -216,7 +216,7 @@ pub fn answer_double(book: &mut Book, job: Uuid, meant: Meant) -> Result<Reply, 
 /// # Errors
 /// `PadAway`.
 pub fn chip(
-    book: &mut Book,
+    book: &mut Store,
     job: Uuid,
     how: HowRead,
     followed: Followed,
@@ -228,7 +228,7 @@ pub fn chip(
     keep_and_show(book, job, &draft)
 }
 
-fn keep_and_show(book: &mut Book, job: Uuid, draft: &Draft) -> Result<Reply, Refusal> {
+fn keep_and_show(book: &mut Store, job: Uuid, draft: &Draft) -> Result<Reply, Refusal> {
     draft::keep(book, job, draft)?;
     match &draft.open {
         Some(open) => Ok(pad(draft, open)),

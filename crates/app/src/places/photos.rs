@@ -10,7 +10,7 @@ use eavebook_core::book::kinds::{
     TiltFelt,
 };
 use eavebook_core::photo::{Shows, walk_photos};
-use eavebook_store::Book;
+use eavebook_store::Store;
 use serde::Deserialize;
 use std::io::Read;
 use uuid::Uuid;
@@ -60,7 +60,7 @@ pub struct KeptPhoto {
 ///
 /// # Errors
 /// `NoJob`, `NoPhoto`, `NoSound`, `PhotoTooLarge`, and what the thing is not.
-pub fn keep(book: &mut Book, bytes: &[u8], about: &AboutPhoto) -> Result<Reply, Refusal> {
+pub fn keep(book: &mut Store, bytes: &[u8], about: &AboutPhoto) -> Result<Reply, Refusal> {
     let opened = OpenJob::read(book, about.job)?;
     if bytes.len() > LARGEST_PHOTO {
         return Err(too_large(bytes.len()).into());
@@ -137,7 +137,7 @@ fn tilt_felt(text: &str) -> Option<TiltFelt> {
 /// # Errors
 /// `NoJob`, `NoSuchPhoto`.
 pub fn said(
-    book: &mut Book,
+    book: &mut Store,
     job: Uuid,
     photos: &[Uuid],
     word: PhotoWord,
@@ -180,7 +180,7 @@ pub fn too_large(bytes: usize) -> RequestRefusal {
 ///
 /// # Errors
 /// `NoPhoto` of the store.
-pub fn read(book: &Book, sha256: &str) -> Result<KeptPhoto, Refusal> {
+pub fn read(book: &Store, sha256: &str) -> Result<KeptPhoto, Refusal> {
     let mut file = book.photo(sha256)?;
     let mut bytes = Vec::new();
     file.read_to_end(&mut bytes)

@@ -8,14 +8,14 @@ use crate::view;
 use eavebook_core::book::kinds::{EndKind, Kind, LegEnd, PitchBooked, PitchRead};
 use eavebook_core::book::story::Subject;
 use eavebook_core::units::Pitch;
-use eavebook_store::Book;
+use eavebook_store::Store;
 use uuid::Uuid;
 
 /// What rises at a leg: a slope, a gable, a wall.
 ///
 /// # Errors
 /// `NoJob`, `NoLeg`.
-pub fn leg_end(book: &mut Book, job: Uuid, leg: u32, end: EndKind) -> Result<Reply, Refusal> {
+pub fn leg_end(book: &mut Store, job: Uuid, leg: u32, end: EndKind) -> Result<Reply, Refusal> {
     let opened = OpenJob::read(book, job)?;
     opened.check_leg(leg)?;
     let there = opened
@@ -34,7 +34,7 @@ pub fn leg_end(book: &mut Book, job: Uuid, leg: u32, end: EndKind) -> Result<Rep
 ///
 /// # Errors
 /// `NoJob`, `NoLeg`, `NoSlope`, `NoOtherSlope`.
-pub fn pitch(book: &mut Book, job: Uuid, leg: u32, read: PitchRead) -> Result<Reply, Refusal> {
+pub fn pitch(book: &mut Store, job: Uuid, leg: u32, read: PitchRead) -> Result<Reply, Refusal> {
     let opened = OpenJob::read(book, job)?;
     opened.check_leg(leg)?;
     check(&opened, leg, &read)?;
@@ -55,7 +55,7 @@ pub fn pitch(book: &mut Book, job: Uuid, leg: u32, read: PitchRead) -> Result<Re
 ///
 /// # Errors
 /// `NoJob`.
-pub fn drawn(book: &Book, job: Uuid, room: view::drawn::Room) -> Result<Reply, Refusal> {
+pub fn drawn(book: &Store, job: Uuid, room: view::drawn::Room) -> Result<Reply, Refusal> {
     let opened = OpenJob::read(book, job)?;
     Ok(Reply::Plan(Box::new(view::drawn::view(&opened, room))))
 }
@@ -64,7 +64,7 @@ pub fn drawn(book: &Book, job: Uuid, room: view::drawn::Room) -> Result<Reply, R
 ///
 /// # Errors
 /// `NoJob`.
-pub fn solid(book: &Book, job: Uuid, from: SeenFrom) -> Result<Reply, Refusal> {
+pub fn solid(book: &Store, job: Uuid, from: SeenFrom) -> Result<Reply, Refusal> {
     let opened = OpenJob::read(book, job)?;
     Ok(Reply::Solid(Box::new(view::solid::view(&opened, from))))
 }
@@ -76,7 +76,7 @@ pub fn solid(book: &Book, job: Uuid, from: SeenFrom) -> Result<Reply, Refusal> {
 /// `NoSlope`, `NoOtherSlope`; says why nothing was booked.
 pub fn book_pitch(
     opened: &OpenJob,
-    book: &mut Book,
+    book: &mut Store,
     leg: u32,
     read: PitchRead,
 ) -> Result<(), Refusal> {

@@ -7,7 +7,7 @@ use crate::reply::Reply;
 use crate::stamp;
 use eavebook_core::book::fold::fold;
 use eavebook_core::book::kinds::{Kind, PacketSent, SendStage};
-use eavebook_store::{Book, DraftAfter};
+use eavebook_store::{DraftAfter, Store};
 use uuid::Uuid;
 
 /// Notes that a packet is to go to somebody. It waits until something is said of it.
@@ -15,7 +15,7 @@ use uuid::Uuid;
 /// # Errors
 /// `NoJob`, `NoPacket`, `ToWhom`.
 pub fn begin(
-    book: &mut Book,
+    book: &mut Store,
     job: Uuid,
     packet: Option<&str>,
     to: &str,
@@ -46,7 +46,7 @@ pub fn begin(
 ///
 /// # Errors
 /// `NoJob`, `NoSending`.
-pub fn came(book: &mut Book, job: Uuid, send: Uuid, stage: SendStage) -> Result<Reply, Refusal> {
+pub fn came(book: &mut Store, job: Uuid, send: Uuid, stage: SendStage) -> Result<Reply, Refusal> {
     let told = fold(&job_file::entries(book, job)?);
     let begun = told.sent.iter().find(|sent| sent.entry == send);
     let begun = begun.ok_or(RequestRefusal::NoSending)?.what.clone();
@@ -63,7 +63,7 @@ pub fn came(book: &mut Book, job: Uuid, send: Uuid, stage: SendStage) -> Result<
     job_file::list(book, job)
 }
 
-fn append(book: &mut Book, job: Uuid, kind: &Kind) -> Result<(), Refusal> {
+fn append(book: &mut Store, job: Uuid, kind: &Kind) -> Result<(), Refusal> {
     let entry = stamp::entry(book, job, kind, Vec::new())?;
     book.append(&[entry], DraftAfter::AsItIs)?;
     Ok(())

@@ -9,7 +9,7 @@ use eavebook_core::book::kinds::{EndKind, GableMark, GableSpot, PitchRead, TiltF
 use eavebook_core::book::names::end_of;
 use eavebook_core::sight::{Camera, GableEnd, Mark, PhoneTurn, Spot, sight, up_in_picture};
 use eavebook_core::units::Length;
-use eavebook_store::Book;
+use eavebook_store::Store;
 use uuid::Uuid;
 
 /// What was marked for one face.
@@ -36,7 +36,7 @@ const TOP_OFF_MIDDLE: f64 = 0.01;
 ///
 /// # Errors
 /// `NoJob`, `NoLeg`, `NoSuchPhoto`, `NoGableBeside`, `NoGableWidth`, `SightError`.
-pub fn pitch(book: &mut Book, job: Uuid, marked: &Marked) -> Result<Reply, Refusal> {
+pub fn pitch(book: &mut Store, job: Uuid, marked: &Marked) -> Result<Reply, Refusal> {
     let opened = OpenJob::read(book, job)?;
     opened.check_leg(marked.leg)?;
     let photos = opened.book.photos.iter();

@@ -7,14 +7,14 @@ use crate::view;
 use crate::view::takeoff::rates::JobRates;
 use eavebook_core::book::kinds::{Kind, RateSet};
 use eavebook_core::book::story::Subject;
-use eavebook_store::Book;
+use eavebook_store::Store;
 use uuid::Uuid;
 
 /// The takeoff and the price.
 ///
 /// # Errors
 /// `NoJob`.
-pub fn takeoff(book: &Book, job: Uuid) -> Result<Reply, Refusal> {
+pub fn takeoff(book: &Store, job: Uuid) -> Result<Reply, Refusal> {
     let opened = OpenJob::read(book, job)?;
     Ok(Reply::Takeoff(Box::new(view::takeoff::view(&opened))))
 }
@@ -23,7 +23,7 @@ pub fn takeoff(book: &Book, job: Uuid) -> Result<Reply, Refusal> {
 ///
 /// # Errors
 /// `NoJob`; a key or a value that the rates refuse, in their sentence.
-pub fn set_rate(book: &mut Book, job: Uuid, key: &str, value: &str) -> Result<Reply, Refusal> {
+pub fn set_rate(book: &mut Store, job: Uuid, key: &str, value: &str) -> Result<Reply, Refusal> {
     let opened = OpenJob::read(book, job)?;
     let now = JobRates::new(&opened.book);
     let value = value.trim();

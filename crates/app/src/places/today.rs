@@ -6,14 +6,14 @@ use crate::reply::{Reply, TodayView};
 use crate::request::Setting;
 use crate::{draft, stamp, view};
 use eavebook_core::book::kinds::{JobStarted, Kind};
-use eavebook_store::{Book, DraftAfter};
+use eavebook_store::{DraftAfter, Store};
 use uuid::Uuid;
 
 /// Today.
 ///
 /// # Errors
 /// When the book cannot be read.
-pub fn today(book: &mut Book) -> Result<Reply, Refusal> {
+pub fn today(book: &mut Store) -> Result<Reply, Refusal> {
     list(book, "")
 }
 
@@ -21,11 +21,11 @@ pub fn today(book: &mut Book) -> Result<Reply, Refusal> {
 ///
 /// # Errors
 /// When the book cannot be read.
-pub fn search(book: &mut Book, words: &str) -> Result<Reply, Refusal> {
+pub fn search(book: &mut Store, words: &str) -> Result<Reply, Refusal> {
     list(book, words)
 }
 
-fn list(book: &Book, words: &str) -> Result<Reply, Refusal> {
+fn list(book: &Store, words: &str) -> Result<Reply, Refusal> {
     let jobs = newest_first(book)?;
     Ok(Reply::Today(TodayView {
         stops: jobs.iter().map(view::today::stop).collect(),
@@ -35,7 +35,7 @@ fn list(book: &Book, words: &str) -> Result<Reply, Refusal> {
 }
 
 /// All jobs, the pretend house first, then the newest.
-fn newest_first(book: &Book) -> Result<Vec<OpenJob>, Refusal> {
+fn newest_first(book: &Store) -> Result<Vec<OpenJob>, Refusal> {
     let ids = book.books()?;
     let read = ids.into_iter().rev().map(|id| OpenJob::read(book, id));
     let mut jobs = read.collect::<Result<Vec<OpenJob>, Refusal>>()?;
@@ -51,7 +51,7 @@ const LONGEST_ADDRESS: usize = 200;
 ///
 /// # Errors
 /// `NoAddress`, `LongAddress`.
-pub fn start(book: &mut Book, address: &str) -> Result<Reply, Refusal> {
+pub fn start(book: &mut Store, address: &str) -> Result<Reply, Refusal> {
     let job = begin(book, address, Pretend::No)?;
     job::reply(book, job)
 }
@@ -69,7 +69,7 @@ pub enum Pretend {
 ///
 /// # Errors
 /// `NoAddress`, `LongAddress`.
-pub fn begin(book: &mut Book, address: &str, pretend: Pretend) -> Result<Uuid, Refusal> {
+pub fn begin(book: &mut Store, address: &str, pretend: Pretend) -> Result<Uuid, Refusal> {
     let address = address.split_whitespace().collect::<Vec<_>>().join(" ");
     if address.is_empty() {
         return Err(RequestRefusal::NoAddress.into());
@@ -100,7 +100,7 @@ pub fn begin(book: &mut Book, address: &str, pretend: Pretend) -> Result<Uuid, R
 ///
 /// # Errors
 /// When the book cannot be written.
-pub fn set(book: &mut Book, setting: Setting) -> Result<Reply, Refusal> {
+pub fn set(book: &mut Store, setting: Setting) -> Result<Reply, Refusal> {
     let settings = job::settings(book).with(setting);
     book.keep_settings(&settings.text())?;
     for id in book.books()? {

@@ -6,7 +6,7 @@ use crate::refusal::{Refusal, RequestRefusal};
 use crate::reply::Reply;
 use eavebook_core::book::kinds::{Found, Kind, VisitNote};
 use eavebook_core::book::story::Subject;
-use eavebook_store::Book;
+use eavebook_store::Store;
 use uuid::Uuid;
 
 /// Keeps from which card of the check somebody went, so that one comes back to it; none: one came
@@ -14,7 +14,7 @@ use uuid::Uuid;
 ///
 /// # Errors
 /// `NoJob`.
-pub fn hold_place(book: &mut Book, job: Uuid, at: Option<String>) -> Result<Reply, Refusal> {
+pub fn hold_place(book: &mut Store, job: Uuid, at: Option<String>) -> Result<Reply, Refusal> {
     let mut opened = OpenJob::read(book, job)?;
     if opened.draft.check_at != at {
         opened.draft.check_at = at;
@@ -31,7 +31,7 @@ const MOST_LETTERS: usize = 400;
 ///
 /// # Errors
 /// `NoJob`, `NoHeading`, `NoName`, `LongNote`.
-pub fn note(book: &mut Book, job: Uuid, note: VisitNote) -> Result<Reply, Refusal> {
+pub fn note(book: &mut Store, job: Uuid, note: VisitNote) -> Result<Reply, Refusal> {
     let opened = OpenJob::read(book, job)?;
     let note = tidy(note)?;
     let about = note.about();

@@ -11,7 +11,7 @@ pub struct CopiesView {
     /// Of the job that was asked about; none where none was.
     pub copies: Option<Sentence>,
     /// Entries of it that other devices booked: where this grows, the job is to be fetched anew.
-    pub of_others: u32,
+    pub entries_of_others: u32,
     /// The hub that this book keeps in step with.
     pub hub: Option<HubView>,
     /// What this device is called on the others: `device 3f9a`.

@@ -4,7 +4,7 @@ use super::names;
 use super::takeoff::figures::number;
 use crate::refusal::Refusal;
 use crate::reply::{CopiesView, HubView, Reply, Sentence};
-use eavebook_store::{BackedUp, Book, Brought, Copies};
+use eavebook_store::{BackupCounts, Copies, ImportReport, Store};
 use std::fmt::Display;
 use uuid::Uuid;
 
@@ -12,12 +12,12 @@ use uuid::Uuid;
 ///
 /// # Errors
 /// When the book cannot be read.
-pub fn reply(book: &Book, job: Option<Uuid>) -> Result<Reply, Refusal> {
+pub fn reply(book: &Store, job: Option<Uuid>) -> Result<Reply, Refusal> {
     let copies = job.map(|job| book.copies(job)).transpose()?;
-    let of_others = job.map_or(Ok(0), |job| book.of_others(job))?;
+    let entries_of_others = job.map_or(Ok(0), |job| book.entries_of_others(job))?;
     Ok(Reply::Copies(CopiesView {
-        copies: copies.map(|copies| words(copies, book.of_hub())),
-        of_others: u32::try_from(of_others).unwrap_or(u32::MAX),
+        copies: copies.map(|copies| words(copies, book.hub_message())),
+        entries_of_others: u32::try_from(entries_of_others).unwrap_or(u32::MAX),
         hub: book.pairing()?.map(|pairing| HubView {
             company: pairing.company,
             address: pairing.url,
@@ -33,7 +33,7 @@ pub fn reply(book: &Book, job: Option<Uuid>) -> Result<Reply, Refusal> {
 
 /// "2 copies: this phone, hub". `of_hub`: what a person must know of the exchange.
 #[must_use]
-pub fn words(copies: Copies, of_hub: Option<&str>) -> Sentence {
+pub fn words(copies: Copies, hub_message: Option<&str>) -> Sentence {
     let (code, mut words) = match copies {
         Copies::HereOnly => ("copies_1", "1 copy: this phone only".to_owned()),
         Copies::WithHub {
@@ -57,7 +57,7 @@ pub fn words(copies: Copies, of_hub: Option<&str>) -> Sentence {
             (code, words)
         }
     };
-    if let Some(why) = of_hub {
+    if let Some(why) = hub_message {
         words.push_str(". ");
         words.push_str(&names::capital(why));
     }
@@ -66,7 +66,7 @@ pub fn words(copies: Copies, of_hub: Option<&str>) -> Sentence {
 
 /// What a file carried by hand brought. `addresses`: of the first of its jobs.
 #[must_use]
-pub fn brought(brought: &Brought, addresses: &[String]) -> Sentence {
+pub fn brought(brought: &ImportReport, addresses: &[String]) -> Sentence {
     let of = match (brought.jobs.len(), addresses) {
         (0, _) => {
             return names::said(
@@ -114,7 +114,7 @@ pub fn brought(brought: &Brought, addresses: &[String]) -> Sentence {
 
 /// What a copy of the whole book holds. `file`: its name, or where it lies.
 #[must_use]
-pub fn copied(file: &dyn Display, held: BackedUp) -> Sentence {
+pub fn copied(file: &dyn Display, held: BackupCounts) -> Sentence {
     let holds = holds(held);
     let words =
         format!("{file} holds {holds} It is a second copy once it lies on another machine.");
@@ -123,7 +123,7 @@ pub fn copied(file: &dyn Display, held: BackedUp) -> Sentence {
 
 /// "86 entries, 1 photo, 2 packets.", and what no copy has.
 #[must_use]
-pub fn holds(held: BackedUp) -> String {
+pub fn holds(held: BackupCounts) -> String {
     let lacking = match held.lacking {
         0 => String::new(),
         lacking => {

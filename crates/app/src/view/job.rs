@@ -30,7 +30,7 @@ pub fn view(opened: &OpenJob) -> JobView {
     let pad = pad::view(opened, &seen);
     let photos = walk::photos(&opened.book, &laid);
     let left = left::view(&seen, &faces, &items, &photos);
-    let copies = copies::words(opened.copies, opened.of_hub.as_deref());
+    let copies = copies::words(opened.copies, opened.hub_message.as_deref());
     let check = check::view(&check::Parts {
         copies: &copies,
         seen: &seen,

@@ -14,7 +14,7 @@ pub fn stop(opened: &OpenJob) -> StopView {
         address: opened.book.address.clone(),
         pretend: opened.book.pretend,
         standing: standing(opened),
-        copies: copies::words(opened.copies, opened.of_hub.as_deref()),
+        copies: copies::words(opened.copies, opened.hub_message.as_deref()),
     }
 }
 

@@ -4,7 +4,7 @@
 //! Nothing rests on a conditional write: not every such store keeps to it. An object is written whole
 //! after its bytes were proved, and only then does its row say that it is here.
 
-use super::{Blobs, Joined, missing, older};
+use super::{Blobs, JoinResult, missing, older};
 use crate::config::Bucket as Named;
 use crate::limits::{BLOB_BYTES, STALL};
 use crate::rows::Photo;
@@ -38,7 +38,7 @@ pub(crate) struct Bucket {
     agent: Agent,
     /// The hub's id: several may share a bucket.
     hub: String,
-    room: Room,
+    budget: MemoryBudget,
 }
 
 impl Bucket {
@@ -73,7 +73,7 @@ impl Bucket {
             keys: Credentials::new(named.access_key.clone(), named.secret_key.clone()),
             agent: agent.build().into(),
             hub: hub.to_owned(),
-            room: Room::of(JOINING),
+            budget: MemoryBudget::new(JOINING),
         };
         // Asked at once, so that a wrong key is not found out by the first photo.
         bucket
@@ -102,8 +102,8 @@ impl Bucket {
     ) -> io::Result<Response<Body>> {
         let mut pause = PAUSE;
         for last in (1..=TRIES).rev() {
-            let told = request();
-            let why = match told {
+            let result = request();
+            let why = match result {
                 Ok(response) if response.status().is_success() => return Ok(response),
                 Ok(response) if response.status().as_u16() == 404 => {
                     return Err(io::Error::new(ErrorKind::NotFound, "no such object"));
@@ -156,14 +156,14 @@ impl Bucket {
     }
 
     fn has_object(&self, name: &str) -> io::Result<bool> {
-        let told = self.ask(|| {
+        let result = self.ask(|| {
             let url = self
                 .place
                 .head_object(Some(&self.keys), name)
                 .sign(SIGNED_FOR);
             self.agent.head(url.as_str()).call()
         });
-        match told {
+        match result {
             Ok(_) => Ok(true),
             Err(why) if why.kind() == ErrorKind::NotFound => Ok(false),
             Err(why) => Err(why),
@@ -238,7 +238,7 @@ fn roots(file: &std::path::Path) -> Result<RootCerts, String> {
 
 impl Blobs for Bucket {
     /// The row is the truth: an object that is found gone is taken out of the rows then.
-    fn stands(&self, _: &Photo) -> bool {
+    fn is_kept(&self, _: &Photo) -> bool {
         true
     }
 
@@ -264,19 +264,19 @@ impl Blobs for Bucket {
 
     /// In memory, because an object is to be proved before its first byte is sent; so many bytes at
     /// once as there is room for.
-    fn join(&self, photo: &Photo) -> io::Result<Joined> {
+    fn join(&self, photo: &Photo) -> io::Result<JoinResult> {
         let missing = missing(photo.size, &self.parts(photo.company, &photo.sha256)?);
         if !missing.is_empty() {
-            return Ok(Joined::Missing(missing));
+            return Ok(JoinResult::Missing(missing));
         }
-        let _room = self.room.take(photo.size);
+        let _room = self.budget.take(photo.size);
         let mut bytes = Vec::with_capacity(usize::try_from(photo.size).unwrap_or_default());
         for part in 0..photo.size.div_ceil(crate::limits::PART_BYTES as u64) {
             let name = self.part(photo.company, &photo.sha256, part);
             let object = match self.get_object(&name, None) {
                 // Completed by another call, which has cleared the parts: say it again.
                 Err(why) if why.kind() == ErrorKind::NotFound => {
-                    return Ok(Joined::Missing(vec![part]));
+                    return Ok(JoinResult::Missing(vec![part]));
                 }
                 object => object?,
             };
@@ -285,10 +285,10 @@ impl Blobs for Bucket {
             from.read_to_end(&mut bytes)?;
         }
         if bytes.len() as u64 != photo.size || hex(&token::sha256(&bytes)) != photo.sha256 {
-            return Ok(Joined::OtherBytes);
+            return Ok(JoinResult::OtherBytes);
         }
         self.put(photo.company, &photo.sha256, &bytes)?;
-        Ok(Joined::Whole)
+        Ok(JoinResult::Whole)
     }
 
     fn clear(&self, company: i64, sha256: &str) {
@@ -338,44 +338,47 @@ impl Blobs for Bucket {
 
 /// Room for bytes in memory: who wants more than is left waits.
 #[derive(Debug)]
-struct Room {
+struct MemoryBudget {
     left: Mutex<u64>,
     freed: Condvar,
 }
 
 /// Bytes taken of the room; dropped, they are free again.
-struct Taken<'a> {
-    room: &'a Room,
+struct MemoryPermit<'a> {
+    budget: &'a MemoryBudget,
     bytes: u64,
 }
 
-impl Room {
-    fn of(bytes: u64) -> Room {
-        Room {
+impl MemoryBudget {
+    fn new(bytes: u64) -> MemoryBudget {
+        MemoryBudget {
             left: Mutex::new(bytes),
             freed: Condvar::new(),
         }
     }
 
-    fn take(&self, bytes: u64) -> Taken<'_> {
+    fn take(&self, bytes: u64) -> MemoryPermit<'_> {
         let left = self.left.lock().unwrap_or_else(PoisonError::into_inner);
         let mut left = self
             .freed
             .wait_while(left, |left| *left < bytes)
             .unwrap_or_else(PoisonError::into_inner);
         *left -= bytes;
-        Taken { room: self, bytes }
+        MemoryPermit {
+            budget: self,
+            bytes,
+        }
     }
 }
 
-impl Drop for Taken<'_> {
+impl Drop for MemoryPermit<'_> {
     fn drop(&mut self) {
         let mut left = self
-            .room
+            .budget
             .left
             .lock()
             .unwrap_or_else(PoisonError::into_inner);
         *left += self.bytes;
-        self.room.freed.notify_all();
+        self.budget.freed.notify_all();
     }
 }

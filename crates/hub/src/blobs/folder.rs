@@ -1,7 +1,7 @@
 //! Photos as files: `blobs/COMPANY/ab/SHA256` once they are whole, `staging/COMPANY/SHA256/N` while
 //! their parts come. A file is on the disk before its row in the database; the row is the truth.
 
-use super::{Blobs, Joined, missing, older};
+use super::{Blobs, JoinResult, missing, older};
 use crate::rows::Photo;
 use crate::rows::sqlite::sync_dir;
 use sha2::{Digest, Sha256};
@@ -19,7 +19,7 @@ pub(crate) struct Folder {
 }
 
 impl Folder {
-    pub(crate) fn at(dir: &Path) -> Folder {
+    pub(crate) fn new(dir: &Path) -> Folder {
         Folder {
             dir: dir.to_path_buf(),
         }
@@ -43,7 +43,7 @@ impl Folder {
 
 impl Blobs for Folder {
     /// Whether its file is there with its size: one whose file is gone is to be sent again.
-    fn stands(&self, photo: &Photo) -> bool {
+    fn is_kept(&self, photo: &Photo) -> bool {
         std::fs::metadata(self.file(photo.company, &photo.sha256))
             .is_ok_and(|file| file.len() == photo.size)
     }
@@ -78,7 +78,7 @@ impl Blobs for Folder {
         Ok(parts)
     }
 
-    fn join(&self, photo: &Photo) -> io::Result<Joined> {
+    fn join(&self, photo: &Photo) -> io::Result<JoinResult> {
         let Photo {
             company,
             ref sha256,
@@ -86,32 +86,32 @@ impl Blobs for Folder {
         } = *photo;
         let missing = missing(size, &self.parts(company, sha256)?);
         if !missing.is_empty() {
-            return Ok(Joined::Missing(missing));
+            return Ok(JoinResult::Missing(missing));
         }
         let parts = size.div_ceil(crate::limits::PART_BYTES as u64);
         let (folder, staged) = (self.folder(company, sha256), self.staged(company, sha256));
         make(&self.dir, &folder)?;
         let arriving = folder.join(format!("arriving-{}", Uuid::new_v4()));
         let mut file = create(&arriving)?;
-        let told = (|| {
+        let result = (|| {
             let (mut hash, mut length) = (Sha256::new(), 0);
             for part in 0..parts {
                 let mut from = File::open(staged.join(part.to_string()))?;
                 length += copy(&mut from, &mut file, &mut hash)?;
             }
             if length != size || crate::hex(&hash.finalize()) != *sha256 {
-                return Ok(Joined::OtherBytes);
+                return Ok(JoinResult::OtherBytes);
             }
             file.sync_all()?;
             std::fs::rename(&arriving, folder.join(sha256))?;
             sync_dir(&folder)?;
-            Ok(Joined::Whole)
+            Ok(JoinResult::Whole)
         })();
-        if !matches!(told, Ok(Joined::Whole)) {
+        if !matches!(result, Ok(JoinResult::Whole)) {
             // What stays is swept later.
             let _ = std::fs::remove_file(&arriving);
         }
-        told
+        result
     }
 
     fn clear(&self, company: i64, sha256: &str) {
@@ -243,7 +243,7 @@ mod tests {
     #[test]
     fn parts_left_for_a_week_are_swept_and_whole_photos_are_not() {
         let dir = tempfile::tempdir().unwrap();
-        let blobs = Folder::at(dir.path());
+        let blobs = Folder::new(dir.path());
         let (left, coming, whole) = ("a".repeat(64), "b".repeat(64), "c".repeat(64));
         for sha256 in [&left, &coming] {
             blobs.put_part(1, sha256, 0, b"part").unwrap();
@@ -267,6 +267,6 @@ mod tests {
             sha256: whole,
             size: 5,
         };
-        assert!(blobs.stands(&photo));
+        assert!(blobs.is_kept(&photo));
     }
 }

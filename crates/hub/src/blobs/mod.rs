@@ -18,7 +18,7 @@ const STAGED_FOR: Duration = Duration::from_secs(7 * 24 * 3600);
 
 /// What became of parts put together.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(crate) enum Joined {
+pub(crate) enum JoinResult {
     /// The photo is whole and safe.
     Whole,
     /// These have not come.
@@ -30,7 +30,7 @@ pub(crate) enum Joined {
 /// The store of the bytes of photos. Every call waits: none is made on a thread that listens.
 pub(crate) trait Blobs: Debug + Send + Sync {
     /// Whether the bytes of a photo, which a row says are here, are to be counted on.
-    fn stands(&self, photo: &Photo) -> bool;
+    fn is_kept(&self, photo: &Photo) -> bool;
 
     /// Puts a photo there whose bytes were proved. When this returns they are safe.
     fn put(&self, company: i64, sha256: &str, bytes: &[u8]) -> io::Result<()>;
@@ -43,7 +43,7 @@ pub(crate) trait Blobs: Debug + Send + Sync {
 
     /// Puts the parts of a photo together and proves them. Parts stay until [`Blobs::clear`], so a
     /// wrong one may be sent again.
-    fn join(&self, photo: &Photo) -> io::Result<Joined>;
+    fn join(&self, photo: &Photo) -> io::Result<JoinResult>;
 
     /// Throws the parts of a photo away, which is whole.
     fn clear(&self, company: i64, sha256: &str);
@@ -57,9 +57,9 @@ pub(crate) trait Blobs: Debug + Send + Sync {
 }
 
 /// Which parts of a photo of `size` bytes are not among those there.
-fn missing(size: u64, there: &BTreeSet<u64>) -> Vec<u64> {
+fn missing(size: u64, kept: &BTreeSet<u64>) -> Vec<u64> {
     let parts = size.div_ceil(crate::limits::PART_BYTES as u64);
-    (0..parts).filter(|part| !there.contains(part)).collect()
+    (0..parts).filter(|part| !kept.contains(part)).collect()
 }
 
 fn older(than: SystemTime, now: SystemTime) -> bool {

@@ -7,10 +7,10 @@ pub(crate) mod postgres;
 pub(crate) mod sqlite;
 mod wakes;
 
-use crate::devices::Paired;
-use crate::entries::{Fit, Status};
+use crate::devices::PairedDevice;
+use crate::entries::{Status, ValidEntry};
 use crate::problem::Problem;
-use crate::token::{Caller, Drawn};
+use crate::token::{Caller, NewToken};
 use eavebook_core::book::digest::SetDigest;
 use std::collections::BTreeSet;
 use std::fmt::Debug;
@@ -30,7 +30,7 @@ pub(crate) struct Identity {
 
 /// Where a company stands, and in it one device.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(crate) struct Standing {
+pub(crate) struct CompanyState {
     /// The number of its last entry.
     pub(crate) head: u64,
     /// Of all its entries.
@@ -52,7 +52,7 @@ pub(crate) struct Page {
 
 /// Which page.
 #[derive(Clone, Debug)]
-pub(crate) struct Asked {
+pub(crate) struct PageQuery {
     pub(crate) company: i64,
     pub(crate) after: u64,
     /// Most entries.
@@ -91,12 +91,12 @@ pub(crate) struct Pairing {
     pub(crate) device: Uuid,
     /// Its name, and its author's where the code names none.
     pub(crate) name: String,
-    pub(crate) drawn: Drawn,
+    pub(crate) drawn: NewToken,
 }
 
 /// Whether a thing came now.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Came {
+pub(crate) enum Arrival {
     /// It was not there.
     New,
     /// It was.
@@ -129,16 +129,16 @@ pub(crate) trait Rows: Debug + Send + Sync {
 
     /// Keeps entries, numbers those that are new without a gap, and tells what became of each, in
     /// their order, and the company's last number.
-    fn push(&self, company: i64, entries: Vec<Fit>) -> Result<(u64, Vec<Status>), Problem>;
+    fn push(&self, company: i64, entries: Vec<ValidEntry>) -> Result<(u64, Vec<Status>), Problem>;
 
     /// The entries whose id was taken by another content, each once, as they came.
     fn conflicts(&self, company: i64) -> Result<Vec<Vec<u8>>, Problem>;
 
     /// Where a company stands, and the caller in it.
-    fn standing(&self, caller: &Caller) -> Result<Standing, Problem>;
+    fn company_state(&self, caller: &Caller) -> Result<CompanyState, Problem>;
 
     /// A page of a company's entries.
-    fn page(&self, asked: &Asked) -> Result<Page, Problem>;
+    fn page(&self, asked: &PageQuery) -> Result<Page, Problem>;
 
     /// Shows id, job and SHA-256 of every entry of a company, or of one job of it: one snapshot.
     fn walk(
@@ -152,14 +152,14 @@ pub(crate) trait Rows: Debug + Send + Sync {
     fn photos(&self, company: i64, sha256: &[String]) -> Result<Vec<(String, u64)>, Problem>;
 
     /// Makes a photo, whose bytes are safe, one that is here.
-    fn publish(&self, photo: &Photo) -> Result<Came, Problem>;
+    fn publish(&self, photo: &Photo) -> Result<Arrival, Problem>;
 
     /// Takes a photo, whose bytes are gone, out of those that are here, so that it is asked for
     /// again.
     fn forget(&self, company: i64, sha256: &str) -> Result<(), Problem>;
 
     /// All devices, also those turned out.
-    fn devices(&self) -> Result<Vec<Paired>, Problem>;
+    fn devices(&self) -> Result<Vec<PairedDevice>, Problem>;
 
     /// Turns a device out; tells in how many companies.
     fn revoke(&self, device: &str) -> Result<usize, Problem>;

@@ -10,20 +10,21 @@ pub(super) struct Wakes(Mutex<BTreeMap<i64, watch::Sender<u64>>>);
 
 impl Wakes {
     /// Changes when the company has something new.
-    pub(super) fn of(&self, company: i64) -> watch::Receiver<u64> {
-        let mut of = self.all();
-        of.entry(company)
+    pub(super) fn subscribe(&self, company: i64) -> watch::Receiver<u64> {
+        let mut wakes = self.all();
+        wakes
+            .entry(company)
             .or_insert_with(|| watch::channel(0).0)
             .subscribe()
     }
 
     /// Wakes those who wait for a company.
     pub(super) fn wake(&self, company: i64) {
-        let mut of = self.all();
-        if let Some(waiting) = of.get(&company) {
+        let mut wakes = self.all();
+        if let Some(waiting) = wakes.get(&company) {
             waiting.send_modify(|times| *times += 1);
             if waiting.receiver_count() == 0 {
-                of.remove(&company);
+                wakes.remove(&company);
             }
         }
     }
@@ -47,7 +48,7 @@ mod tests {
     #[test]
     fn a_company_wakes_its_own_alone() {
         let wakes = Wakes::default();
-        let (mine, other) = (wakes.of(1), wakes.of(2));
+        let (mine, other) = (wakes.subscribe(1), wakes.subscribe(2));
         wakes.wake(1);
         assert!(mine.has_changed().unwrap());
         assert!(!other.has_changed().unwrap());

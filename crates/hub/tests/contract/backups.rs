@@ -3,7 +3,7 @@
 use crate::stores;
 use crate::talk::Yard;
 use eavebook_core::book::entry::sha256_hex;
-use eavebook_hub::{HubError, Running, Settings, backup, restore};
+use eavebook_hub::{HubError, RunningHub, Settings, backup, restore};
 use serde_json::json;
 use uuid::Uuid;
 
@@ -28,23 +28,23 @@ fn a_restored_hub_has_entries_photos_tokens_and_key_and_another_epoch() {
     yard.hub.take().unwrap().stop();
 
     let back = yard.beside("back");
-    let told = restore(&file, &back).unwrap();
-    assert_eq!(told.held, held);
-    assert_ne!(told.epoch, epoch);
+    let answer = restore(&file, &back).unwrap();
+    assert_eq!(answer.held, held);
+    assert_ne!(answer.epoch, epoch);
     yard.settings = Settings {
         dir: back,
         ..yard.settings.clone()
     };
-    yard.hub = Some(Running::begin(&yard.settings).unwrap());
+    yard.hub = Some(RunningHub::begin(&yard.settings).unwrap());
     assert_eq!(yard.hub.as_ref().unwrap().pin, pin);
     device.at = yard.address();
     let after = device.hello();
-    assert_eq!(after["epoch"], json!(told.epoch));
+    assert_eq!(after["epoch"], json!(answer.epoch));
     for same in ["hub_id", "company", "digest"] {
         assert_eq!(after[same], before[same], "{same}");
     }
     assert_eq!(
-        device.get("/v1/feed").text().replace(&told.epoch, &epoch),
+        device.get("/v1/feed").text().replace(&answer.epoch, &epoch),
         feed
     );
     assert!(device.get(&path).body == photo);
@@ -66,10 +66,14 @@ fn a_backup_with_any_byte_changed_or_cut_is_refused_and_nothing_is_made() {
     let mut tried = 0;
     let mut refused = |bytes: &[u8]| {
         std::fs::write(&bad, bytes).unwrap();
-        let said = restore(&bad, &back).unwrap_err();
-        assert!(matches!(said, HubError::BackupDamaged { .. }), "{said}");
+        let refusal = restore(&bad, &back).unwrap_err();
         assert!(
-            said.to_string()
+            matches!(refusal, HubError::BackupDamaged { .. }),
+            "{refusal}"
+        );
+        assert!(
+            refusal
+                .to_string()
                 .ends_with("take another copy; nothing was restored")
         );
         assert!(!back.exists());
@@ -104,12 +108,12 @@ fn nothing_is_written_over() {
         Err(HubError::NotEmpty { .. })
     ));
     let nowhere = yard.beside("nowhere");
-    let said = backup(&nowhere, &yard.beside("b.hub"))
+    let refusal = backup(&nowhere, &yard.beside("b.hub"))
         .unwrap_err()
         .to_string();
     assert!(
-        said.starts_with(&format!("there is no hub in {}", nowhere.display())),
-        "{said}"
+        refusal.starts_with(&format!("there is no hub in {}", nowhere.display())),
+        "{refusal}"
     );
     assert!(!nowhere.exists());
 }
@@ -122,10 +126,10 @@ fn a_hub_whose_photo_rotted_makes_no_backup_and_says_which() {
     device.ask("PUT", &format!("/v1/blobs/{sha256}"), b"a photo");
     stores::rot(yard.folder(), &sha256, b"a phote");
     let file = yard.beside("a.hub");
-    let said = backup(yard.folder(), &file).unwrap_err().to_string();
+    let refusal = backup(yard.folder(), &file).unwrap_err().to_string();
     assert!(
-        said.starts_with(&format!("photo {sha256} of the hub")),
-        "{said}"
+        refusal.starts_with(&format!("photo {sha256} of the hub")),
+        "{refusal}"
     );
     assert!(!file.exists());
 }
@@ -139,13 +143,13 @@ fn a_code_that_was_open_does_not_come_back() {
     yard.hub.take().unwrap().stop();
     let back = yard.beside("back");
     restore(&file, &back).unwrap();
-    let said = eavebook_hub::code(&back, "Ridge", None).unwrap_err();
-    assert!(matches!(said, HubError::NoAddress { .. }), "{said}");
+    let refusal = eavebook_hub::code(&back, "Ridge", None).unwrap_err();
+    assert!(matches!(refusal, HubError::NoAddress { .. }), "{refusal}");
     yard.settings = Settings {
         dir: back,
         ..yard.settings.clone()
     };
-    yard.hub = Some(Running::begin(&yard.settings).unwrap());
+    yard.hub = Some(RunningHub::begin(&yard.settings).unwrap());
     assert_eq!(
         crate::talk::pair(yard.address(), &codes.typed, JOB).status,
         401

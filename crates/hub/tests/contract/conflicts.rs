@@ -26,8 +26,8 @@ fn an_id_that_is_taken_keeps_both_and_is_shown_once_however_often_it_is_said() {
     );
     assert_eq!(device.feed(), [(1, first)]);
     for _ in 0..2 {
-        let told = device.get("/v1/conflicts");
-        assert_eq!(told.json(), json!({ "conflicts": [second, third] }));
+        let answer = device.get("/v1/conflicts");
+        assert_eq!(answer.json(), json!({ "conflicts": [second, third] }));
     }
 }
 

@@ -15,9 +15,9 @@ fn digest(of: &[&Value]) -> SetDigest {
 
 fn compare(device: &Device, scope: &str, mine: SetDigest) -> Value {
     let asks = json!({ "scope": scope, "count": mine.count, "sum": mine.hex() });
-    let told = device.post("/v1/digest", &asks);
-    assert_eq!(told.status, 200, "{}", told.text());
-    told.json()
+    let answer = device.post("/v1/digest", &asks);
+    assert_eq!(answer.status, 200, "{}", answer.text());
+    answer.json()
 }
 
 #[test]
@@ -38,8 +38,8 @@ fn equal_sets_are_the_same_at_every_scope() {
         compare(&device, &format!("book:{job}"), mine),
         json!({ "same": true })
     );
-    let told = device.hello();
-    assert_eq!(told["digest"], json!({ "count": 20, "sum": mine.hex() }));
+    let answer = device.hello();
+    assert_eq!(answer["digest"], json!({ "count": 20, "sum": mine.hex() }));
 }
 
 #[test]
@@ -58,20 +58,20 @@ fn a_difference_is_found_from_the_company_down_to_its_ids() {
     let mut open = vec!["company".to_owned()];
     while let Some(scope) = open.pop() {
         let mine: Vec<&Value> = all.iter().filter(|one| is_in(one, &scope)).collect();
-        let told = compare(&device, &scope, digest(&mine));
-        if told["same"] == true {
+        let answer = compare(&device, &scope, digest(&mine));
+        if answer["same"] == true {
             continue;
         }
         let ours: BTreeMap<&str, ()> = mine
             .iter()
             .map(|one| (one["id"].as_str().unwrap(), ()))
             .collect();
-        for id in told["ids"].as_array().into_iter().flatten() {
+        for id in answer["ids"].as_array().into_iter().flatten() {
             if !ours.contains_key(id.as_str().unwrap()) {
                 found.push(id.clone());
             }
         }
-        for part in told["scopes"].as_array().into_iter().flatten() {
+        for part in answer["scopes"].as_array().into_iter().flatten() {
             let name = part["scope"].as_str().unwrap();
             let mine: Vec<&Value> = all.iter().filter(|one| is_in(one, name)).collect();
             let same = part["sum"] == digest(&mine).hex() && part["count"] == mine.len();
@@ -100,19 +100,22 @@ fn a_job_that_the_hub_has_not_is_told_as_empty() {
     let device = yard.device("Ridge");
     let job = Uuid::now_v7();
     let mine = digest(&[&device.entry(job, 1, "{}")]);
-    let told = compare(&device, &format!("book:{job}"), mine);
-    assert_eq!(told, json!({ "same": false, "scopes": [] }));
-    let told = compare(&device, &format!("book:{job}/00"), mine);
-    assert_eq!(told, json!({ "same": false, "ids": [] }));
+    let answer = compare(&device, &format!("book:{job}"), mine);
+    assert_eq!(answer, json!({ "same": false, "scopes": [] }));
+    let answer = compare(&device, &format!("book:{job}/00"), mine);
+    assert_eq!(answer, json!({ "same": false, "ids": [] }));
 }
 
 #[test]
 fn what_is_no_scope_is_malformed() {
     let yard = Yard::new();
     let device = yard.device("Ridge");
-    let told = device.post(
+    let answer = device.post(
         "/v1/digest",
         &json!({ "scope": "all", "count": 0, "sum": "" }),
     );
-    assert_eq!((told.status, told.code()), (400, "malformed".to_owned()));
+    assert_eq!(
+        (answer.status, answer.code()),
+        (400, "malformed".to_owned())
+    );
 }

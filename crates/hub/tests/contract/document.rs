@@ -27,10 +27,9 @@ fn path(address: &str) -> Option<&'static Value> {
     let fits = |named: &str| {
         let named: Vec<&str> = named.split('/').collect();
         named.len() == address.len()
-            && named
-                .iter()
-                .zip(&address)
-                .all(|(named, said)| named == said || (named.starts_with('{') && !said.is_empty()))
+            && named.iter().zip(&address).all(|(named, stated)| {
+                named == stated || (named.starts_with('{') && !stated.is_empty())
+            })
     };
     // `/v1/blobs/missing` before `/v1/blobs/{sha256}`.
     let mut found: Vec<_> = paths.iter().filter(|(named, _)| fits(named)).collect();
@@ -39,38 +38,38 @@ fn path(address: &str) -> Option<&'static Value> {
 }
 
 /// Holds an answer against the document.
-pub fn check(method: &str, address: &str, told: &Answer) {
-    let shown = format!("{method} {address} {}", told.status);
+pub fn check(method: &str, address: &str, answer: &Answer) {
+    let shown = format!("{method} {address} {}", answer.status);
     // What is no HTTP, and a head that never ends, are answered before any route.
     let Some(path) = path(address) else {
-        assert!([404, 400].contains(&told.status), "{shown}");
+        assert!([404, 400].contains(&answer.status), "{shown}");
         return;
     };
     let Some(operation) = path.get(method.to_ascii_lowercase()) else {
-        assert_eq!(told.status, 405, "{shown}");
+        assert_eq!(answer.status, 405, "{shown}");
         return;
     };
     let response = operation["responses"]
-        .get(told.status.to_string())
+        .get(answer.status.to_string())
         .unwrap_or_else(|| panic!("{shown} is not in the document"));
     let Some(content) = resolve(response).get("content") else {
-        assert!(told.body.is_empty(), "{shown} has a body");
+        assert!(answer.body.is_empty(), "{shown} has a body");
         return;
     };
-    let kind = told.header("content-type").unwrap();
+    let kind = answer.header("content-type").unwrap();
     let kind = kind.split(';').next().unwrap();
     let content = content
         .get(kind)
         .unwrap_or_else(|| panic!("{shown} of {kind} is not in the document"));
-    let packed = told.header("content-encoding").is_some();
+    let packed = answer.header("content-encoding").is_some();
     if let (Some(schema), false) = (content.get("schema"), packed) {
-        fits(resolve(schema), &told.json(), &shown);
+        fits(resolve(schema), &answer.json(), &shown);
     }
 }
 
 /// Holds a value against a schema: the words of JSON Schema that the document uses, and no others.
 fn fits(schema: &'static Value, value: &Value, at: &str) {
-    for (word, said) in schema.as_object().unwrap() {
+    for (word, stated) in schema.as_object().unwrap() {
         match word.as_str() {
             "description" | "maxItems" => {}
             "type" => {
@@ -83,22 +82,22 @@ fn fits(schema: &'static Value, value: &Value, at: &str) {
                     "integer" => value.is_u64() || value.is_i64(),
                     other => panic!("{other} is no type"),
                 };
-                let held = said
+                let held = stated
                     .as_array()
-                    .map_or_else(|| kind(said), |all| all.iter().any(kind));
-                assert!(held, "{at}: {value} is no {said}");
+                    .map_or_else(|| kind(stated), |all| all.iter().any(kind));
+                assert!(held, "{at}: {value} is no {stated}");
             }
-            "const" => assert_eq!(value, said, "{at}"),
-            "enum" => assert!(said.as_array().unwrap().contains(value), "{at}: {value}"),
-            "minimum" => assert!(value.as_i64() >= said.as_i64(), "{at}: {value}"),
-            "maximum" => assert!(value.as_i64() <= said.as_i64(), "{at}: {value}"),
+            "const" => assert_eq!(value, stated, "{at}"),
+            "enum" => assert!(stated.as_array().unwrap().contains(value), "{at}: {value}"),
+            "minimum" => assert!(value.as_i64() >= stated.as_i64(), "{at}: {value}"),
+            "maximum" => assert!(value.as_i64() <= stated.as_i64(), "{at}: {value}"),
             "format" => {
-                assert_eq!(said, "uuid");
+                assert_eq!(stated, "uuid");
                 let text = value.as_str().unwrap();
                 assert!(text.parse::<uuid::Uuid>().is_ok(), "{at}: {text}");
             }
             "pattern" => {
-                assert_eq!(said, "^[0-9a-f]{64}$");
+                assert_eq!(stated, "^[0-9a-f]{64}$");
                 let text = value.as_str().unwrap();
                 let hex = text
                     .bytes()
@@ -106,13 +105,13 @@ fn fits(schema: &'static Value, value: &Value, at: &str) {
                 assert!(hex && text.len() == 64, "{at}: {text}");
             }
             "required" => {
-                for name in said.as_array().unwrap() {
+                for name in stated.as_array().unwrap() {
                     let name = name.as_str().unwrap();
                     assert!(value.get(name).is_some(), "{at} lacks {name}");
                 }
             }
             "properties" => {
-                for (name, schema) in said.as_object().unwrap() {
+                for (name, schema) in stated.as_object().unwrap() {
                     if let Some(value) = value.get(name) {
                         fits(resolve(schema), value, &format!("{at}/{name}"));
                     }
@@ -125,16 +124,16 @@ fn fits(schema: &'static Value, value: &Value, at: &str) {
                         continue;
                     }
                     assert_ne!(
-                        said,
+                        stated,
                         &Value::Bool(false),
                         "{at} has {name}, which is not named"
                     );
-                    fits(resolve(said), value, &format!("{at}/{name}"));
+                    fits(resolve(stated), value, &format!("{at}/{name}"));
                 }
             }
             "items" => {
                 for (n, value) in value.as_array().unwrap().iter().enumerate() {
-                    fits(resolve(said), value, &format!("{at}/{n}"));
+                    fits(resolve(stated), value, &format!("{at}/{n}"));
                 }
             }
             other => panic!("{at}: `{other}` is not held against anything"),
@@ -145,9 +144,9 @@ fn fits(schema: &'static Value, value: &Value, at: &str) {
 #[test]
 fn the_hub_hands_out_its_document() {
     let yard = Yard::new();
-    let told = ask(yard.address(), "GET", "/v1/openapi.json", &[], b"");
-    assert_eq!(told.status, 200);
-    assert_eq!(&told.json(), document());
+    let answer = ask(yard.address(), "GET", "/v1/openapi.json", &[], b"");
+    assert_eq!(answer.status, 200);
+    assert_eq!(&answer.json(), document());
 }
 
 #[test]
@@ -158,9 +157,9 @@ fn every_address_of_the_document_is_asked_as_it_says_and_in_no_other_way() {
             .replace("{sha256}", &"0".repeat(64))
             .replace("{part}", "0")
             .replace("{device}", "nobody");
-        let told = ask(yard.address(), "TRACE", &address, &[], b"");
-        assert_eq!(told.status, 405, "{named}");
-        let allowed = told.header("allow").unwrap();
+        let answer = ask(yard.address(), "TRACE", &address, &[], b"");
+        assert_eq!(answer.status, 405, "{named}");
+        let allowed = answer.header("allow").unwrap();
         let mut allowed: Vec<String> = allowed
             .split(',')
             .map(|method| method.trim().to_ascii_lowercase())
@@ -168,9 +167,9 @@ fn every_address_of_the_document_is_asked_as_it_says_and_in_no_other_way() {
             .filter(|method| method != "head")
             .collect();
         allowed.sort();
-        let mut said: Vec<String> = path.as_object().unwrap().keys().cloned().collect();
-        said.sort();
-        assert_eq!(allowed, said, "{named}");
+        let mut stated: Vec<String> = path.as_object().unwrap().keys().cloned().collect();
+        stated.sort();
+        assert_eq!(allowed, stated, "{named}");
     }
 }
 
@@ -181,8 +180,8 @@ fn an_answer_that_is_not_as_the_document_says_is_seen() {
         head: "HTTP/1.1 200 OK\r\ncontent-type: application/json".to_owned(),
         body: body.as_bytes().to_vec(),
     };
-    let bad = |method: &'static str, address: &'static str, told: Answer| {
-        std::panic::catch_unwind(move || check(method, address, &told)).is_err()
+    let bad = |method: &'static str, address: &'static str, answer: Answer| {
+        std::panic::catch_unwind(move || check(method, address, &answer)).is_err()
     };
     assert!(!bad("POST", "/v1/digest", answer(r#"{"same":true}"#)));
     assert!(bad("POST", "/v1/digest", answer(r#"{"same":1}"#)));

@@ -14,11 +14,11 @@ const JOB: Uuid = Uuid::from_u128(0xb);
 #[test]
 fn hello_without_a_token_tells_which_hub_and_nothing_of_anybody() {
     let yard = Yard::new();
-    let told = ask(yard.address(), "GET", "/v1/hello", &[], b"").json();
-    let mut fields: Vec<&String> = told.as_object().unwrap().keys().collect();
+    let answer = ask(yard.address(), "GET", "/v1/hello", &[], b"").json();
+    let mut fields: Vec<&String> = answer.as_object().unwrap().keys().collect();
     fields.sort();
     assert_eq!(fields, ["epoch", "hub_id", "limits", "protocol", "time"]);
-    assert_eq!(told["protocol"], json!({ "min": 1, "max": 1 }));
+    assert_eq!(answer["protocol"], json!({ "min": 1, "max": 1 }));
     let hello = yard.device("Ridge").hello();
     for more in ["head", "digest", "own", "company"] {
         assert!(hello.get(more).is_some(), "{more}");
@@ -30,22 +30,25 @@ fn a_protocol_that_is_not_spoken_is_refused_everywhere() {
     let yard = Yard::new();
     let device = yard.device("Ridge");
     for version in ["99", "0", "one"] {
-        let told = device.ask_with("GET", "/v1/feed", &[("eavebook-protocol", version)], b"");
-        assert_eq!((told.status, told.code()), (426, "version".to_owned()));
+        let answer = device.ask_with("GET", "/v1/feed", &[("eavebook-protocol", version)], b"");
+        assert_eq!((answer.status, answer.code()), (426, "version".to_owned()));
     }
-    let told = device.ask_with("GET", "/v1/feed", &[("eavebook-protocol", "1")], b"");
-    assert_eq!(told.status, 200);
+    let answer = device.ask_with("GET", "/v1/feed", &[("eavebook-protocol", "1")], b"");
+    assert_eq!(answer.status, 200);
 }
 
 #[test]
 fn addresses_that_are_none_are_problems_too() {
     let yard = Yard::new();
-    let told = ask(yard.address(), "GET", "/v2/feed", &[], b"");
-    assert_eq!((told.status, told.code()), (404, "not_found".to_owned()));
-    let told = ask(yard.address(), "PATCH", "/v1/hello", &[], b"");
-    assert_eq!((told.status, told.code()), (405, "method".to_owned()));
+    let answer = ask(yard.address(), "GET", "/v2/feed", &[], b"");
     assert_eq!(
-        told.header("x-content-type-options").as_deref(),
+        (answer.status, answer.code()),
+        (404, "not_found".to_owned())
+    );
+    let answer = ask(yard.address(), "PATCH", "/v1/hello", &[], b"");
+    assert_eq!((answer.status, answer.code()), (405, "method".to_owned()));
+    assert_eq!(
+        answer.header("x-content-type-options").as_deref(),
         Some("nosniff")
     );
 }
@@ -54,8 +57,8 @@ fn addresses_that_are_none_are_problems_too() {
 fn a_device_that_asks_too_often_is_told_when_to_come_back_and_others_are_not_slowed() {
     let yard = Yard::with(|settings| settings.per_second = 5);
     let (eager, calm) = (yard.device("Ridge"), yard.device("Ridge"));
-    let told: Vec<_> = (0..60).map(|_| eager.get("/v1/conflicts")).collect();
-    let slowed: Vec<_> = told.iter().filter(|one| one.status == 429).collect();
+    let answer: Vec<_> = (0..60).map(|_| eager.get("/v1/conflicts")).collect();
+    let slowed: Vec<_> = answer.iter().filter(|one| one.status == 429).collect();
     assert!(!slowed.is_empty());
     assert_eq!(slowed[0].code(), "rate");
     let seconds: u32 = slowed[0].header("retry-after").unwrap().parse().unwrap();
@@ -79,9 +82,9 @@ fn more_uploads_at_once_than_allowed_are_told_to_wait() {
     let mut asked = [0; 12];
     slow.read_exact(&mut asked).unwrap();
     assert_eq!(&asked, b"HTTP/1.1 100");
-    let told = device.ask("PUT", &path, b"x");
-    assert_eq!((told.status, told.code()), (429, "rate".to_owned()));
-    assert!(told.header("retry-after").is_some());
+    let answer = device.ask("PUT", &path, b"x");
+    assert_eq!((answer.status, answer.code()), (429, "rate".to_owned()));
+    assert!(answer.header("retry-after").is_some());
     drop(slow);
     while device.ask("PUT", &path, b"x").status == 429 {
         thread::sleep(Duration::from_millis(20));
@@ -94,9 +97,9 @@ fn a_body_over_the_bound_is_refused_and_the_answer_can_be_read() {
     let device = yard.device("Ridge");
     let large = vec![b' '; (8 << 20) + 1];
     for path in ["/v1/digest", "/v1/blobs/missing", "/v1/pair"] {
-        let told = device.ask("POST", path, &large);
+        let answer = device.ask("POST", path, &large);
         assert_eq!(
-            (told.status, told.code()),
+            (answer.status, answer.code()),
             (413, "too_large".to_owned()),
             "{path}"
         );
@@ -132,13 +135,16 @@ fn health_readiness_and_counts_are_told_without_a_token_and_without_names() {
         ask(yard.address(), "GET", "/readyz", &[], b"").text(),
         "ready\n"
     );
-    let told = ask(yard.address(), "GET", "/metrics", &[], b"").text();
+    let answer = ask(yard.address(), "GET", "/metrics", &[], b"").text();
     assert!(
-        told.contains("eavebook_hub_entries_total{status=\"new\"} 1\n"),
-        "{told}"
+        answer.contains("eavebook_hub_entries_total{status=\"new\"} 1\n"),
+        "{answer}"
     );
-    assert!(told.contains("eavebook_hub_pairings_total 1\n"), "{told}");
-    assert!(!told.contains("Ridge"), "{told}");
+    assert!(
+        answer.contains("eavebook_hub_pairings_total 1\n"),
+        "{answer}"
+    );
+    assert!(!answer.contains("Ridge"), "{answer}");
 }
 
 #[test]
@@ -148,7 +154,7 @@ fn a_plain_restart_keeps_epoch_entries_and_tokens_and_leaves_no_log_beside() {
     device.statuses(&[device.text(JOB, 1, "{}")]);
     yard.hub.take().unwrap().stop();
     assert!(stores::is_folded(yard.folder()));
-    yard.hub = Some(eavebook_hub::Running::begin(&yard.settings).unwrap());
+    yard.hub = Some(eavebook_hub::RunningHub::begin(&yard.settings).unwrap());
     device.at = yard.address();
     assert_eq!(device.hello()["epoch"], json!(device.epoch));
     assert_eq!(device.feed().len(), 1);
@@ -169,9 +175,9 @@ fn a_stop_ends_the_long_wait_of_a_feed_with_an_answer() {
 #[test]
 fn a_second_hub_over_one_folder_is_refused() {
     let yard = Yard::new();
-    let said = eavebook_hub::Running::begin(&yard.settings).unwrap_err();
+    let refusal = eavebook_hub::RunningHub::begin(&yard.settings).unwrap_err();
     assert_eq!(
-        said.to_string(),
+        refusal.to_string(),
         format!(
             "another hub serves {}: stop that one, or name another --dir",
             yard.folder().display()
@@ -188,9 +194,9 @@ fn one_connection_carries_many_requests() {
     stream
         .write_all(format!("{one}{one}{last}").as_bytes())
         .unwrap();
-    let mut told = String::new();
-    stream.read_to_string(&mut told).unwrap();
-    assert_eq!(told.matches("HTTP/1.1 200 OK").count(), 3);
+    let mut answer = String::new();
+    stream.read_to_string(&mut answer).unwrap();
+    assert_eq!(answer.matches("HTTP/1.1 200 OK").count(), 3);
 }
 
 #[test]

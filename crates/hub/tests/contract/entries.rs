@@ -16,10 +16,10 @@ fn an_entry_is_new_then_known_and_stands_in_the_feed_once() {
         device.statuses(&[text.clone(), text.clone()]),
         ["known", "known"]
     );
-    let told = device.push(std::slice::from_ref(&text)).json();
+    let answer = device.push(std::slice::from_ref(&text)).json();
     let sent: Value = serde_json::from_str(&text).unwrap();
-    assert_eq!(told["head"], 1);
-    assert_eq!(told["results"][0]["id"], sent["id"]);
+    assert_eq!(answer["head"], 1);
+    assert_eq!(answer["results"][0]["id"], sent["id"]);
     assert_eq!(device.feed(), [(1, sent)]);
 }
 
@@ -68,19 +68,19 @@ fn one_bad_entry_is_rejected_with_its_reason_and_the_others_land() {
     let mut batch = vec![good(1)];
     batch.extend(bad.iter().map(|(text, _)| text.clone()));
     batch.push(good(2));
-    let told = device.push(&batch);
-    assert_eq!(told.status, 200, "{}", told.text());
-    let results = told.json()["results"].as_array().unwrap().clone();
+    let answer = device.push(&batch);
+    assert_eq!(answer.status, 200, "{}", answer.text());
+    let results = answer.json()["results"].as_array().unwrap().clone();
     assert_eq!(results.len(), batch.len());
     for (result, (text, reason)) in results[1..].iter().zip(&bad) {
         assert_eq!(result["status"], "rejected", "{text}");
-        let said = result["reason"].as_str().unwrap();
+        let refusal = result["reason"].as_str().unwrap();
         let expected = if *reason == "RFC 3339" {
             "local time"
         } else {
             reason
         };
-        assert!(said.contains(expected), "{said} of {expected}");
+        assert!(refusal.contains(expected), "{refusal} of {expected}");
     }
     assert_eq!(results[0]["status"], "new");
     assert_eq!(results[batch.len() - 1]["status"], "new");
@@ -101,12 +101,12 @@ fn unknown_kinds_fields_and_bytes_are_passed_on_as_they_came() {
     let sent = sent.replace("\"note\"", "\"drone flight\"");
     assert_eq!(device.statuses(std::slice::from_ref(&sent)), ["new"]);
     let other = yard.device("Ridge");
-    let told = other.get("/v1/feed").text();
+    let answer = other.get("/v1/feed").text();
     assert!(
-        told.contains(&format!("{{\"seq\":1,\"entry\":{sent}}}")),
-        "{told}"
+        answer.contains(&format!("{{\"seq\":1,\"entry\":{sent}}}")),
+        "{answer}"
     );
-    assert!(told.contains("\\u0000"), "{told}");
+    assert!(answer.contains("\\u0000"), "{answer}");
     assert_eq!(other.statuses(&[sent]), ["known"]);
 }
 
@@ -134,9 +134,9 @@ fn another_epoch_is_refused_and_told() {
     let yard = Yard::new();
     let mut device = yard.device("Ridge");
     let epoch = std::mem::replace(&mut device.epoch, "another".to_owned());
-    let told = device.push(&[device.text(JOB, 1, "{}")]);
-    assert_eq!((told.status, told.code()), (409, "epoch".to_owned()));
-    assert_eq!(told.json()["epoch"], json!(epoch));
+    let answer = device.push(&[device.text(JOB, 1, "{}")]);
+    assert_eq!((answer.status, answer.code()), (409, "epoch".to_owned()));
+    assert_eq!(answer.json()["epoch"], json!(epoch));
     assert!(device.feed().is_empty());
 }
 
@@ -145,14 +145,20 @@ fn five_hundred_entries_or_one_mebibyte_are_a_call_and_more_is_none() {
     let yard = Yard::new();
     let device = yard.device("Ridge");
     let many: Vec<String> = (1..=501).map(|n| device.text(JOB, n, "{}")).collect();
-    let told = device.push(&many);
-    assert_eq!((told.status, told.code()), (413, "too_large".to_owned()));
+    let answer = device.push(&many);
+    assert_eq!(
+        (answer.status, answer.code()),
+        (413, "too_large".to_owned())
+    );
     assert!(device.feed().is_empty());
     assert_eq!(device.push(&many[..500]).json()["head"], 500);
     let large = format!("\"{}\"", "x".repeat(200_000));
     let six: Vec<String> = (601..607).map(|n| device.text(JOB, n, &large)).collect();
-    let told = device.push(&six);
-    assert_eq!((told.status, told.code()), (413, "too_large".to_owned()));
+    let answer = device.push(&six);
+    assert_eq!(
+        (answer.status, answer.code()),
+        (413, "too_large".to_owned())
+    );
     assert_eq!(device.push(&six[..5]).json()["head"], 505);
 }
 
@@ -169,8 +175,11 @@ fn what_is_no_push_is_malformed() {
         b"\xff\xfe",
         b"{\"epoch\":\"\xff\",\"entries\":[]}",
     ] {
-        let told = device.ask("POST", "/v1/entries", bad);
-        assert_eq!((told.status, told.code()), (400, "malformed".to_owned()));
+        let answer = device.ask("POST", "/v1/entries", bad);
+        assert_eq!(
+            (answer.status, answer.code()),
+            (400, "malformed".to_owned())
+        );
     }
 }
 
@@ -188,16 +197,22 @@ fn packed_bodies_are_read_and_bombs_and_other_packings_refused() {
             &packed,
         )
     };
-    let told = push(&device.text(JOB, 1, "{}"), "zstd");
-    assert_eq!(told.status, 200, "{}", told.text());
+    let answer = push(&device.text(JOB, 1, "{}"), "zstd");
+    assert_eq!(answer.status, 200, "{}", answer.text());
     let bomb = format!("\"{}\"", "x".repeat(40 << 20));
-    let told = push(&bomb, "zstd");
-    assert_eq!((told.status, told.code()), (413, "too_large".to_owned()));
+    let answer = push(&bomb, "zstd");
+    assert_eq!(
+        (answer.status, answer.code()),
+        (413, "too_large".to_owned())
+    );
     assert_eq!(push("", "gzip").code(), "encoding");
     let cut = zstd::stream::encode_all(&b"{\"epoch\":\"\",\"entries\":[]}"[..], 3).unwrap();
     let headers = [("content-encoding", "zstd")];
-    let told = device.ask_with("POST", "/v1/entries", &headers, &cut[..cut.len() - 3]);
-    assert_eq!((told.status, told.code()), (400, "malformed".to_owned()));
+    let answer = device.ask_with("POST", "/v1/entries", &headers, &cut[..cut.len() - 3]);
+    assert_eq!(
+        (answer.status, answer.code()),
+        (400, "malformed".to_owned())
+    );
 }
 
 #[test]
@@ -212,16 +227,16 @@ fn hello_tells_each_life_of_the_device_and_its_last_count() {
         second.to_string(),
         other.text(JOB, 77, "{}"),
     ]);
-    let told = device.hello();
+    let answer = device.hello();
     assert_eq!(
-        told["own"],
+        answer["own"],
         json!([
             { "incarnation": Uuid::from_u128(7), "max_dseq": 9 },
             { "incarnation": Uuid::from_u128(8), "max_dseq": 4 },
         ])
     );
-    assert_eq!(told["head"], 4);
-    assert_eq!(told["duplicate"], false);
+    assert_eq!(answer["head"], 4);
+    assert_eq!(answer["duplicate"], false);
 }
 
 #[test]
@@ -244,9 +259,9 @@ fn clocks_ten_years_off_are_taken_like_any() {
         one["local_time"] = json!(time);
         one.to_string()
     };
-    let told = device.statuses(&[
+    let answer = device.statuses(&[
         at("0.0", "1970-01-01T00:00:00Z"),
         at("281474976710655.65535", "9999-12-31T23:59:59+14:00"),
     ]);
-    assert_eq!(told, ["new", "new"]);
+    assert_eq!(answer, ["new", "new"]);
 }

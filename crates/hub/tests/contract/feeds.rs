@@ -71,10 +71,13 @@ fn a_limit_over_five_hundred_is_five_hundred() {
 fn cursors_of_another_epoch_past_the_head_or_of_no_shape_are_refused_by_their_codes() {
     let yard = Yard::new();
     let device = yard.device("Ridge");
-    let told = device.get("/v1/feed?after=another.0");
-    assert_eq!((told.status, told.code()), (409, "epoch".to_owned()));
-    let told = device.get(&format!("/v1/feed?after={}.1", device.epoch));
-    assert_eq!((told.status, told.code()), (410, "cursor_ahead".to_owned()));
+    let answer = device.get("/v1/feed?after=another.0");
+    assert_eq!((answer.status, answer.code()), (409, "epoch".to_owned()));
+    let answer = device.get(&format!("/v1/feed?after={}.1", device.epoch));
+    assert_eq!(
+        (answer.status, answer.code()),
+        (410, "cursor_ahead".to_owned())
+    );
     for bad in [
         "after=seven".to_owned(),
         format!("after={}.x", device.epoch),
@@ -82,9 +85,9 @@ fn cursors_of_another_epoch_past_the_head_or_of_no_shape_are_refused_by_their_co
         "books=7".to_owned(),
         "books=".to_owned(),
     ] {
-        let told = device.get(&format!("/v1/feed?{bad}"));
+        let answer = device.get(&format!("/v1/feed?{bad}"));
         assert_eq!(
-            (told.status, told.code()),
+            (answer.status, answer.code()),
             (400, "malformed".to_owned()),
             "{bad}"
         );
@@ -97,15 +100,15 @@ fn a_wait_ends_with_the_next_entry_and_not_before() {
     let yard = Yard::new();
     let (reader, writer) = (yard.device("Ridge"), yard.device("Ridge"));
     let waits = thread::spawn(move || {
-        let told = reader.get("/v1/feed?wait=25").json();
-        (told, Instant::now())
+        let answer = reader.get("/v1/feed?wait=25").json();
+        (answer, Instant::now())
     });
     thread::sleep(Duration::from_millis(300));
     assert!(!waits.is_finished());
     let sent = Instant::now();
     writer.statuses(&[writer.text(JOB, 1, "{}")]);
-    let (told, heard) = waits.join().unwrap();
-    assert_eq!(told["entries"][0]["seq"], 1);
+    let (answer, heard) = waits.join().unwrap();
+    assert_eq!(answer["entries"][0]["seq"], 1);
     assert!(heard > sent);
 }
 
@@ -116,8 +119,8 @@ fn a_wait_ends_empty_when_its_time_is_over_and_another_company_does_not_end_it()
     let began = Instant::now();
     let waits = thread::spawn(move || reader.get("/v1/feed?wait=1").json());
     stranger.statuses(&[stranger.text(JOB, 1, "{}")]);
-    let told = waits.join().unwrap();
-    assert_eq!(told["entries"], serde_json::json!([]));
+    let answer = waits.join().unwrap();
+    assert_eq!(answer["entries"], serde_json::json!([]));
     assert!(began.elapsed() >= Duration::from_secs(1));
 }
 

@@ -13,7 +13,7 @@ const JOB: Uuid = Uuid::from_u128(0xb);
 
 /// Follows the feed from the beginning with pages of some size until `done` and nothing more comes.
 fn follow(device: &Device, limit: usize, done: &AtomicBool) -> Vec<(u64, String)> {
-    let (mut seen, mut after) = (Vec::new(), String::new());
+    let (mut found, mut after) = (Vec::new(), String::new());
     loop {
         let last = done.load(Ordering::SeqCst);
         let page = device
@@ -21,11 +21,11 @@ fn follow(device: &Device, limit: usize, done: &AtomicBool) -> Vec<(u64, String)
             .json();
         for one in page["entries"].as_array().unwrap() {
             let id = one["entry"]["id"].as_str().unwrap().to_owned();
-            seen.push((one["seq"].as_u64().unwrap(), id));
+            found.push((one["seq"].as_u64().unwrap(), id));
         }
         after = page["next"].as_str().unwrap().to_owned();
         if last && page["more"] == false && page["entries"].as_array().unwrap().is_empty() {
-            return seen;
+            return found;
         }
     }
 }
@@ -65,11 +65,11 @@ fn readers_see_every_entry_exactly_once_and_in_order_while_eight_write() {
         }
         done.store(true, Ordering::SeqCst);
         for read in reads {
-            let seen = read.join().unwrap();
-            let numbers: Vec<u64> = seen.iter().map(|(seq, _)| *seq).collect();
+            let found = read.join().unwrap();
+            let numbers: Vec<u64> = found.iter().map(|(seq, _)| *seq).collect();
             assert_eq!(numbers, (1..=WRITERS * batches * BATCH).collect::<Vec<_>>());
-            let ids: BTreeMap<&String, ()> = seen.iter().map(|(_, id)| (id, ())).collect();
-            assert_eq!(ids.len(), seen.len());
+            let ids: BTreeMap<&String, ()> = found.iter().map(|(_, id)| (id, ())).collect();
+            assert_eq!(ids.len(), found.len());
         }
     });
     println!(
@@ -90,7 +90,7 @@ fn a_feed_that_numbers_before_it_commits_is_seen_to_lose_entries() {
     let done = AtomicBool::new(false);
     let missed = thread::scope(|all| {
         let reads = all.spawn(|| {
-            let (mut seen, mut after) = (0, 0);
+            let (mut found, mut after) = (0, 0);
             loop {
                 let last = done.load(Ordering::SeqCst);
                 let page: Vec<u64> = visible
@@ -99,11 +99,11 @@ fn a_feed_that_numbers_before_it_commits_is_seen_to_lose_entries() {
                     .range(after + 1..)
                     .copied()
                     .collect();
-                seen += page.len() as u64;
+                found += page.len() as u64;
                 after = page.last().copied().unwrap_or(after);
                 read.store(after, Ordering::SeqCst);
                 if last && page.is_empty() {
-                    return WRITERS * EACH - seen;
+                    return WRITERS * EACH - found;
                 }
             }
         });
@@ -161,13 +161,13 @@ proptest! {
         let mut model: Vec<(u8, String)> = Vec::new();
         let mut conflicts: Vec<String> = Vec::new();
         for act in acts {
-            let Act::Push(said) = act else {
+            let Act::Push(refusal) = act else {
                 yard.restart();
                 device.at = yard.address();
                 continue;
             };
             let mut expected = Vec::new();
-            let texts: Vec<String> = said
+            let texts: Vec<String> = refusal
                 .iter()
                 .map(|(id, content)| {
                     // Most say one content, some another.
@@ -198,9 +198,9 @@ proptest! {
             let first: Vec<String> = model.iter().map(|(_, text)| text.clone()).collect();
             prop_assert_eq!(feed, first);
         }
-        let told = device.get("/v1/conflicts").json();
-        let told: Vec<String> =
-            told["conflicts"].as_array().unwrap().iter().map(ToString::to_string).collect();
-        prop_assert_eq!(told, conflicts);
+        let answer = device.get("/v1/conflicts").json();
+        let answer: Vec<String> =
+            answer["conflicts"].as_array().unwrap().iter().map(ToString::to_string).collect();
+        prop_assert_eq!(answer, conflicts);
     }
 }

@@ -12,14 +12,14 @@ fn a_typed_code_becomes_a_token_and_tells_company_and_author() {
     let yard = Yard::new();
     let codes = eavebook_hub::code(yard.folder(), "Ridge", Some("Ada")).unwrap();
     assert_eq!(codes.typed.len(), 10);
-    let told = pair(yard.address(), &codes.typed, DEVICE);
-    assert_eq!(told.status, 201);
-    let told = told.json();
+    let answer = pair(yard.address(), &codes.typed, DEVICE);
+    assert_eq!(answer.status, 201);
+    let answer = answer.json();
     assert_eq!(
-        (&told["device_id"], &told["company"], &told["author"]),
+        (&answer["device_id"], &answer["company"], &answer["author"]),
         (&json!(DEVICE), &json!("Ridge"), &json!("Ada"))
     );
-    let token = told["token"].as_str().unwrap();
+    let token = answer["token"].as_str().unwrap();
     let (id, secret) = token.split_once('.').unwrap();
     assert!(id.starts_with("dev_") && secret.len() == 43, "{token}");
 }
@@ -55,8 +55,11 @@ fn a_code_works_once_in_either_form() {
     let link = codes.link.rsplit('=').next().unwrap();
     assert_eq!(pair(yard.address(), &codes.typed, DEVICE).status, 201);
     for spent in [codes.typed.as_str(), link] {
-        let told = pair(yard.address(), spent, DEVICE);
-        assert_eq!((told.status, told.code()), (401, "pair_code".to_owned()));
+        let answer = pair(yard.address(), spent, DEVICE);
+        assert_eq!(
+            (answer.status, answer.code()),
+            (401, "pair_code".to_owned())
+        );
     }
 }
 
@@ -103,14 +106,17 @@ fn a_device_without_a_name_is_refused_and_the_code_stays() {
     let yard = Yard::new();
     let codes = eavebook_hub::code(yard.folder(), "Ridge", None).unwrap();
     let asks = json!({ "code": codes.typed, "device_name": " ", "device_id": DEVICE });
-    let told = ask(
+    let answer = ask(
         yard.address(),
         "POST",
         "/v1/pair",
         &[],
         asks.to_string().as_bytes(),
     );
-    assert_eq!((told.status, told.code()), (400, "malformed".to_owned()));
+    assert_eq!(
+        (answer.status, answer.code()),
+        (400, "malformed".to_owned())
+    );
     assert_eq!(pair(yard.address(), &codes.typed, DEVICE).status, 201);
 }
 
@@ -133,9 +139,9 @@ fn a_token_that_is_wrong_cut_or_absent_is_refused() {
     ];
     for bad in bad {
         for path in ["/v1/feed", "/v1/hello", "/v1/conflicts", "/v1/devices"] {
-            let told = ask(yard.address(), "GET", path, &[("authorization", &bad)], b"");
+            let answer = ask(yard.address(), "GET", path, &[("authorization", &bad)], b"");
             assert_eq!(
-                (told.status, told.code()),
+                (answer.status, answer.code()),
                 (401, "token".to_owned()),
                 "{bad} {path}"
             );
@@ -153,9 +159,9 @@ fn a_device_turned_out_is_out_at_once_and_what_it_sent_stays() {
     assert_eq!(lost.get("/v1/feed").status, 401);
     assert_eq!(lost.push(&[lost.text(DEVICE, 2, "{}")]).status, 401);
     assert_eq!(kept.feed().len(), 1);
-    let said = eavebook_hub::revoke(yard.folder(), "nobody").unwrap_err();
+    let refusal = eavebook_hub::revoke(yard.folder(), "nobody").unwrap_err();
     assert_eq!(
-        said.to_string(),
+        refusal.to_string(),
         "no device nobody is paired here: `eavebook hub devices` lists them"
     );
 }
@@ -165,8 +171,8 @@ fn a_device_paired_anew_has_a_new_token_and_its_old_one_is_dead() {
     let yard = Yard::new();
     let device = yard.device("Ridge");
     let codes = eavebook_hub::code(yard.folder(), "Ridge", None).unwrap();
-    let told = pair(yard.address(), &codes.typed, device.id);
-    assert_eq!(told.status, 201);
+    let answer = pair(yard.address(), &codes.typed, device.id);
+    assert_eq!(answer.status, 201);
     assert_eq!(device.get("/v1/feed").status, 401);
 }
 
@@ -191,8 +197,11 @@ fn no_secret_is_in_the_folder_as_it_was_given() {
 fn the_keeper_lists_and_turns_out_and_a_device_may_not() {
     let yard = Yard::new();
     let device = yard.device("Ridge");
-    let told = device.get("/v1/devices");
-    assert_eq!((told.status, told.code()), (403, "admin_only".to_owned()));
+    let answer = device.get("/v1/devices");
+    assert_eq!(
+        (answer.status, answer.code()),
+        (403, "admin_only".to_owned())
+    );
     let path = format!("/v1/devices/{}", device.id);
     assert_eq!(device.ask("DELETE", &path, b"").status, 403);
     let keeper = std::fs::read_to_string(yard.folder().join("admin.token")).unwrap();

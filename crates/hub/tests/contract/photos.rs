@@ -34,14 +34,19 @@ fn a_small_photo_goes_up_whole_once_and_comes_back_the_same() {
     let (bytes, sha256) = picture(MIB, 1);
     assert_eq!(put(&device, &sha256, &bytes), 201);
     assert_eq!(put(&device, &sha256, &bytes), 200);
-    let told = device.get(&format!("/v1/blobs/{sha256}"));
-    assert_eq!((told.status, told.body == bytes), (200, true));
-    assert_eq!(told.header("etag"), Some(format!("\"{sha256}\"")));
+    let answer = device.get(&format!("/v1/blobs/{sha256}"));
+    assert_eq!((answer.status, answer.body == bytes), (200, true));
+    assert_eq!(answer.header("etag"), Some(format!("\"{sha256}\"")));
     assert_eq!(
-        told.header("x-content-type-options").as_deref(),
+        answer.header("x-content-type-options").as_deref(),
         Some("nosniff")
     );
-    assert!(told.header("cache-control").unwrap().contains("immutable"));
+    assert!(
+        answer
+            .header("cache-control")
+            .unwrap()
+            .contains("immutable")
+    );
 }
 
 #[test]
@@ -50,8 +55,8 @@ fn bytes_of_another_name_are_refused_and_not_kept() {
     let device = yard.device("Ridge");
     let (bytes, _) = picture(100, 1);
     let (_, other) = picture(100, 2);
-    let told = device.ask("PUT", &format!("/v1/blobs/{other}"), &bytes);
-    assert_eq!((told.status, told.code()), (422, "hash".to_owned()));
+    let answer = device.ask("PUT", &format!("/v1/blobs/{other}"), &bytes);
+    assert_eq!((answer.status, answer.code()), (422, "hash".to_owned()));
     assert_eq!(device.get(&format!("/v1/blobs/{other}")).status, 404);
 }
 
@@ -88,18 +93,18 @@ fn parts_come_in_any_order_again_and_again_and_make_the_photo() {
     assert_eq!(put_part(&device, &sha256, 0, parts[0]), 201);
     assert_eq!(put_part(&device, &sha256, 0, parts[0]), 200);
     assert_eq!(there(), json!({ "parts": [0, 2] }));
-    let told = complete(bytes.len());
+    let answer = complete(bytes.len());
     assert_eq!(
-        (told.status, told.code()),
+        (answer.status, answer.code()),
         (409, "parts_missing".to_owned())
     );
-    assert_eq!(told.json()["missing"], json!([1]));
+    assert_eq!(answer.json()["missing"], json!([1]));
     // A part that rotted on its way is sent again.
     let mut rotten = parts[1].to_vec();
     rotten[500] ^= 1;
     put_part(&device, &sha256, 1, &rotten);
-    let told = complete(bytes.len());
-    assert_eq!((told.status, told.code()), (422, "hash".to_owned()));
+    let answer = complete(bytes.len());
+    assert_eq!((answer.status, answer.code()), (422, "hash".to_owned()));
     assert_eq!(device.get(&format!("/v1/blobs/{sha256}")).status, 404);
     put_part(&device, &sha256, 1, parts[1]);
     assert_eq!(complete(bytes.len() - 1).status, 422);
@@ -128,8 +133,11 @@ fn a_photo_of_another_company_is_not_there_and_is_missing() {
     let (ridge, eave) = (yard.device("Ridge"), yard.device("Eave"));
     let (bytes, sha256) = picture(1000, 5);
     assert_eq!(put(&ridge, &sha256, &bytes), 201);
-    let told = eave.get(&format!("/v1/blobs/{sha256}"));
-    assert_eq!((told.status, told.code()), (404, "not_found".to_owned()));
+    let answer = eave.get(&format!("/v1/blobs/{sha256}"));
+    assert_eq!(
+        (answer.status, answer.code()),
+        (404, "not_found".to_owned())
+    );
     let asks = json!({ "sha256": [sha256, "0".repeat(64)] });
     assert_eq!(
         eave.post("/v1/blobs/missing", &asks).json(),
@@ -165,26 +173,26 @@ fn a_span_of_a_photo_is_handed_out_as_the_standard_says() {
     put(&device, &sha256, &bytes);
     let path = format!("/v1/blobs/{sha256}");
     let span = |more: &[(&str, &str)]| device.ask_with("GET", &path, more, b"");
-    let told = span(&[("range", "bytes=100-199")]);
-    assert_eq!((told.status, &told.body[..]), (206, &bytes[100..200]));
+    let answer = span(&[("range", "bytes=100-199")]);
+    assert_eq!((answer.status, &answer.body[..]), (206, &bytes[100..200]));
     assert_eq!(
-        told.header("content-range").as_deref(),
+        answer.header("content-range").as_deref(),
         Some("bytes 100-199/300000")
     );
     assert_eq!(
-        told.header("x-content-type-options").as_deref(),
+        answer.header("x-content-type-options").as_deref(),
         Some("nosniff")
     );
     assert_eq!(span(&[("range", "bytes=299000-")]).body, bytes[299_000..]);
     assert_eq!(span(&[("range", "bytes=-5")]).body, bytes[299_995..]);
-    let told = span(&[("range", "bytes=300000-")]);
-    assert_eq!((told.status, told.code()), (416, "range".to_owned()));
+    let answer = span(&[("range", "bytes=300000-")]);
+    assert_eq!((answer.status, answer.code()), (416, "range".to_owned()));
     assert_eq!(
-        told.header("content-range").as_deref(),
+        answer.header("content-range").as_deref(),
         Some("bytes */300000")
     );
-    let told = span(&[("range", "bytes=0-1"), ("if-range", "\"another\"")]);
-    assert_eq!((told.status, told.body.len()), (200, 300_000));
+    let answer = span(&[("range", "bytes=0-1"), ("if-range", "\"another\"")]);
+    assert_eq!((answer.status, answer.body.len()), (200, 300_000));
     let tag = format!("\"{sha256}\"");
     assert_eq!(span(&[("if-none-match", &tag)]).status, 304);
 }

@@ -1,7 +1,7 @@
 //! TLS with the hub's own key: what a device that pins it sees.
 
 use crate::talk::{Yard, answer, send};
-use eavebook_hub::{Carries, pin_of};
+use eavebook_hub::{Transport, pin_of};
 use rcgen::{KeyPair, PKCS_ECDSA_P256_SHA256, PublicKeyData};
 use rustls::client::danger::{HandshakeSignatureValid, ServerCertVerified, ServerCertVerifier};
 use rustls::pki_types::{CertificateDer, ServerName, UnixTime};
@@ -11,9 +11,9 @@ use std::sync::{Arc, Mutex};
 
 /// Takes any certificate and remembers it; proves the handshake's signature.
 #[derive(Debug, Default)]
-struct Remembers(Mutex<Vec<u8>>);
+struct RecordingVerifier(Mutex<Vec<u8>>);
 
-impl ServerCertVerifier for Remembers {
+impl ServerCertVerifier for RecordingVerifier {
     fn verify_server_cert(
         &self,
         certificate: &CertificateDer<'_>,
@@ -54,20 +54,20 @@ impl ServerCertVerifier for Remembers {
 
 /// Asks for hello over TLS: the certificate shown, and the status.
 fn hello(at: SocketAddr) -> (Vec<u8>, u16) {
-    let seen = Arc::new(Remembers::default());
+    let found = Arc::new(RecordingVerifier::default());
     let provider = Arc::new(rustls::crypto::ring::default_provider());
     let config = ClientConfig::builder_with_provider(provider)
         .with_safe_default_protocol_versions()
         .unwrap()
         .dangerous()
-        .with_custom_certificate_verifier(seen.clone())
+        .with_custom_certificate_verifier(found.clone())
         .with_no_client_auth();
     let name = ServerName::try_from("hub.example").unwrap();
     let connection = ClientConnection::new(Arc::new(config), name).unwrap();
     let mut stream = StreamOwned::new(connection, TcpStream::connect(at).unwrap());
     send(&mut stream, "GET", "/v1/hello", &[], b"");
     let status = answer(&mut stream).status;
-    let certificate = seen.0.lock().unwrap().clone();
+    let certificate = found.0.lock().unwrap().clone();
     (certificate, status)
 }
 
@@ -77,7 +77,7 @@ fn holds(certificate: &[u8], spki: &[u8]) -> bool {
 
 #[test]
 fn the_pin_is_that_of_the_key_in_the_certificate_and_stays_when_the_certificate_is_renewed() {
-    let mut yard = Yard::with(|settings| settings.carries = Carries::Tls);
+    let mut yard = Yard::with(|settings| settings.transport = Transport::Tls);
     let key = std::fs::read_to_string(yard.folder().join("tls.key")).unwrap();
     let spki = KeyPair::from_pem(&key).unwrap().subject_public_key_info();
     let pin = yard.hub.as_ref().unwrap().pin.clone();
@@ -94,7 +94,7 @@ fn the_pin_is_that_of_the_key_in_the_certificate_and_stays_when_the_certificate_
 
 #[test]
 fn another_key_has_another_pin() {
-    let yard = Yard::with(|settings| settings.carries = Carries::Tls);
+    let yard = Yard::with(|settings| settings.transport = Transport::Tls);
     let other = KeyPair::generate_for(&PKCS_ECDSA_P256_SHA256).unwrap();
     let pin = &yard.hub.as_ref().unwrap().pin;
     assert_ne!(*pin, pin_of(&other.subject_public_key_info()));
@@ -102,7 +102,7 @@ fn another_key_has_another_pin() {
 
 #[test]
 fn a_link_of_a_hub_with_tls_says_https_and_its_pin() {
-    let yard = Yard::with(|settings| settings.carries = Carries::Tls);
+    let yard = Yard::with(|settings| settings.transport = Transport::Tls);
     let codes = eavebook_hub::code(yard.folder(), "Ridge", None).unwrap();
     let hub = yard.hub.as_ref().unwrap();
     assert!(hub.url.starts_with("https://127.0.0.1:"));

@@ -9,7 +9,7 @@
 )]
 
 use eavebook_core::book::entry::sha256_hex;
-use eavebook_hub::{Carries, Running, Settings};
+use eavebook_hub::{RunningHub, Settings, Transport};
 use serde_json::{Value, json};
 use std::io::{Read, Write};
 use std::net::{SocketAddr, TcpStream};
@@ -20,7 +20,7 @@ use uuid::Uuid;
 /// A hub in this process, without TLS and with rates that no test but one meets.
 pub struct Yard {
     pub dir: tempfile::TempDir,
-    pub hub: Option<Running>,
+    pub hub: Option<RunningHub>,
     pub settings: Settings,
 }
 
@@ -32,14 +32,14 @@ impl Yard {
     pub fn with(change: impl FnOnce(&mut Settings)) -> Yard {
         let dir = tempfile::tempdir().unwrap();
         let mut settings = Settings {
-            carries: Carries::Plain,
+            transport: Transport::Plain,
             per_second: 1_000_000,
             uploads: 64,
-            ..Settings::of(&dir.path().join("hub"))
+            ..Settings::new(&dir.path().join("hub"))
         };
         change(&mut settings);
         crate::stores::prepare(&settings.dir);
-        let hub = Some(Running::begin(&settings).unwrap());
+        let hub = Some(RunningHub::begin(&settings).unwrap());
         Yard { dir, hub, settings }
     }
 
@@ -57,19 +57,19 @@ impl Yard {
 
     pub fn restart(&mut self) {
         self.hub.take().unwrap().stop();
-        self.hub = Some(Running::begin(&self.settings).unwrap());
+        self.hub = Some(RunningHub::begin(&self.settings).unwrap());
     }
 
     /// Pairs a device of a company.
     pub fn device(&self, company: &str) -> Device {
         let id = Uuid::new_v4();
         let codes = eavebook_hub::code(self.folder(), company, None).unwrap();
-        let told = pair(self.address(), &codes.typed, id);
-        assert_eq!(told.status, 201, "{}", told.text());
-        let told = told.json();
+        let answer = pair(self.address(), &codes.typed, id);
+        assert_eq!(answer.status, 201, "{}", answer.text());
+        let answer = answer.json();
         let mut device = Device {
             id,
-            token: told["token"].as_str().unwrap().to_owned(),
+            token: answer["token"].as_str().unwrap().to_owned(),
             at: self.address(),
             epoch: String::new(),
         };
@@ -132,14 +132,14 @@ impl Device {
     /// A page or whatever else is answered with 200.
     pub fn try_get(&self, path: &str) -> Option<Answer> {
         self.try_ask("GET", path, b"")
-            .filter(|told| told.status == 200)
+            .filter(|answer| answer.status == 200)
     }
 
     /// Whether entries were answered to be kept.
     pub fn try_push(&self, entries: &[String]) -> bool {
         let body = self.pushes(entries);
         self.try_ask("POST", "/v1/entries", body.as_bytes())
-            .is_some_and(|told| told.status == 200)
+            .is_some_and(|answer| answer.status == 200)
     }
 
     fn pushes(&self, entries: &[String]) -> String {
@@ -156,9 +156,9 @@ impl Device {
     }
 
     pub fn hello(&self) -> Value {
-        let told = self.get("/v1/hello");
-        assert_eq!(told.status, 200, "{}", told.text());
-        told.json()
+        let answer = self.get("/v1/hello");
+        assert_eq!(answer.status, 200, "{}", answer.text());
+        answer.json()
     }
 
     /// Pushes entries given as JSON texts.
@@ -168,9 +168,9 @@ impl Device {
 
     /// Pushes and tells the status of each.
     pub fn statuses(&self, entries: &[String]) -> Vec<String> {
-        let told = self.push(entries);
-        assert_eq!(told.status, 200, "{}", told.text());
-        told.json()["results"]
+        let answer = self.push(entries);
+        assert_eq!(answer.status, 200, "{}", answer.text());
+        answer.json()["results"]
             .as_array()
             .unwrap()
             .iter()
@@ -182,9 +182,9 @@ impl Device {
     pub fn feed(&self) -> Vec<(u64, Value)> {
         let (mut all, mut after) = (Vec::new(), String::new());
         loop {
-            let told = self.get(&format!("/v1/feed?after={after}"));
-            assert_eq!(told.status, 200, "{}", told.text());
-            let page = told.json();
+            let answer = self.get(&format!("/v1/feed?after={after}"));
+            assert_eq!(answer.status, 200, "{}", answer.text());
+            let page = answer.json();
             for one in page["entries"].as_array().unwrap() {
                 all.push((one["seq"].as_u64().unwrap(), one["entry"].clone()));
             }
@@ -272,9 +272,9 @@ pub fn ask(
         .set_read_timeout(Some(Duration::from_secs(60)))
         .unwrap();
     send(&mut stream, method, path, headers, body);
-    let told = answer(&mut stream);
-    crate::document::check(method, path, &told);
-    told
+    let answer = answer(&mut stream);
+    crate::document::check(method, path, &answer);
+    answer
 }
 
 pub fn send(to: &mut impl Write, method: &str, path: &str, headers: &[(&str, &str)], body: &[u8]) {
@@ -311,21 +311,21 @@ fn whole(bytes: Vec<u8>) -> Option<Answer> {
     let end = bytes.windows(4).position(|four| four == b"\r\n\r\n")?;
     let head = String::from_utf8(bytes[..end].to_vec()).ok()?;
     let status = head.split(' ').nth(1)?.parse().ok()?;
-    let mut told = Answer {
+    let mut answer = Answer {
         status,
         head,
         body: bytes[end + 4..].to_vec(),
     };
-    if let Some(length) = told.header("content-length") {
+    if let Some(length) = answer.header("content-length") {
         let length: usize = length.parse().ok()?;
-        if told.status != 304 && told.body.len() != length {
+        if answer.status != 304 && answer.body.len() != length {
             return None;
         }
     }
-    if told.header("transfer-encoding").as_deref() == Some("chunked") {
-        told.body = unchunked(&told.body);
+    if answer.header("transfer-encoding").as_deref() == Some("chunked") {
+        answer.body = unchunked(&answer.body);
     }
-    Some(told)
+    Some(answer)
 }
 
 fn unchunked(mut bytes: &[u8]) -> Vec<u8> {

@@ -2,7 +2,7 @@
 //! second, and so on to the last.
 
 use crate::size::full;
-use crate::work::{Answered, faults, worker};
+use crate::work::{Acknowledged, faults, worker};
 use std::process::{Command, Stdio};
 
 /// The calls that reach the disk and no socket.
@@ -32,21 +32,21 @@ fn a_disk_that_fails_at_any_one_call_loses_nothing_and_the_hub_goes_on() {
             for (name, value) in work.get_envs() {
                 failing.env(name, value.unwrap_or_default());
             }
-            let said = failing
+            let refusal = failing
                 .output()
                 .expect("strace is not here: apt-get install strace");
-            let lines = String::from_utf8_lossy(&said.stdout).into_owned();
-            let mut answered = Answered::default();
+            let lines = String::from_utf8_lossy(&refusal.stdout).into_owned();
+            let mut answered = Acknowledged::default();
             lines.lines().for_each(|line| answered.hear(line));
             let log = std::fs::read_to_string(dir.path().join("log")).unwrap_or_default();
             let hub = dir.path().join("hub");
-            let seen = faults(&hub, &answered);
+            let found = faults(&hub, &answered);
             assert_eq!(
-                seen,
+                found,
                 Vec::<String>::new(),
                 "{error} at call {at}: {lines} {log}"
             );
-            assert!(said.status.success(), "{error} at call {at}: {lines}");
+            assert!(refusal.status.success(), "{error} at call {at}: {lines}");
             // It refuses to begin, with the remedy, or works on to its end; the next one begins.
             let ended = lines.lines().any(|line| line == "ended");
             let refused = lines.contains("refused the ") && lines.contains("do it again");

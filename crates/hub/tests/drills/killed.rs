@@ -2,7 +2,7 @@
 
 use crate::noise::Noise;
 use crate::size::size;
-use crate::work::{Answered, faults, worker};
+use crate::work::{Acknowledged, faults, worker};
 use std::io::{BufRead, BufReader};
 use std::process::Stdio;
 use std::time::Duration;
@@ -12,7 +12,7 @@ fn a_hub_killed_at_work_again_and_again_has_all_it_answered_to_have() {
     const SEED: u64 = 20_261_126;
     let kills = size("kills", 12, 1000);
     let dir = tempfile::tempdir().unwrap();
-    let (mut answered, mut noise) = (Answered::default(), Noise(SEED));
+    let (mut answered, mut noise) = (Acknowledged::default(), Noise(SEED));
     for kill in 0..kills {
         let mut child = worker(dir.path(), 100_000)
             .stdout(Stdio::piped())
@@ -28,8 +28,8 @@ fn a_hub_killed_at_work_again_and_again_has_all_it_answered_to_have() {
         for line in hears.join().unwrap() {
             answered.hear(&line);
         }
-        let seen = faults(&dir.path().join("hub"), &answered);
-        assert_eq!(seen, Vec::<String>::new(), "kill {kill}");
+        let found = faults(&dir.path().join("hub"), &answered);
+        assert_eq!(found, Vec::<String>::new(), "kill {kill}");
     }
     assert!(answered.count() > kills && answered.refused == 0);
     println!(

@@ -2,13 +2,13 @@
 
 use crate::disk::{Call, Disk, Found, Syncs, TRACE, calls};
 use crate::size::size;
-use crate::work::{Answered, faults, worker};
+use crate::work::{Acknowledged, faults, worker};
 use std::collections::BTreeMap;
 use std::path::Path;
 use std::process::{Command, Stdio};
 
 /// Faults of a hub found so.
-fn after_cut(files: &BTreeMap<String, Vec<u8>>, answered: &Answered) -> Vec<String> {
+fn after_cut(files: &BTreeMap<String, Vec<u8>>, answered: &Acknowledged) -> Vec<String> {
     // In memory where there is such a folder: the cut is over, and nothing is left to sync.
     let memory = Path::new("/dev/shm");
     let dir = if memory.is_dir() {
@@ -53,7 +53,7 @@ fn the_power_goes_at_every_write_of_a_hub_and_nothing_it_answered_is_lost() {
     let mut ways = vec![Found::Nothing, Found::Everything, Found::Torn];
     ways.extend((1..=seeds).map(|seed| Found::Some(seed * 1_000_003)));
     let (mut disk, mut blind) = (before.clone(), before);
-    let (mut answered, mut cuts, mut lost_by_blind) = (Answered::default(), 0, 0);
+    let (mut answered, mut cuts, mut lost_by_blind) = (Acknowledged::default(), 0, 0);
     for (place, call) in calls.iter().enumerate() {
         if let Call::Said(line) = call {
             line.lines().for_each(|line| answered.hear(line));
@@ -65,8 +65,8 @@ fn the_power_goes_at_every_write_of_a_hub_and_nothing_it_answered_is_lost() {
         disk.call(call, Syncs::Honest);
         blind.call(call, Syncs::Ignored);
         for way in &ways {
-            let seen = after_cut(&disk.found(*way), &answered);
-            assert_eq!(seen, Vec::<String>::new(), "call {place}, {way:?}");
+            let found = after_cut(&disk.found(*way), &answered);
+            assert_eq!(found, Vec::<String>::new(), "call {place}, {way:?}");
             cuts += 1;
         }
     }

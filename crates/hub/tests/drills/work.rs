@@ -3,7 +3,7 @@
 
 use crate::talk::{Device, entry, pair};
 use eavebook_core::book::entry::sha256_hex;
-use eavebook_hub::{Carries, Running, Settings};
+use eavebook_hub::{RunningHub, Settings, Transport};
 use rusqlite::Connection;
 use std::collections::BTreeSet;
 use std::io::Write;
@@ -42,11 +42,11 @@ fn works_when_asked_to() {
         .parse()
         .unwrap();
     let settings = Settings {
-        carries: Carries::Plain,
+        transport: Transport::Plain,
         per_second: 1_000_000,
-        ..Settings::of(&dir.join("hub"))
+        ..Settings::new(&dir.join("hub"))
     };
-    let running = match Running::begin(&settings) {
+    let running = match RunningHub::begin(&settings) {
         Ok(running) => running,
         Err(why) => {
             say(&format!("refused {why}"));
@@ -61,13 +61,13 @@ fn works_when_asked_to() {
         let texts: Vec<String> = (0..1 + round % 3)
             .map(|n| entry(Uuid::now_v7(), JOB, device.id, round * 10 + n, "{}").to_string())
             .collect();
-        let told = device.push(&texts);
-        if told.status == 200 {
-            for one in told.json()["results"].as_array().unwrap() {
+        let answer = device.push(&texts);
+        if answer.status == 200 {
+            for one in answer.json()["results"].as_array().unwrap() {
                 say(&format!("entry {}", one["id"].as_str().unwrap()));
             }
         } else {
-            say(&format!("refused {} {}", told.status, told.code()));
+            say(&format!("refused {} {}", answer.status, answer.code()));
         }
         if round % 3 == 0 {
             let photo = format!("photo {round} {}", Uuid::now_v7())
@@ -75,17 +75,17 @@ fn works_when_asked_to() {
                 .into_bytes();
             let name = sha256_hex(&photo);
             let path = format!("/v1/blobs/{name}");
-            let told = if round % 2 == 0 {
+            let answer = if round % 2 == 0 {
                 device.ask("PUT", &path, &photo)
             } else {
                 device.ask("PUT", &format!("{path}/parts/0"), &photo);
                 let size = format!("{{\"size\":{}}}", photo.len());
                 device.ask("POST", &format!("{path}/complete"), size.as_bytes())
             };
-            if told.status < 300 {
+            if answer.status < 300 {
                 say(&format!("photo {name}"));
             } else {
-                say(&format!("refused {} {}", told.status, told.code()));
+                say(&format!("refused {} {}", answer.status, answer.code()));
             }
         }
     }
@@ -94,18 +94,18 @@ fn works_when_asked_to() {
 }
 
 /// The device of a folder: paired in the first run, the same in the next ones.
-fn paired(dir: &Path, running: &Running) -> Option<Device> {
+fn paired(dir: &Path, running: &RunningHub) -> Option<Device> {
     let file = dir.join("token");
     let id = Uuid::from_u128(0xd);
     let token = match std::fs::read_to_string(&file) {
         Ok(token) => token,
         Err(_) => {
             let code = eavebook_hub::code(&dir.join("hub"), "Ridge", None).ok()?;
-            let told = pair(running.address, &code.typed, id);
-            if told.status != 201 {
+            let answer = pair(running.address, &code.typed, id);
+            if answer.status != 201 {
                 return None;
             }
-            let token = told.json()["token"].as_str().unwrap().to_owned();
+            let token = answer.json()["token"].as_str().unwrap().to_owned();
             std::fs::write(&file, &token).unwrap();
             token
         }
@@ -126,13 +126,13 @@ fn paired(dir: &Path, running: &Running) -> Option<Device> {
 
 /// What was answered to be kept.
 #[derive(Clone, Debug, Default)]
-pub struct Answered {
+pub struct Acknowledged {
     pub entries: BTreeSet<String>,
     pub photos: BTreeSet<String>,
     pub refused: usize,
 }
 
-impl Answered {
+impl Acknowledged {
     pub fn hear(&mut self, line: &str) {
         match line.trim().split_once(' ') {
             Some(("entry", id)) => {
@@ -152,7 +152,7 @@ impl Answered {
 }
 
 /// Faults of the hub in a folder, against what was answered.
-pub fn faults(hub: &Path, answered: &Answered) -> Vec<String> {
+pub fn faults(hub: &Path, answered: &Acknowledged) -> Vec<String> {
     // It opens as a command opens it.
     if let Err(why) = eavebook_hub::devices(hub) {
         return if answered.count() == 0 {

@@ -3,7 +3,7 @@
 use crate::stores;
 use crate::talk::Yard;
 use eavebook_core::book::entry::sha256_hex;
-use eavebook_hub::{Carries, Running, Settings, backup, restore};
+use eavebook_hub::{RunningHub, Settings, Transport, backup, restore};
 use serde_json::json;
 use uuid::Uuid;
 
@@ -50,20 +50,20 @@ fn a_hub_moves_from_the_large_stores_to_a_folder_and_back_and_nothing_changes_bu
         if step == 1 {
             stores::prepare(&back);
         }
-        let told = restore(&file, &back).unwrap();
-        assert_eq!(told.held, held);
+        let answer = restore(&file, &back).unwrap();
+        assert_eq!(answer.held, held);
         assert_eq!(back.join("hub.sqlite").exists(), step == 0);
         yard.settings = Settings {
             dir: back,
-            carries: Carries::Plain,
+            transport: Transport::Plain,
             ..yard.settings.clone()
         };
-        yard.hub = Some(Running::begin(&yard.settings).unwrap());
+        yard.hub = Some(RunningHub::begin(&yard.settings).unwrap());
         device.at = yard.address();
         assert_eq!(all(&device, &yard), before);
-        assert_eq!(device.hello()["epoch"], json!(told.epoch));
-        epochs.push(told.epoch.clone());
-        device.epoch = told.epoch;
+        assert_eq!(device.hello()["epoch"], json!(answer.epoch));
+        epochs.push(answer.epoch.clone());
+        device.epoch = answer.epoch;
     }
     epochs.dedup();
     assert_eq!(epochs.len(), 3);
@@ -81,6 +81,6 @@ fn a_hub_moves_from_the_large_stores_to_a_folder_and_back_and_nothing_changes_bu
         &full,
         &std::fs::read_to_string(large.join("hub.toml")).unwrap(),
     );
-    let said = restore(&file, &full).unwrap_err().to_string();
-    assert!(said.contains("holds a hub already"), "{said}");
+    let refusal = restore(&file, &full).unwrap_err().to_string();
+    assert!(refusal.contains("holds a hub already"), "{refusal}");
 }

@@ -107,18 +107,18 @@ fn a_feed_by_a_sequence_of_the_database_is_seen_to_miss_entries() {
         client.batch_execute(&make).await.unwrap();
     });
     let done = AtomicBool::new(false);
-    let seen = thread::scope(|all| {
+    let found = thread::scope(|all| {
         let reads = all.spawn(|| {
             stores::ask(&to, async |client| {
-                let (mut after, mut seen) = (0_i64, 0_usize);
+                let (mut after, mut found) = (0_i64, 0_usize);
                 loop {
                     let last = done.load(Ordering::SeqCst);
                     let sql = format!("SELECT seq FROM {name} WHERE seq > $1 ORDER BY seq");
                     let rows = client.query(&sql, &[&after]).await.unwrap();
-                    seen += rows.len();
+                    found += rows.len();
                     after = rows.last().map_or(after, |row| row.get(0));
                     if last && rows.is_empty() {
-                        return seen;
+                        return found;
                     }
                 }
             })
@@ -148,7 +148,7 @@ fn a_feed_by_a_sequence_of_the_database_is_seen_to_miss_entries() {
         done.store(true, Ordering::SeqCst);
         reads.join().unwrap()
     });
-    let missed = WRITERS * 100 - seen;
+    let missed = WRITERS * 100 - found;
     assert!(missed > 0);
     println!("drill 6 replicas control: a sequence of PostgreSQL: {missed} of 400 missed");
 }

@@ -27,7 +27,7 @@ fn a_database_that_stops_at_once_again_and_again_keeps_what_was_answered_and_the
     let mut yard = Yard::new();
     yard.hub.take().unwrap().stop();
     move_to(yard.folder(), &cluster);
-    yard.hub = Some(eavebook_hub::Running::begin(&yard.settings).unwrap());
+    yard.hub = Some(eavebook_hub::RunningHub::begin(&yard.settings).unwrap());
     let writers: Vec<Device> = (0..4).map(|_| yard.device("Ridge")).collect();
     let done = AtomicBool::new(false);
     let (mut answered, mut refused) = (BTreeSet::new(), 0);
@@ -41,12 +41,15 @@ fn a_database_that_stops_at_once_again_and_again_keeps_what_was_answered_and_the
                     while !done.load(Ordering::SeqCst) {
                         count += 1;
                         let entry = writer.entry(JOB, count, "{}");
-                        let told = writer.push(&[entry.to_string()]);
-                        if told.status == 200 {
+                        let answer = writer.push(&[entry.to_string()]);
+                        if answer.status == 200 {
                             answered.insert(entry["id"].as_str().unwrap().to_owned());
                         } else {
                             // Refused in words, to be said again.
-                            assert_eq!((told.status, told.code()), (503, "unavailable".to_owned()));
+                            assert_eq!(
+                                (answer.status, answer.code()),
+                                (503, "unavailable".to_owned())
+                            );
                             refused += 1;
                             thread::sleep(Duration::from_millis(20));
                         }

@@ -6,7 +6,7 @@ use crate::cluster::Cluster;
 use crate::stores;
 use crate::talk::Yard;
 use eavebook_core::book::entry::sha256_hex;
-use eavebook_hub::Running;
+use eavebook_hub::RunningHub;
 use rcgen::{BasicConstraints, CertificateParams, IsCa, Issuer, KeyPair, PKCS_ECDSA_P256_SHA256};
 use rustls::ServerConfig;
 use rustls::pki_types::pem::PemObject;
@@ -26,13 +26,13 @@ const JOB: Uuid = Uuid::from_u128(0xb);
 const AWAY: &str = "127.0.0.2";
 
 /// An authority and a server that it vouches for, in PEM.
-struct Vouched {
+struct Certificates {
     authority: String,
     certificate: String,
     key: String,
 }
 
-fn vouched() -> Vouched {
+fn vouched() -> Certificates {
     let draw = || KeyPair::generate_for(&PKCS_ECDSA_P256_SHA256).unwrap();
     let mut authority = CertificateParams::new(Vec::<String>::new()).unwrap();
     authority.is_ca = IsCa::Ca(BasicConstraints::Unconstrained);
@@ -40,7 +40,7 @@ fn vouched() -> Vouched {
     let shown = authority.self_signed(&its_key).unwrap().pem();
     let server = CertificateParams::new(vec![AWAY.to_owned()]).unwrap();
     let issuer = Issuer::new(authority, its_key);
-    Vouched {
+    Certificates {
         authority: shown,
         certificate: server.signed_by(&key, &issuer).unwrap().pem(),
         key: key.serialize_pem(),
@@ -57,7 +57,7 @@ fn give(file: &Path, text: &str) {
 }
 
 /// The database at [`AWAY`], whose certificate is that. It lets nobody in there without TLS.
-fn served(cluster: &Cluster, vouched: &Vouched) -> String {
+fn served(cluster: &Cluster, vouched: &Certificates) -> String {
     let port = TcpListener::bind((AWAY, 0)).unwrap().local_addr().unwrap();
     cluster.stop_at_once();
     give(&cluster.data().join("server.crt"), &vouched.certificate);
@@ -72,7 +72,7 @@ fn served(cluster: &Cluster, vouched: &Vouched) -> String {
 }
 
 /// A door of TLS before the object store. It is there until the test ends.
-fn door(vouched: &Vouched) -> SocketAddr {
+fn door(vouched: &Certificates) -> SocketAddr {
     let store = stores::named("EAVEBOOK_TEST_BUCKET");
     let store = store.strip_prefix("http://").unwrap().to_owned();
     let chain = vec![CertificateDer::from_pem_slice(vouched.certificate.as_bytes()).unwrap()];
@@ -137,12 +137,12 @@ fn a_database_and_an_object_store_elsewhere_are_asked_over_tls_and_no_stranger_i
     // Of another authority: nothing is asked of it.
     for cas in [[&strange, &known], [&known, &strange]] {
         names(yard.folder(), &database, objects, cas);
-        let said = Running::begin(&yard.settings).unwrap_err().to_string();
-        assert!(said.contains("certificate"), "{said}");
+        let refusal = RunningHub::begin(&yard.settings).unwrap_err().to_string();
+        assert!(refusal.contains("certificate"), "{refusal}");
     }
 
     names(yard.folder(), &database, objects, [&known, &known]);
-    yard.hub = Some(Running::begin(&yard.settings).unwrap());
+    yard.hub = Some(RunningHub::begin(&yard.settings).unwrap());
     let (writer, reader) = (yard.device("Ridge"), yard.device("Ridge"));
     let waits = thread::spawn({
         let reader = reader.clone();

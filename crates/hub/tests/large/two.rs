@@ -4,7 +4,7 @@ use crate::size::size;
 use crate::stores;
 use crate::talk::{Device, Yard, pair};
 use eavebook_core::book::entry::sha256_hex;
-use eavebook_hub::{HubError, Running, Settings};
+use eavebook_hub::{HubError, RunningHub, Settings};
 use serde_json::json;
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
@@ -27,8 +27,8 @@ pub fn beside(yard: &Yard, name: &str) -> PathBuf {
 }
 
 /// A further hub that serves.
-pub fn second(yard: &Yard, dir: &Path) -> Running {
-    Running::begin(&Settings {
+pub fn second(yard: &Yard, dir: &Path) -> RunningHub {
+    RunningHub::begin(&Settings {
         dir: dir.to_path_buf(),
         ..yard.settings.clone()
     })
@@ -49,8 +49,8 @@ fn what_is_sent_to_one_is_heard_at_the_other_whose_wait_it_ends() {
     thread::sleep(Duration::from_millis(500));
     assert!(!waits.is_finished());
     writer.statuses(&[writer.text(JOB, 1, "{}")]);
-    let (told, took) = waits.join().unwrap();
-    assert_eq!(told["entries"][0]["seq"], 1);
+    let (answer, took) = waits.join().unwrap();
+    assert_eq!(answer["entries"][0]["seq"], 1);
     // Woken, not timed out.
     assert!(took < Duration::from_secs(20), "{took:?}");
 }
@@ -66,19 +66,19 @@ fn a_photo_sent_in_parts_to_both_is_completed_at_either() {
     let path = format!("/v1/blobs/{}", sha256_hex(&photo));
     for (n, part) in photo.chunks(1 << 20).enumerate() {
         let at = if n % 2 == 0 { &device } else { &there };
-        let told = at.ask("PUT", &format!("{path}/parts/{n}"), part);
-        assert_eq!(told.status, 201, "{}", told.text());
+        let answer = at.ask("PUT", &format!("{path}/parts/{n}"), part);
+        assert_eq!(answer.status, 201, "{}", answer.text());
     }
     let asks = json!({ "size": photo.len() });
     // Both at once: one or both make it whole, and it is one photo.
-    let told = thread::scope(|all| {
+    let answer = thread::scope(|all| {
         [&device, &there]
             .map(|at| all.spawn(|| at.post(&format!("{path}/complete"), &asks).status))
             .map(|one| one.join().unwrap())
     });
     assert!(
-        told.iter().any(|status| [200, 201].contains(status)),
-        "{told:?}"
+        answer.iter().any(|status| [200, 201].contains(status)),
+        "{answer:?}"
     );
     assert!(device.get(&path).body == photo);
     assert!(there.get(&path).body == photo);
@@ -89,7 +89,7 @@ fn a_code_is_spent_once_and_a_device_turned_out_is_out_at_both() {
     let yard = Yard::new();
     let other = second(&yard, &beside(&yard, "other"));
     let codes = eavebook_hub::code(yard.folder(), "Ridge", None).unwrap();
-    let told = thread::scope(|all| {
+    let answer = thread::scope(|all| {
         [yard.address(), other.address]
             .map(|at| {
                 let typed = &codes.typed;
@@ -97,7 +97,7 @@ fn a_code_is_spent_once_and_a_device_turned_out_is_out_at_both() {
             })
             .map(|one| one.join().unwrap())
     });
-    assert_eq!(BTreeSet::from(told), BTreeSet::from([201, 401]));
+    assert_eq!(BTreeSet::from(answer), BTreeSet::from([201, 401]));
     let mut device = yard.device("Ridge");
     eavebook_hub::revoke(yard.folder(), &device.id.to_string()).unwrap();
     for at in [yard.address(), other.address] {
@@ -111,13 +111,13 @@ fn a_hub_with_another_key_is_not_let_in_and_told_which_to_copy() {
     let yard = Yard::new();
     let dir = beside(&yard, "other");
     std::fs::remove_file(dir.join("tls.key")).unwrap();
-    let said = Running::begin(&Settings {
+    let refusal = RunningHub::begin(&Settings {
         dir,
         ..yard.settings.clone()
     })
     .unwrap_err();
-    assert!(matches!(said, HubError::OtherKey), "{said}");
-    assert!(said.to_string().contains("copy tls.key"), "{said}");
+    assert!(matches!(refusal, HubError::OtherKey), "{refusal}");
+    assert!(refusal.to_string().contains("copy tls.key"), "{refusal}");
 }
 
 /// The hub as a process of its own, which can be killed.
@@ -154,11 +154,11 @@ fn serves_when_asked_to() {
     let Some(dir) = std::env::var_os("EAVEBOOK_TEST_SERVE") else {
         return;
     };
-    let running = Running::begin(&Settings {
-        carries: eavebook_hub::Carries::Plain,
+    let running = RunningHub::begin(&Settings {
+        transport: eavebook_hub::Transport::Plain,
         per_second: 1_000_000,
         uploads: 64,
-        ..Settings::of(Path::new(&dir))
+        ..Settings::new(Path::new(&dir))
     })
     .unwrap();
     println!("serves {}", running.address);
@@ -178,10 +178,10 @@ fn one_of_two_hubs_is_killed_again_and_again_and_no_entry_or_photo_is_lost_or_sk
     let (done, all_said) = (AtomicBool::new(false), AtomicBool::new(false));
     let writers: Vec<Device> = (0..WRITERS).map(|_| yard.device("Ridge")).collect();
     let reader = yard.device("Ridge");
-    let (entries, photos, seen) = thread::scope(|all| {
+    let (entries, photos, found) = thread::scope(|all| {
         let reads = all.spawn(|| {
             // From both hubs in turn: a number seen at one is never seen behind at the other.
-            let (mut seen, mut after, mut turn) = (Vec::new(), String::new(), 0);
+            let (mut found, mut after, mut turn) = (Vec::new(), String::new(), 0);
             loop {
                 let last = all_said.load(Ordering::SeqCst);
                 let mut at = reader.clone();
@@ -196,11 +196,11 @@ fn one_of_two_hubs_is_killed_again_and_again_and_no_entry_or_photo_is_lost_or_sk
                 let more = page["entries"].as_array().unwrap();
                 for one in more {
                     let id = one["entry"]["id"].as_str().unwrap().to_owned();
-                    seen.push((one["seq"].as_u64().unwrap(), id));
+                    found.push((one["seq"].as_u64().unwrap(), id));
                 }
                 after = page["next"].as_str().unwrap().to_owned();
                 if last && more.is_empty() {
-                    return seen;
+                    return found;
                 }
             }
         });
@@ -210,7 +210,7 @@ fn one_of_two_hubs_is_killed_again_and_again_and_no_entry_or_photo_is_lost_or_sk
             .map(|(n, writer)| {
                 let (address, done) = (&address, &done);
                 all.spawn(move || {
-                    let (mut told, mut photos, mut count) = (BTreeSet::new(), Vec::new(), 0);
+                    let (mut answer, mut photos, mut count) = (BTreeSet::new(), Vec::new(), 0);
                     while !done.load(Ordering::SeqCst) {
                         let mut at = writer.clone();
                         if n % 2 == 0 {
@@ -220,18 +220,18 @@ fn one_of_two_hubs_is_killed_again_and_again_and_no_entry_or_photo_is_lost_or_sk
                         let entry = writer.entry(JOB, count, "{}");
                         let id = entry["id"].as_str().unwrap().to_owned();
                         if at.try_push(&[entry.to_string()]) {
-                            told.insert(id);
+                            answer.insert(id);
                         }
                         if count % 5 == 0 {
                             let photo = format!("photo {count} of {n}").into_bytes();
                             let path = format!("/v1/blobs/{}", sha256_hex(&photo));
                             let put = at.try_ask("PUT", &path, &photo);
-                            if put.is_some_and(|told| told.status < 300) {
+                            if put.is_some_and(|answer| answer.status < 300) {
                                 photos.push((path, photo));
                             }
                         }
                     }
-                    (told, photos)
+                    (answer, photos)
                 })
             })
             .collect();
@@ -244,17 +244,17 @@ fn one_of_two_hubs_is_killed_again_and_again_and_no_entry_or_photo_is_lost_or_sk
         done.store(true, Ordering::SeqCst);
         let (mut entries, mut photos) = (BTreeSet::new(), Vec::new());
         for write in writes {
-            let (told, more) = write.join().unwrap();
-            entries.extend(told);
+            let (answer, more) = write.join().unwrap();
+            entries.extend(answer);
             photos.extend(more);
         }
         all_said.store(true, Ordering::SeqCst);
         (entries, photos, reads.join().unwrap())
     });
     killed.kill();
-    let numbers: Vec<u64> = seen.iter().map(|(seq, _)| *seq).collect();
+    let numbers: Vec<u64> = found.iter().map(|(seq, _)| *seq).collect();
     assert_eq!(numbers, (1..=numbers.len() as u64).collect::<Vec<_>>());
-    let ids: BTreeSet<String> = seen.into_iter().map(|(_, id)| id).collect();
+    let ids: BTreeSet<String> = found.into_iter().map(|(_, id)| id).collect();
     assert_eq!(ids.len(), numbers.len());
     // A few may be there though their answer was lost; none is missing that was answered.
     let lost: Vec<&String> = entries.difference(&ids).collect();

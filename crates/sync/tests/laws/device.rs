@@ -2,8 +2,8 @@
 
 use eavebook_core::book::clock::Hlc;
 use eavebook_core::book::entry::{Entry, sha256_hex};
-use eavebook_store::{Comes, MetHub, Photo, Shared};
-use eavebook_sync::{Act, Client, Event, Life, Request, Shelf, ShelfError};
+use eavebook_store::{EntryDigest, KnownHub, Photo, PhotoProgress};
+use eavebook_sync::{Act, Client, Event, Life, Request, SyncStore, SyncStoreError};
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
@@ -29,12 +29,10 @@ pub struct Books {
     pub photos: BTreeMap<String, Vec<u8>>,
     /// Photos of which the first pieces came.
     pub arriving: BTreeMap<String, Vec<u8>>,
-    met: Option<MetHub>,
+    known_hub: Option<KnownHub>,
     acknowledged: BTreeSet<String>,
     pub turned_back: BTreeMap<String, String>,
 }
-
-type Told<T> = Result<T, ShelfError>;
 
 impl Books {
     pub fn new(number: u128, merge: Merge) -> Books {
@@ -49,7 +47,7 @@ impl Books {
             conflicts: BTreeSet::new(),
             photos: BTreeMap::new(),
             arriving: BTreeMap::new(),
-            met: None,
+            known_hub: None,
             acknowledged: BTreeSet::new(),
             turned_back: BTreeMap::new(),
         }
@@ -93,14 +91,14 @@ impl Books {
     }
 
     fn take(&mut self, entry: Entry) -> bool {
-        let same_count = |there: &Entry| {
-            (there.device, there.dseq) == (entry.device, entry.dseq) && there.id != entry.id
+        let same_count = |other: &Entry| {
+            (other.device, other.dseq) == (entry.device, entry.dseq) && other.id != entry.id
         };
         if self.merge == Merge::ByCount && self.entries.values().any(same_count) {
             return false;
         }
         match self.entries.get(&entry.id) {
-            Some(there) if *there != entry => {
+            Some(kept) if *kept != entry => {
                 self.conflicts.insert(entry);
                 false
             }
@@ -117,13 +115,13 @@ impl Books {
     }
 }
 
-impl Shelf for Books {
-    fn met(&mut self) -> Told<Option<MetHub>> {
-        Ok(self.met.clone())
+impl SyncStore for Books {
+    fn known_hub(&mut self) -> Result<Option<KnownHub>, SyncStoreError> {
+        Ok(self.known_hub.clone())
     }
 
-    fn meet(&mut self, hub: &str, epoch: &str) -> Told<()> {
-        self.met = Some(MetHub {
+    fn meet(&mut self, hub: &str, epoch: &str) -> Result<(), SyncStoreError> {
+        self.known_hub = Some(KnownHub {
             id: hub.to_owned(),
             epoch: epoch.to_owned(),
             cursor: String::new(),
@@ -133,11 +131,11 @@ impl Shelf for Books {
         Ok(())
     }
 
-    fn life(&mut self) -> Told<Option<Life>> {
+    fn life(&mut self) -> Result<Option<Life>, SyncStoreError> {
         Ok(Some(self.life))
     }
 
-    fn begin_life(&mut self) -> Told<()> {
+    fn begin_life(&mut self) -> Result<(), SyncStoreError> {
         self.life = Life {
             incarnation: Uuid::from_u128(self.life.incarnation.as_u128() + 1),
             dseq: 0,
@@ -145,7 +143,7 @@ impl Shelf for Books {
         Ok(())
     }
 
-    fn waiting(&mut self, most: usize, bytes: usize) -> Told<Vec<Entry>> {
+    fn waiting(&mut self, most: usize, bytes: usize) -> Result<Vec<Entry>, SyncStoreError> {
         let mut size = 0;
         Ok(self
             .entries
@@ -165,7 +163,7 @@ impl Shelf for Books {
             .collect())
     }
 
-    fn photos_waiting(&mut self, most: usize) -> Told<Vec<Photo>> {
+    fn photos_waiting(&mut self, most: usize) -> Result<Vec<Photo>, SyncStoreError> {
         let waiting = self.photos.iter().filter(|(name, _)| self.waits(name));
         Ok(waiting
             .take(most)
@@ -176,45 +174,55 @@ impl Shelf for Books {
             .collect())
     }
 
-    fn acknowledge(&mut self, entries: &[Uuid]) -> Told<()> {
+    fn acknowledge(&mut self, entries: &[Uuid]) -> Result<(), SyncStoreError> {
         self.acknowledged
             .extend(entries.iter().map(Uuid::to_string));
         Ok(())
     }
 
-    fn acknowledge_photo(&mut self, sha256: &str) -> Told<()> {
+    fn acknowledge_photo(&mut self, sha256: &str) -> Result<(), SyncStoreError> {
         self.acknowledged.insert(sha256.to_owned());
         Ok(())
     }
 
-    fn turn_back(&mut self, what: &str, reason: &str) -> Told<()> {
+    fn turn_back(&mut self, what: &str, reason: &str) -> Result<(), SyncStoreError> {
         self.turned_back.insert(what.to_owned(), reason.to_owned());
         Ok(())
     }
 
-    fn offer_again(&mut self, entries: &[Uuid]) -> Told<()> {
+    fn offer_again(&mut self, entries: &[Uuid]) -> Result<(), SyncStoreError> {
         for id in entries {
             self.acknowledged.remove(&id.to_string());
         }
         Ok(())
     }
 
-    fn photo_bytes(&mut self, sha256: &str, from: u64, most: u64) -> Told<Vec<u8>> {
+    fn photo_bytes(
+        &mut self,
+        sha256: &str,
+        from: u64,
+        most: u64,
+    ) -> Result<Vec<u8>, SyncStoreError> {
         let bytes = &self.photos[sha256];
         let end = ((from + most) as usize).min(bytes.len());
         Ok(bytes[from as usize..end].to_vec())
     }
 
-    fn receive(&mut self, texts: &[String], cursor: Option<&str>, _: u64) -> Told<usize> {
+    fn receive(
+        &mut self,
+        texts: &[String],
+        cursor: Option<&str>,
+        _: u64,
+    ) -> Result<usize, SyncStoreError> {
         let came = texts.iter().map(|text| Entry::from_json(text).unwrap());
         let new = came.filter(|entry| self.take(entry.clone())).count();
-        if let (Some(cursor), Some(met)) = (cursor, &mut self.met) {
-            met.cursor = cursor.to_owned();
+        if let (Some(cursor), Some(known_hub)) = (cursor, &mut self.known_hub) {
+            known_hub.cursor = cursor.to_owned();
         }
         Ok(new)
     }
 
-    fn photos_wanted(&mut self) -> Told<Vec<String>> {
+    fn photos_wanted(&mut self) -> Result<Vec<String>, SyncStoreError> {
         let named: BTreeSet<&String> = self.entries.values().flat_map(|one| &one.refs).collect();
         Ok(named
             .into_iter()
@@ -223,30 +231,35 @@ impl Shelf for Books {
             .collect())
     }
 
-    fn photo_came(&mut self, sha256: &str) -> Told<u64> {
+    fn photo_bytes_here(&mut self, sha256: &str) -> Result<u64, SyncStoreError> {
         Ok(self.arriving.get(sha256).map_or(0, Vec::len) as u64)
     }
 
-    fn photo_comes(&mut self, sha256: &str, bytes: &[u8], whole: u64) -> Told<Comes> {
+    fn add_photo_piece(
+        &mut self,
+        sha256: &str,
+        bytes: &[u8],
+        whole: u64,
+    ) -> Result<PhotoProgress, SyncStoreError> {
         let came = self.arriving.entry(sha256.to_owned()).or_default();
         came.extend(bytes);
         if (came.len() as u64) < whole {
-            return Ok(Comes::InPart);
+            return Ok(PhotoProgress::InPart);
         }
         let came = self.arriving.remove(sha256).unwrap_or_default();
         if came.len() as u64 != whole || sha256_hex(&came) != sha256 {
-            return Ok(Comes::OtherBytes);
+            return Ok(PhotoProgress::OtherBytes);
         }
         self.photos.insert(sha256.to_owned(), came);
         self.acknowledge_photo(sha256)?;
-        Ok(Comes::Kept)
+        Ok(PhotoProgress::Kept)
     }
 
-    fn held(&mut self) -> Told<Vec<Shared>> {
+    fn held(&mut self) -> Result<Vec<EntryDigest>, SyncStoreError> {
         Ok(self
             .entries
             .values()
-            .map(|entry| Shared {
+            .map(|entry| EntryDigest {
                 book: entry.book,
                 id: entry.id,
                 sha256: entry.sha256.clone(),
@@ -281,7 +294,7 @@ impl Device {
         *self = Device::new(self.books.clone());
     }
 
-    pub fn told(&mut self, now_ms: u64, event: Event) -> Act {
+    pub fn handle(&mut self, now_ms: u64, event: Event) -> Act {
         let act = self.client.next(&mut self.books, now_ms, event);
         self.asks = match &act {
             Act::Ask(request) | Act::Listen(request) => Some(request.clone()),

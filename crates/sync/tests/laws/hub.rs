@@ -46,7 +46,7 @@ impl Default for Hub {
     }
 }
 
-fn told(status: u16, body: &Value) -> Response {
+fn response(status: u16, body: &Value) -> Response {
     Response {
         status,
         retry_after: None,
@@ -75,25 +75,25 @@ impl Hub {
     fn answer_known(&mut self, asked: &Request) -> Response {
         self.asked += 1;
         if self.revoked {
-            return told(401, &json!({ "code": "token", "detail": "revoked" }));
+            return response(401, &json!({ "code": "token", "detail": "revoked" }));
         }
         let body: Value = serde_json::from_slice(&asked.body).unwrap_or(Value::Null);
         let (path, query) = asked.path.split_once('?').unwrap_or((&asked.path, ""));
         let steps: Vec<&str> = path.trim_start_matches("/v1/").split('/').collect();
         match (asked.method, steps.as_slice()) {
-            (Method::Get, ["hello"]) => told(200, &self.hello()),
+            (Method::Get, ["hello"]) => response(200, &self.hello()),
             (Method::Post, ["entries"]) => self.push(&asked.body),
             (Method::Get, ["feed"]) => self.page(query),
-            (Method::Post, ["digest"]) => told(200, &self.compare(&body)),
+            (Method::Post, ["digest"]) => response(200, &self.compare(&body)),
             (Method::Get, ["conflicts"]) => {
                 let all: Vec<Value> = self.conflicts.iter().map(value).collect();
-                told(200, &json!({ "conflicts": all }))
+                response(200, &json!({ "conflicts": all }))
             }
             (Method::Post, ["blobs", "missing"]) => {
                 let names = body["sha256"].as_array().unwrap();
                 let lacks = |name: &&Value| !self.photos.contains_key(name.as_str().unwrap());
                 let missing: Vec<&Value> = names.iter().filter(lacks).collect();
-                told(200, &json!({ "missing": missing }))
+                response(200, &json!({ "missing": missing }))
             }
             (Method::Put, ["blobs", name]) => {
                 assert!(asked.body.len() <= 1 << 20);
@@ -105,18 +105,18 @@ impl Hub {
                     .get(*name)
                     .map(|parts| parts.keys().copied().collect())
                     .unwrap_or_default();
-                told(200, &json!({ "parts": parts }))
+                response(200, &json!({ "parts": parts }))
             }
             (Method::Put, ["blobs", name, "parts", number]) => {
                 let parts = self.parts.entry((*name).to_owned()).or_default();
                 parts.insert(number.parse().unwrap(), asked.body.clone());
-                told(201, &json!({}))
+                response(201, &json!({}))
             }
             (Method::Post, ["blobs", name, "complete"]) => {
                 let parts = self.parts.get(*name).cloned().unwrap_or_default();
                 let whole: Vec<u8> = parts.into_values().flatten().collect();
                 if whole.len() as u64 != body["size"].as_u64().unwrap() {
-                    return told(
+                    return response(
                         409,
                         &json!({ "code": "parts_missing", "detail": "send them" }),
                     );
@@ -138,7 +138,7 @@ impl Hub {
                     }
                 }
                 (Some(_), None) => panic!("a photo is fetched in pieces"),
-                (None, _) => told(404, &json!({ "code": "not_found", "detail": "not here" })),
+                (None, _) => response(404, &json!({ "code": "not_found", "detail": "not here" })),
             },
             other => panic!("no such call: {other:?}"),
         }
@@ -167,20 +167,20 @@ impl Hub {
         let push: Push = serde_json::from_slice(body).unwrap();
         assert!(push.entries.len() <= 500 && body.len() <= 1 << 20);
         if push.epoch != self.epoch_name() {
-            return told(409, &json!({ "code": "epoch", "detail": "restored" }));
+            return response(409, &json!({ "code": "epoch", "detail": "restored" }));
         }
         let mut results = Vec::new();
         for raw in &push.entries {
             let entry = Entry::from_json(raw.get()).unwrap();
             let id = entry.id;
-            let there = self.feed.iter().find(|there| there.id == id);
-            let status = match there {
+            let found = self.feed.iter().find(|found| found.id == id);
+            let status = match found {
                 _ if self.poison.contains(&id) => "rejected",
                 None => {
                     self.feed.push(entry);
                     "new"
                 }
-                Some(there) if *there == entry => "known",
+                Some(found) if *found == entry => "known",
                 Some(_) => {
                     if !self.conflicts.contains(&entry) {
                         self.conflicts.push(entry);
@@ -190,7 +190,7 @@ impl Hub {
             };
             results.push(json!({ "id": id, "status": status, "reason": "because" }));
         }
-        told(200, &json!({ "results": results, "head": self.feed.len() }))
+        response(200, &json!({ "results": results, "head": self.feed.len() }))
     }
 
     fn page(&self, query: &str) -> Response {
@@ -204,12 +204,12 @@ impl Hub {
         let from: usize = match after.rsplit_once('.') {
             None => 0,
             Some((epoch, _)) if epoch != self.epoch_name() => {
-                return told(409, &json!({ "code": "epoch", "detail": "restored" }));
+                return response(409, &json!({ "code": "epoch", "detail": "restored" }));
             }
             Some((_, seq)) => seq.parse().unwrap(),
         };
         if from > self.feed.len() {
-            return told(410, &json!({ "code": "cursor_ahead", "detail": "less" }));
+            return response(410, &json!({ "code": "cursor_ahead", "detail": "less" }));
         }
         let books = value_of("books");
         // Pages of seven, so that there are several.
@@ -219,7 +219,7 @@ impl Hub {
             .map(|at| json!({ "seq": at + 1, "entry": value(&self.feed[at]) }))
             .collect();
         let next = format!("{}.{to}", self.epoch_name());
-        told(
+        response(
             200,
             &json!({ "entries": entries, "next": next, "more": to < self.feed.len() }),
         )
@@ -276,10 +276,10 @@ impl Hub {
 
     fn publish(&mut self, name: &str, bytes: Vec<u8>) -> Response {
         if sha256_hex(&bytes) != name {
-            return told(422, &json!({ "code": "hash", "detail": "other bytes" }));
+            return response(422, &json!({ "code": "hash", "detail": "other bytes" }));
         }
         self.photos.insert(name.to_owned(), bytes);
-        told(201, &json!({}))
+        response(201, &json!({}))
     }
 }
 

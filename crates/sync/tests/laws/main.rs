@@ -15,7 +15,7 @@ mod size;
 
 use device::{Books, Device, Merge};
 use eavebook_core::book::entry::Entry;
-use eavebook_sync::{Act, Event, Request, Response, Shelf, Standing};
+use eavebook_sync::{Act, Event, Request, Response, SyncStatus, SyncStore};
 use hub::Hub;
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
@@ -118,10 +118,10 @@ struct World {
 
 impl World {
     fn new(merge: Merge) -> World {
-        World::of(DEVICES, merge)
+        World::with_devices(DEVICES, merge)
     }
 
-    fn of(devices: usize, merge: Merge) -> World {
+    fn with_devices(devices: usize, merge: Merge) -> World {
         let books: Vec<Books> = (1..=devices as u128)
             .map(|number| Books::new(number, merge))
             .collect();
@@ -204,7 +204,7 @@ impl World {
 
     fn lost(&mut self, device: usize) {
         let failed = Event::Failed("the connection broke".to_owned());
-        self.devices[device].told(NOW, failed);
+        self.devices[device].handle(NOW, failed);
     }
 
     fn talk(&mut self, device: usize) -> Option<Act> {
@@ -215,7 +215,7 @@ impl World {
             }
             None => Event::Begin,
         };
-        let act = self.devices[device].told(NOW, event);
+        let act = self.devices[device].handle(NOW, event);
         (!matches!(act, Act::Ask(_))).then_some(act)
     }
 
@@ -261,27 +261,27 @@ impl World {
 
     /// The laws.
     fn holds(&self) -> Result<(), String> {
-        let there = self.hub.ids();
+        let on_hub = self.hub.ids();
         let feed: BTreeMap<Uuid, &Entry> = self.hub.feed.iter().map(|one| (one.id, one)).collect();
-        if there.len() != self.hub.feed.len() {
+        if on_hub.len() != self.hub.feed.len() {
             return Err("the hub holds an entry twice".to_owned());
         }
-        if !self.must.is_subset(&there) {
+        if !self.must.is_subset(&on_hub) {
             return Err(format!(
                 "{} entries are lost",
-                self.must.difference(&there).count()
+                self.must.difference(&on_hub).count()
             ));
         }
         for (number, device) in self.devices.iter().enumerate() {
-            if *device.client.standing() != Standing::InStep {
-                return Err(format!("device {number}: {:?}", device.client.standing()));
+            if *device.client.status() != SyncStatus::InStep {
+                return Err(format!("device {number}: {:?}", device.client.status()));
             }
-            let here: BTreeSet<Uuid> = device.books.entries.keys().copied().collect();
-            if here != there {
+            let on_device: BTreeSet<Uuid> = device.books.entries.keys().copied().collect();
+            if on_device != on_hub {
                 return Err(format!(
                     "device {number} has {} of {}",
-                    here.len(),
-                    there.len()
+                    on_device.len(),
+                    on_hub.len()
                 ));
             }
             for entry in device.books.entries.values() {
@@ -357,7 +357,7 @@ fn many_devices_in_companies_each_of_its_own_seed_keep_the_laws() {
         let story = prop::collection::vec(happens_to(devices, photo), devices * acts);
         let story = story.new_tree(&mut runner).unwrap().current();
         happened += story.len();
-        let world = World::of(devices, Merge::Union);
+        let world = World::with_devices(devices, Merge::Union);
         assert_eq!(run_in(world, &story), Ok(()), "company of seed {company}");
     }
     println!(
@@ -369,7 +369,7 @@ fn many_devices_in_companies_each_of_its_own_seed_keep_the_laws() {
 }
 
 #[test]
-fn devices_and_hubs_of_neighbouring_versions_exchange_or_refuse_in_words_and_lose_nothing() {
+fn devices_and_hubs_of_neighboring_versions_exchange_or_refuse_in_words_and_lose_nothing() {
     // The device speaks the first protocol; a hub may speak others beside it, or others alone.
     for (min, max, speaks) in [(1, 1, true), (1, 2, true), (0, 1, true), (2, 3, false)] {
         let mut world = World::new(Merge::Union);
@@ -388,8 +388,8 @@ fn devices_and_hubs_of_neighbouring_versions_exchange_or_refuse_in_words_and_los
             continue;
         }
         while world.talk(0).is_none() {}
-        let said = format!("{:?}", world.devices[0].client.standing());
-        assert!(said.contains("update"), "{said}");
+        let message = format!("{:?}", world.devices[0].client.status());
+        assert!(message.contains("update"), "{message}");
         assert_eq!(world.devices[0].books.entries.len(), 2);
         // Once both are of one version, all of it goes.
         world.hub.protocol = (1, 3);
@@ -500,7 +500,7 @@ fn an_entry_that_the_hub_rejects_stays_here_and_holds_nobody_up() {
     let books = &world.devices[0].books;
     assert_eq!(books.turned_back[&poison.to_string()], "because");
     assert!(books.entries.contains_key(&poison));
-    assert_eq!(world.devices[0].client.standing(), &Standing::InStep);
+    assert_eq!(world.devices[0].client.status(), &SyncStatus::InStep);
 }
 
 #[test]
@@ -513,7 +513,7 @@ fn a_call_that_the_hub_cannot_read_is_halved_down_to_the_one_entry() {
         device.books.book(*id, None);
     }
     let poison = ids[11].to_string();
-    let mut act = device.told(NOW, Event::Begin);
+    let mut act = device.handle(NOW, Event::Begin);
     while let Act::Ask(asked) = act {
         let holds_it = String::from_utf8_lossy(&asked.body).contains(&poison);
         let answer = if asked.path == "/v1/entries" && holds_it {
@@ -526,7 +526,7 @@ fn a_call_that_the_hub_cannot_read_is_halved_down_to_the_one_entry() {
         } else {
             hub.answer(&asked)
         };
-        act = device.told(NOW, Event::Answer(answer));
+        act = device.handle(NOW, Event::Answer(answer));
     }
     assert_eq!(hub.feed.len(), 19);
     assert_eq!(device.books.turned_back[&poison], "no");
@@ -545,8 +545,11 @@ fn a_device_that_was_turned_out_stops_and_says_so() {
         act = world.talk(0);
     }
     assert_eq!(act, Some(Act::Stop));
-    let said = format!("{:?}", world.devices[0].client.standing());
-    assert!(said.contains("no longer lets this device in"), "{said}");
+    let message = format!("{:?}", world.devices[0].client.status());
+    assert!(
+        message.contains("no longer lets this device in"),
+        "{message}"
+    );
     assert_eq!(world.devices[0].books.entries.len(), 1);
 }
 

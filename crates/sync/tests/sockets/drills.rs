@@ -4,8 +4,8 @@
 use crate::breaks::cut_after;
 use crate::size::size;
 use crate::{IN_STEP, Yard};
-use eavebook_hub::Carries;
-use eavebook_sync::{Client, Standing};
+use eavebook_hub::Transport;
+use eavebook_sync::{Client, SyncStatus};
 use std::sync::atomic::Ordering;
 use uuid::Uuid;
 
@@ -14,7 +14,7 @@ fn a_photo_cut_three_times_is_sent_again_by_at_most_a_part_for_each_cut() {
     const PART: usize = 1 << 20;
     const SEED: u64 = 20_261_127;
     let uploads: usize = size("uploads", 12, 1000);
-    let yard = Yard::new(Carries::Plain);
+    let yard = Yard::new(Transport::Plain);
     let mut mine = yard.paired("phone");
     let job = Uuid::now_v7();
     let mut chance = SEED;
@@ -34,11 +34,11 @@ fn a_photo_cut_three_times_is_sent_again_by_at_most_a_part_for_each_cut() {
         mine.books(job, Some(&photo));
         for _ in 0..8 {
             mine.round_by(Some(way));
-            if *mine.standing() == Standing::InStep {
+            if *mine.status() == SyncStatus::InStep {
                 break;
             }
         }
-        assert_eq!(mine.standing(), &Standing::InStep, "upload {upload}");
+        assert_eq!(mine.status(), &SyncStatus::InStep, "upload {upload}");
         // Heads, questions and the entry itself: a few kilobytes a round.
         let again = carried
             .load(Ordering::SeqCst)
@@ -68,7 +68,7 @@ fn most_memory() -> Option<u64> {
 fn a_long_backlog_arrives_in_little_memory() {
     let (entries, photos): (usize, usize) =
         (size("entries", 4_000, 100_000), size("photos", 40, 5_000));
-    let yard = Yard::new(Carries::Tls);
+    let yard = Yard::new(Transport::Tls);
     let mut mine = yard.paired("phone");
     let job = Uuid::now_v7();
     for number in 0..entries {
@@ -80,7 +80,7 @@ fn a_long_backlog_arrives_in_little_memory() {
         mine.books(job, photo.as_deref());
     }
     mine.round_by(None);
-    assert_eq!(mine.standing(), &Standing::InStep);
+    assert_eq!(mine.status(), &SyncStatus::InStep);
     let mut other = yard.paired("laptop");
     other.client = Client::new(2);
     other.round_by(None);

@@ -1,9 +1,9 @@
 //! Pairing over TLS: the hub's key is pinned, and nothing is said to another one.
 
 use crate::{Yard, new_book};
-use eavebook_hub::{Carries, pin_of};
-use eavebook_store::Book;
-use eavebook_sync::{Invitation, Link, PairError, Standing, pair};
+use eavebook_hub::{Transport, pin_of};
+use eavebook_store::Store;
+use eavebook_sync::{Invitation, Link, PairError, SyncStatus, pair};
 use rcgen::{CertificateParams, KeyPair, PKCS_ECDSA_P256_SHA256, PublicKeyData};
 use rustls::ServerConfig;
 use rustls::pki_types::{CertificateDer, PrivateKeyDer, PrivatePkcs8KeyDer};
@@ -12,51 +12,55 @@ use std::io::{Read, Write};
 use std::net::{SocketAddr, TcpListener};
 use std::sync::{Arc, Mutex};
 
-fn join(book: &mut Book, link: &str) -> Result<eavebook_store::Pairing, PairError> {
+fn join(book: &mut Store, link: &str) -> Result<eavebook_store::Pairing, PairError> {
     pair(book, &Invitation::read(link)?, "a phone")
 }
 
 #[test]
 fn a_wrong_pin_is_refused_before_the_code_is_sent_and_the_code_stays_good() {
-    let yard = Yard::new(Carries::Tls);
+    let yard = Yard::new(Transport::Tls);
     let link = yard.link();
     let pin = &yard.hub.as_ref().unwrap().pin;
     let mut book = new_book(&yard.dir.path().join("book"));
-    let said = join(&mut book, &link.replace(pin, &"0".repeat(64))).unwrap_err();
+    let error = join(&mut book, &link.replace(pin, &"0".repeat(64))).unwrap_err();
     assert!(
-        said.to_string()
+        error
+            .to_string()
             .contains("has another key than the one in the link"),
-        "{said}"
+        "{error}"
     );
     assert_eq!(book.pairing().unwrap(), None);
     let pairing = join(&mut book, &link).unwrap();
     assert_eq!(pairing.company, "Ridge");
     assert_eq!(book.device().unwrap().author, "Ada");
     // Each code works once.
-    let said = join(&mut book, &link).unwrap_err();
-    assert!(said.to_string().contains("this code is not good"), "{said}");
+    let error = join(&mut book, &link).unwrap_err();
+    assert!(
+        error.to_string().contains("this code is not good"),
+        "{error}"
+    );
     assert_eq!(book.pairing().unwrap(), Some(pairing));
 }
 
 #[test]
 fn a_book_in_step_over_tls_stays_so_when_the_certificate_is_renewed() {
-    let mut yard = Yard::new(Carries::Tls);
+    let mut yard = Yard::new(Transport::Tls);
     let mut mine = yard.paired("phone");
     let address = yard.address();
     mine.round_by(None);
-    assert_eq!(mine.standing(), &Standing::InStep);
+    assert_eq!(mine.status(), &SyncStatus::InStep);
     yard.hub.take().unwrap().stop();
     yard.settings.listen = address.to_string();
-    yard.hub = Some(eavebook_hub::Running::begin(&yard.settings).unwrap());
+    yard.hub = Some(eavebook_hub::RunningHub::begin(&yard.settings).unwrap());
     mine.round_by(None);
-    assert_eq!(mine.standing(), &Standing::InStep);
+    assert_eq!(mine.status(), &SyncStatus::InStep);
 }
 
 #[cfg(unix)]
 #[test]
 fn the_token_is_its_owners_alone_to_read() {
     use std::os::unix::fs::PermissionsExt;
-    let yard = Yard::new(Carries::Tls);
+    let yard = Yard::new(Transport::Tls);
     let _mine = yard.paired("phone");
     let file = std::fs::metadata(yard.dir.path().join("phone/pairing.json")).unwrap();
     assert_eq!(file.permissions().mode() & 0o777, 0o600);

@@ -14,9 +14,9 @@ mod size;
 use breaks::Breaks;
 use eavebook_core::book::clock::Hlc;
 use eavebook_core::book::entry::{Entry, sha256_hex};
-use eavebook_hub::{Carries, Running, Settings};
-use eavebook_store::{Book, Copies, Device, DraftAfter};
-use eavebook_sync::{Act, Client, Invitation, Link, OfBook, Runs, Standing, Wake, pair};
+use eavebook_hub::{RunningHub, Settings, Transport};
+use eavebook_store::{Copies, Device, DraftAfter, Store};
+use eavebook_sync::{Act, Client, Invitation, Link, SharedStore, SyncLoop, SyncStatus, Wake, pair};
 use std::collections::BTreeSet;
 use std::net::SocketAddr;
 use std::path::Path;
@@ -32,20 +32,20 @@ fn now_ms() -> u64 {
 /// A hub in this process.
 pub(crate) struct Yard {
     pub(crate) dir: tempfile::TempDir,
-    pub(crate) hub: Option<Running>,
+    pub(crate) hub: Option<RunningHub>,
     pub(crate) settings: Settings,
 }
 
 impl Yard {
-    pub(crate) fn new(carries: Carries) -> Yard {
+    pub(crate) fn new(transport: Transport) -> Yard {
         let dir = tempfile::tempdir().unwrap();
         let settings = Settings {
-            carries,
+            transport,
             per_second: 1_000_000,
             uploads: 64,
-            ..Settings::of(&dir.path().join("hub"))
+            ..Settings::new(&dir.path().join("hub"))
         };
-        let hub = Some(Running::begin(&settings).unwrap());
+        let hub = Some(RunningHub::begin(&settings).unwrap());
         Yard { dir, hub, settings }
     }
 
@@ -73,8 +73,8 @@ impl Yard {
     }
 }
 
-pub(crate) fn new_book(dir: &Path) -> Book {
-    let mut book = Book::open(dir).unwrap();
+pub(crate) fn new_book(dir: &Path) -> Store {
+    let mut book = Store::open(dir).unwrap();
     book.set_device(Device {
         id: Uuid::now_v7(),
         incarnation: Uuid::now_v7(),
@@ -90,7 +90,7 @@ pub(crate) fn new_book(dir: &Path) -> Book {
 
 /// A book on disk with its client.
 pub(crate) struct Mine {
-    pub(crate) book: Arc<Mutex<Book>>,
+    pub(crate) book: Arc<Mutex<Store>>,
     client: Client,
 }
 
@@ -129,9 +129,9 @@ impl Mine {
         let pairing = self.book.lock().unwrap().pairing().unwrap().unwrap();
         let url = address.map_or(pairing.url, |address| format!("http://{address}"));
         let link = Link::new(&url, pairing.pin.as_deref(), Some(&pairing.token)).unwrap();
-        let mut runs = Runs {
+        let mut runs = SyncLoop {
             client: std::mem::replace(&mut self.client, Client::new(1)),
-            shelf: OfBook(self.book.clone()),
+            store: SharedStore(self.book.clone()),
             link,
         };
         let end = runs.round(&now_ms);
@@ -139,8 +139,8 @@ impl Mine {
         end
     }
 
-    fn standing(&self) -> &Standing {
-        self.client.standing()
+    fn status(&self) -> &SyncStatus {
+        self.client.status()
     }
 
     fn ids(&self) -> BTreeSet<Uuid> {
@@ -164,7 +164,7 @@ const IN_STEP: Copies = Copies::WithHub {
 #[test]
 fn two_books_and_a_hub_hold_one_set_however_often_their_connections_break() {
     let seed = 20_261_126;
-    let yard = Yard::new(Carries::Plain);
+    let yard = Yard::new(Transport::Plain);
     let breaks = Breaks::before(yard.address(), seed);
     let (mut first, mut second) = (yard.paired("first"), yard.paired("second"));
     let job = Uuid::now_v7();
@@ -187,7 +187,7 @@ fn two_books_and_a_hub_hold_one_set_however_often_their_connections_break() {
     for _ in 0..2 {
         for mine in [&mut first, &mut second] {
             mine.round_by(None);
-            assert_eq!(mine.standing(), &Standing::InStep);
+            assert_eq!(mine.status(), &SyncStatus::InStep);
         }
     }
     println!("seed {seed}: {rounds} rounds, {broken} connections broken");
@@ -204,7 +204,7 @@ fn two_books_and_a_hub_hold_one_set_however_often_their_connections_break() {
 
 #[test]
 fn what_waits_is_counted_until_the_hub_has_acknowledged_it() {
-    let mut yard = Yard::new(Carries::Plain);
+    let mut yard = Yard::new(Transport::Plain);
     let book = new_book(&yard.dir.path().join("alone"));
     let job = Uuid::now_v7();
     assert_eq!(book.copies(job).unwrap(), Copies::HereOnly);
@@ -220,14 +220,14 @@ fn what_waits_is_counted_until_the_hub_has_acknowledged_it() {
     yard.hub.take().unwrap().stop();
     assert!(matches!(mine.round_by(None), Act::Rest(_)));
     assert!(
-        matches!(mine.standing(), Standing::Waiting { why } if why.contains("cannot be reached"))
+        matches!(mine.status(), SyncStatus::Waiting { why } if why.contains("cannot be reached"))
     );
     assert_eq!(mine.copies(job), waiting);
     let mut settings = yard.settings.clone();
     settings.listen = yard_address(&mine);
-    yard.hub = Some(Running::begin(&settings).unwrap());
+    yard.hub = Some(RunningHub::begin(&settings).unwrap());
     mine.round_by(None);
-    assert_eq!(mine.standing(), &Standing::InStep);
+    assert_eq!(mine.status(), &SyncStatus::InStep);
     assert_eq!(mine.copies(job), IN_STEP);
 }
 
@@ -238,7 +238,7 @@ fn yard_address(mine: &Mine) -> String {
 
 #[test]
 fn a_hub_restored_from_a_backup_is_offered_again_what_it_lacks() {
-    let mut yard = Yard::new(Carries::Plain);
+    let mut yard = Yard::new(Transport::Plain);
     let mut mine = yard.paired("phone");
     let job = Uuid::now_v7();
     mine.books(job, Some(b"the first photo"));
@@ -255,10 +255,10 @@ fn a_hub_restored_from_a_backup_is_offered_again_what_it_lacks() {
         ..yard.settings.clone()
     };
     eavebook_hub::restore(&file, &settings.dir).unwrap();
-    yard.hub = Some(Running::begin(&settings).unwrap());
+    yard.hub = Some(RunningHub::begin(&settings).unwrap());
     yard.settings = settings;
     mine.round_by(None);
-    assert_eq!(mine.standing(), &Standing::InStep);
+    assert_eq!(mine.status(), &SyncStatus::InStep);
     let mut other = yard.paired("laptop");
     other.round_by(None);
     assert_eq!(other.ids(), mine.ids());
@@ -267,7 +267,7 @@ fn a_hub_restored_from_a_backup_is_offered_again_what_it_lacks() {
 
 #[test]
 fn a_device_that_was_turned_out_stops_and_keeps_what_it_booked() {
-    let yard = Yard::new(Carries::Plain);
+    let yard = Yard::new(Transport::Plain);
     let mut mine = yard.paired("phone");
     let job = Uuid::now_v7();
     mine.books(job, None);
@@ -275,14 +275,14 @@ fn a_device_that_was_turned_out_stops_and_keeps_what_it_booked() {
     eavebook_hub::revoke(&yard.settings.dir, &id.to_string()).unwrap();
     assert_eq!(mine.round_by(None), Act::Stop);
     assert!(
-        matches!(mine.standing(), Standing::Stopped { why } if why.contains("no longer lets this device in"))
+        matches!(mine.status(), SyncStatus::Stopped { why } if why.contains("no longer lets this device in"))
     );
     assert_eq!(mine.ids().len(), 1);
 }
 
 #[test]
 fn a_book_restored_from_a_copy_begins_another_life_and_gets_its_entries_back() {
-    let yard = Yard::new(Carries::Plain);
+    let yard = Yard::new(Transport::Plain);
     let mut mine = yard.paired("phone");
     let job = Uuid::now_v7();
     mine.books(job, None);
@@ -297,7 +297,7 @@ fn a_book_restored_from_a_copy_begins_another_life_and_gets_its_entries_back() {
     mine.round_by(None);
     let before = mine.book.lock().unwrap().device().unwrap().incarnation;
     let mut back = Mine {
-        book: Arc::new(Mutex::new(Book::open(&copy).unwrap())),
+        book: Arc::new(Mutex::new(Store::open(&copy).unwrap())),
         client: Client::new(3),
     };
     back.round_by(None);
@@ -310,7 +310,7 @@ fn a_book_restored_from_a_copy_begins_another_life_and_gets_its_entries_back() {
 
 #[test]
 fn who_listens_is_told_at_once_and_who_books_while_listening_sends_at_once() {
-    let yard = Yard::new(Carries::Tls);
+    let yard = Yard::new(Transport::Tls);
     let (phone, laptop) = (yard.paired("phone"), yard.paired("laptop"));
     let job = Uuid::now_v7();
     let (sends, quiet) = std::sync::mpsc::channel();
@@ -320,14 +320,14 @@ fn who_listens_is_told_at_once_and_who_books_while_listening_sends_at_once() {
             let (book, wake, sends) = (mine.book.clone(), wake.clone(), sends.clone());
             let pairing = book.lock().unwrap().pairing().unwrap().unwrap();
             let link = Link::new(&pairing.url, pairing.pin.as_deref(), Some(&pairing.token));
-            let mut runs = Runs {
+            let mut runs = SyncLoop {
                 client: Client::new(5),
-                shelf: OfBook(book.clone()),
+                store: SharedStore(book.clone()),
                 link: link.unwrap(),
             };
             scope.spawn(move || {
-                runs.run(&wake, &now_ms, &mut |standing, _| {
-                    assert_eq!(standing, &Standing::InStep);
+                runs.run(&wake, &now_ms, &mut |status, _| {
+                    assert_eq!(status, &SyncStatus::InStep);
                     let held = book.lock().unwrap().held().unwrap().len();
                     sends.send(held).unwrap();
                 });
@@ -340,11 +340,12 @@ fn who_listens_is_told_at_once_and_who_books_while_listening_sends_at_once() {
             phone.books(job, Some(&vec![count as u8; 2_500_000]));
             wakes[0].booked();
             // Both tell, the phone perhaps twice: its own entry comes back to it as one more page.
-            let mut told = 0;
-            while told < 2 {
-                told += usize::from(quiet.recv().unwrap() == count);
-                let there = |mine: &Mine| mine.copies(job) == IN_STEP && mine.ids().len() == count;
-                if there(&phone) && there(&laptop) {
+            let mut in_step_count = 0;
+            while in_step_count < 2 {
+                in_step_count += usize::from(quiet.recv().unwrap() == count);
+                let in_step =
+                    |mine: &Mine| mine.copies(job) == IN_STEP && mine.ids().len() == count;
+                if in_step(&phone) && in_step(&laptop) {
                     break;
                 }
             }
@@ -361,7 +362,7 @@ fn who_listens_is_told_at_once_and_who_books_while_listening_sends_at_once() {
 
 #[test]
 fn two_phones_with_one_identity_lose_nothing_and_are_named() {
-    let yard = Yard::new(Carries::Plain);
+    let yard = Yard::new(Transport::Plain);
     let mut mine = yard.paired("phone");
     let job = Uuid::now_v7();
     mine.books(job, None);
@@ -372,7 +373,7 @@ fn two_phones_with_one_identity_lose_nothing_and_are_named() {
         std::fs::copy(dir.join(name), copy.join(name)).unwrap();
     }
     let mut twin = Mine {
-        book: Arc::new(Mutex::new(Book::open(&copy).unwrap())),
+        book: Arc::new(Mutex::new(Store::open(&copy).unwrap())),
         client: Client::new(3),
     };
     // Both give the same count to two entries before either has spoken to the hub.

@@ -4,7 +4,7 @@
 use crate::yard::{Device, Yard, together};
 use crate::{Done, rate, row, timed};
 use eavebook_core::book::entry::Entry;
-use eavebook_hub::Carries;
+use eavebook_hub::Transport;
 use std::error::Error;
 use std::time::Duration;
 use tokio_postgres::{Client, NoTls};
@@ -82,7 +82,7 @@ pub fn run() -> Done {
             "[postgres]\nconnect = \"{}\"\nconnections = 16\n",
             schema(&to)?
         );
-        let yard = Yard::new(Carries::Plain, Some(&toml))?;
+        let yard = Yard::new(Transport::Plain, Some(&toml))?;
         let mut devices: Vec<Device> = (0..HANDS)
             .map(|n| yard.device(&format!("Ridge {}", n % companies)))
             .collect::<Result<_, _>>()?;

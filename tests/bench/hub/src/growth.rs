@@ -8,7 +8,7 @@ use crate::Done;
 use crate::database::{Hand, named, schema};
 use crate::yard::{Device, Yard, entry};
 use eavebook_core::book::entry::Entry;
-use eavebook_hub::Carries;
+use eavebook_hub::Transport;
 use eavebook_sync::Method;
 use rusqlite::Connection;
 use std::error::Error;
@@ -119,7 +119,7 @@ pub fn run() -> Done {
         "of {PHOTO:.0} MiB a job; in the busiest hour five times the mean of 200 days of 8 hours\n"
     );
     let file = {
-        let yard = Yard::new(Carries::Plain, None)?;
+        let yard = Yard::new(Transport::Plain, None)?;
         let tables = File(Connection::open(yard.dir().join("hub.sqlite"))?);
         tables.0.busy_timeout(std::time::Duration::from_secs(60))?;
         measure("a file and a folder", yard, tables)?
@@ -131,7 +131,7 @@ pub fn run() -> Done {
     };
     let own = schema(&to)?;
     let toml = format!("[postgres]\nconnect = \"{own}\"\n");
-    let yard = Yard::new(Carries::Plain, Some(&toml))?;
+    let yard = Yard::new(Transport::Plain, Some(&toml))?;
     let database = measure("PostgreSQL", yard, Database(Hand::new(&own)?))?;
     table(&database);
     Ok(())

@@ -3,7 +3,7 @@
 use crate::pushing::{bare, insert};
 use crate::yard::entry;
 use crate::{Done, rate, row, timed};
-use eavebook_store::Book;
+use eavebook_store::Store;
 use std::time::Duration;
 use uuid::Uuid;
 
@@ -12,7 +12,7 @@ const PAGE: usize = 1000;
 
 pub fn run() -> Done {
     let folder = tempfile::tempdir()?;
-    let mut book = Book::open(&folder.path().join("book"))?;
+    let mut book = Store::open(&folder.path().join("book"))?;
     let mut peer = bare(folder.path())?;
     let (job, device, life) = (Uuid::now_v7(), Uuid::now_v7(), Uuid::new_v4());
     let [mut ours, mut theirs] = [Duration::ZERO; 2];

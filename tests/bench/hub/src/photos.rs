@@ -4,7 +4,7 @@
 use crate::yard::{Device, Yard, together};
 use crate::{Done, row, timed};
 use eavebook_core::book::entry::sha256_hex;
-use eavebook_hub::Carries;
+use eavebook_hub::Transport;
 use eavebook_sync::Method;
 use std::fs::File;
 use std::io::Write;
@@ -20,8 +20,8 @@ const SIZE: usize = 4 << 20;
 const PART: usize = 1 << 20;
 
 pub fn run() -> Done {
-    for carries in [Carries::Plain, Carries::Tls] {
-        let yard = Yard::new(carries, None)?;
+    for transport in [Transport::Plain, Transport::Tls] {
+        let yard = Yard::new(transport, None)?;
         let mut devices: Vec<Device> = (0..STREAMS)
             .map(|_| yard.device("Ridge"))
             .collect::<Result<_, _>>()?;
@@ -59,14 +59,14 @@ pub fn run() -> Done {
         let mebibytes = (ROUNDS * STREAMS * PHOTOS * SIZE) as f64 / f64::from(1 << 20);
         let [ours, copied, carried] =
             [ours, theirs, rsyncs].map(|took| mebibytes / took.as_secs_f64());
-        match carries {
-            Carries::Plain => {
+        match transport {
+            Transport::Plain => {
                 let name = "hub, photos of 4 MiB by 4 at once, plain";
                 row(name, [ours, copied], "MiB per s", 0.3);
                 let name = "the same beside rsync --fsync, folder to folder";
                 row(name, [ours, carried], "MiB per s", 0.6);
             }
-            Carries::Tls => println!(
+            Transport::Tls => println!(
                 "photos over TLS: {ours:.0} MiB per s, {:.2} of a copy that is synced, {:.2} of rsync",
                 ours / copied,
                 ours / carried

@@ -3,7 +3,7 @@
 use crate::yard::{Device, Yard, entry, together};
 use crate::{Done, rate, row, timed};
 use eavebook_core::book::entry::Entry;
-use eavebook_hub::Carries;
+use eavebook_hub::Transport;
 use rusqlite::Connection;
 use std::error::Error;
 use std::path::Path;
@@ -15,8 +15,8 @@ const ROUNDS: usize = 6;
 const JOB: Uuid = Uuid::from_u128(0xb);
 
 pub fn run() -> Done {
-    for (carries, said) in [(Carries::Plain, "plain"), (Carries::Tls, "TLS")] {
-        let yard = Yard::new(carries, None)?;
+    for (transport, said) in [(Transport::Plain, "plain"), (Transport::Tls, "TLS")] {
+        let yard = Yard::new(transport, None)?;
         let mut devices: Vec<Device> = (0..DEVICES)
             .map(|_| yard.device("Ridge"))
             .collect::<Result<_, _>>()?;

@@ -3,7 +3,7 @@
 use eavebook_core::book::clock::Hlc;
 use eavebook_core::book::entry::{Entry, Stamp};
 use eavebook_core::book::kinds::{Followed, HowRead, Kind, Reading, TapeMarks, Thing};
-use eavebook_hub::{Carries, Running, Settings};
+use eavebook_hub::{RunningHub, Settings, Transport};
 use eavebook_sync::{Link, Method, Request, Response};
 use std::error::Error;
 use std::path::{Path, PathBuf};
@@ -14,12 +14,12 @@ type Told<T> = Result<T, Box<dyn Error + Send + Sync>>;
 /// A hub that serves, in a folder that goes with it.
 pub struct Yard {
     folder: tempfile::TempDir,
-    pub hub: Running,
+    pub hub: RunningHub,
 }
 
 impl Yard {
     /// Over a file and a folder, or what `toml` names.
-    pub fn new(carries: Carries, toml: Option<&str>) -> Result<Yard, Box<dyn Error>> {
+    pub fn new(transport: Transport, toml: Option<&str>) -> Result<Yard, Box<dyn Error>> {
         let folder = tempfile::tempdir()?;
         let dir = folder.path().join("hub");
         std::fs::create_dir(&dir)?;
@@ -32,11 +32,11 @@ impl Yard {
                 std::fs::set_permissions(&file, std::fs::Permissions::from_mode(0o600))?;
             }
         }
-        let hub = Running::begin(&Settings {
-            carries,
+        let hub = RunningHub::begin(&Settings {
+            transport,
             per_second: 10_000_000,
             uploads: 1000,
-            ..Settings::of(&dir)
+            ..Settings::new(&dir)
         })?;
         Ok(Yard { folder, hub })
     }

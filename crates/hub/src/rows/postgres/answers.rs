@@ -1,13 +1,14 @@
 //! What the database is asked, in SQL.
 
-use super::{Amiss, Postgres};
+use super::{Postgres, QueryError};
 use crate::code::Way;
-use crate::devices::Paired;
-use crate::entries::{Fit, Status};
+use crate::devices::PairedDevice;
+use crate::entries::{Status, ValidEntry};
 use crate::pairing::TRIES;
 use crate::problem::Problem;
 use crate::rows::{
-    Asked, Came, Identity, KeptCode, Page, Pairing, Photo, Rows, Standing, gone, kept_digest,
+    Arrival, CompanyState, Identity, KeptCode, Page, PageQuery, Pairing, Photo, Rows, gone,
+    kept_digest,
 };
 use crate::token::{self, Caller};
 use crate::{limits, now};
@@ -23,11 +24,11 @@ use tokio_postgres::types::ToSql;
 use uuid::Uuid;
 
 /// A count, which is never below nought.
-fn count(row: &Row, column: usize) -> Result<u64, Amiss> {
+fn count(row: &Row, column: usize) -> Result<u64, QueryError> {
     Ok(u64::try_from(row.try_get::<_, i64>(column)?).unwrap_or_default())
 }
 
-fn head(row: Option<&Row>) -> Result<(u64, SetDigest), Amiss> {
+fn head(row: Option<&Row>) -> Result<(u64, SetDigest), QueryError> {
     let row = row.ok_or_else(gone)?;
     let sum: String = row.try_get(2)?;
     Ok((count(row, 0)?, kept_digest(count(row, 1)?, &sum)?))
@@ -67,12 +68,12 @@ impl Rows for Postgres {
     }
 
     fn copy_to(&self, file: &std::path::Path) -> Result<(), Problem> {
-        let mut there = crate::rows::sqlite::fresh(file)?;
-        self.copy_into(&mut there)
+        let mut target = crate::rows::sqlite::fresh(file)?;
+        self.copy_into(&mut target)
     }
 
     fn committed(&self, company: i64) -> watch::Receiver<u64> {
-        self.wakes.of(company)
+        self.wakes.subscribe(company)
     }
 
     fn close(&self) {
@@ -106,7 +107,7 @@ impl Rows for Postgres {
         })
     }
 
-    fn push(&self, company: i64, entries: Vec<Fit>) -> Result<(u64, Vec<Status>), Problem> {
+    fn push(&self, company: i64, entries: Vec<ValidEntry>) -> Result<(u64, Vec<Status>), Problem> {
         let (head, fates) = self.lines.join(company, entries, |entries| {
             self.wait(async {
                 let client = self.client().await?;
@@ -140,7 +141,7 @@ impl Rows for Postgres {
         })
     }
 
-    fn standing(&self, caller: &Caller) -> Result<Standing, Problem> {
+    fn company_state(&self, caller: &Caller) -> Result<CompanyState, Problem> {
         let device: Uuid = caller.device.parse().unwrap_or_default();
         self.wait(async {
             let client = self.client().await?;
@@ -164,11 +165,11 @@ impl Rows for Postgres {
             for row in client.query(&lives, &[&caller.company, &device]).await? {
                 own.push((row.try_get(0)?, count(&row, 1)?));
             }
-            Ok(Standing { head, digest, own })
+            Ok(CompanyState { head, digest, own })
         })
     }
 
-    fn page(&self, asked: &Asked) -> Result<Page, Problem> {
+    fn page(&self, asked: &PageQuery) -> Result<Page, Problem> {
         let books: Option<Vec<Uuid>> = asked
             .books
             .as_ref()
@@ -246,15 +247,15 @@ impl Rows for Postgres {
                     "SELECT sha256, size FROM blobs WHERE company = $1 AND sha256 = ANY ($2)",
                 )
                 .await?;
-            let mut there = Vec::new();
+            let mut photos = Vec::new();
             for row in client.query(&sql, &[&company, &sha256]).await? {
-                there.push((row.try_get(0)?, count(&row, 1)?));
+                photos.push((row.try_get(0)?, count(&row, 1)?));
             }
-            Ok(there)
+            Ok(photos)
         })
     }
 
-    fn publish(&self, photo: &Photo) -> Result<Came, Problem> {
+    fn publish(&self, photo: &Photo) -> Result<Arrival, Problem> {
         self.wait(async {
             let client = self.client().await?;
             let sql = "INSERT INTO blobs (company, sha256, size) VALUES ($1, $2, $3)
@@ -264,7 +265,11 @@ impl Rows for Postgres {
             let added = client
                 .execute(&sql, &[&photo.company, &photo.sha256, &size])
                 .await?;
-            Ok(if added == 0 { Came::Known } else { Came::New })
+            Ok(if added == 0 {
+                Arrival::Known
+            } else {
+                Arrival::New
+            })
         })
     }
 
@@ -277,7 +282,7 @@ impl Rows for Postgres {
         })
     }
 
-    fn devices(&self) -> Result<Vec<Paired>, Problem> {
+    fn devices(&self) -> Result<Vec<PairedDevice>, Problem> {
         self.wait(async {
             let client = self.client().await?;
             let sql = "SELECT d.device::text, d.name, c.name, d.author, d.paired, d.revoked,
@@ -286,7 +291,7 @@ impl Rows for Postgres {
                        ORDER BY c.name, d.paired, d.device";
             let mut all = Vec::new();
             for row in client.query(sql, &[]).await? {
-                all.push(Paired {
+                all.push(PairedDevice {
                     device_id: row.try_get(0)?,
                     name: row.try_get(1)?,
                     company: row.try_get(2)?,
@@ -348,7 +353,7 @@ impl Rows for Postgres {
         self.wait(async {
             let mut client = self.client().await?;
             let change = client.transaction().await?;
-            let told = match spend(&change, pairing).await? {
+            let paired = match spend(&change, pairing).await? {
                 None => None,
                 Some((company, name, author)) => {
                     let author = author.unwrap_or_else(|| pairing.name.clone());
@@ -377,7 +382,7 @@ impl Rows for Postgres {
             };
             // A wrong try is kept too.
             change.commit().await?;
-            Ok(told)
+            Ok(paired)
         })
     }
 }
@@ -391,7 +396,7 @@ fn signed(number: u64) -> i64 {
 async fn spend(
     change: &Transaction<'_>,
     pairing: &Pairing,
-) -> Result<Option<(i64, String, Option<String>)>, Amiss> {
+) -> Result<Option<(i64, String, Option<String>)>, QueryError> {
     let today = chrono::Utc::now().timestamp();
     let tries = i32::try_from(TRIES).unwrap_or(i32::MAX);
     let name = pairing.code.name();
@@ -420,7 +425,7 @@ async fn spend(
 
 /// What is new of some entries, a column each.
 #[derive(Default)]
-struct New<'a> {
+struct NewEntries<'a> {
     seq: Vec<i64>,
     id: Vec<Uuid>,
     book: Vec<Uuid>,
@@ -433,7 +438,7 @@ struct New<'a> {
 
 /// Counts that are not above the last of their life, a column each: each may be one that is taken.
 #[derive(Default)]
-struct Again {
+struct RepeatedCounts {
     device: Vec<Uuid>,
     incarnation: Vec<Uuid>,
     dseq: Vec<i64>,
@@ -450,7 +455,7 @@ const LAST_OF_LIVES: &str = "
         ORDER BY e.dseq DESC LIMIT 1
     ) last";
 
-fn life(fit: &Fit) -> (Uuid, Uuid) {
+fn life(fit: &ValidEntry) -> (Uuid, Uuid) {
     (fit.entry.device, fit.entry.incarnation)
 }
 
@@ -464,8 +469,8 @@ fn life(fit: &Fit) -> (Uuid, Uuid) {
 async fn keep_all(
     client: &Client,
     company: i64,
-    entries: &[Fit],
-) -> Result<(u64, Vec<Status>), Amiss> {
+    entries: &[ValidEntry],
+) -> Result<(u64, Vec<Status>), QueryError> {
     // Prepared before anything is sent: what is sent together goes in its order.
     let hold = client
         .prepare_cached("SELECT seq, count, sum FROM companies WHERE id = $1 FOR NO KEY UPDATE")
@@ -484,7 +489,7 @@ async fn keep_all(
     let asks: [&(dyn ToSql + Sync); 1] = [&company];
     let more: [&(dyn ToSql + Sync); 2] = [&company, &ids];
     let lives: [&(dyn ToSql + Sync); 3] = [&company, &devices, &incarnations];
-    let ((), held, there, counted) = tokio::try_join!(
+    let ((), held, kept_rows, counted) = tokio::try_join!(
         biased;
         client.batch_execute("BEGIN"),
         client.query_opt(&hold, &asks),
@@ -497,15 +502,15 @@ async fn keep_all(
         last.insert((row.try_get(0)?, row.try_get(1)?), row.try_get(2)?);
     }
     let mut texts: BTreeMap<Uuid, Cow<'_, [u8]>> = BTreeMap::new();
-    for row in &there {
+    for row in &kept_rows {
         texts.insert(row.try_get(0)?, Cow::Owned(row.try_get(1)?));
     }
-    let (mut new, mut fates, mut taken) = (New::default(), Vec::new(), Vec::new());
-    let mut again = Again::default();
+    let (mut new, mut fates, mut taken) = (NewEntries::default(), Vec::new(), Vec::new());
+    let mut again = RepeatedCounts::default();
     for fit in entries {
         let entry = &fit.entry;
         let status = match texts.get(&entry.id) {
-            Some(there) => fit.beside(there),
+            Some(kept) => fit.compare_with(kept),
             None => Status::New,
         };
         if status == Status::New {
@@ -582,7 +587,11 @@ const ADD: &str = "
         $7::bigint[], $8::text[], $9::bytea[]) AS new";
 
 /// One count of one life in two entries: two phones hold one identity.
-async fn mark_twice(client: &Client, company: i64, again: &Again) -> Result<(), Amiss> {
+async fn mark_twice(
+    client: &Client,
+    company: i64,
+    again: &RepeatedCounts,
+) -> Result<(), QueryError> {
     let sql = "UPDATE devices SET duplicate = TRUE WHERE company = $1 AND NOT duplicate AND device IN (
                    SELECT e.device FROM entries e
                    JOIN unnest($2::uuid[], $3::uuid[], $4::bigint[]) AS n (device, incarnation, dseq)

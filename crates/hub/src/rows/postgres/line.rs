@@ -1,7 +1,7 @@
 //! Pushes of one company wait in a line. Who stands first writes for all that wait, in one
 //! transaction: the company's row is held once for them, and the disk is waited for once.
 
-use crate::entries::{Fit, Status};
+use crate::entries::{Status, ValidEntry};
 use crate::problem::{Problem, stopping};
 use std::collections::{BTreeMap, VecDeque};
 use std::sync::mpsc::{Sender, channel};
@@ -14,21 +14,21 @@ const TOGETHER: usize = 1000;
 type Kept = Result<(u64, Vec<Status>), Problem>;
 
 #[derive(Debug)]
-struct Waits {
-    entries: Vec<Fit>,
+struct Waiter {
+    entries: Vec<ValidEntry>,
     hears: Sender<Word>,
 }
 
 #[derive(Debug)]
 enum Word {
-    Told(Kept),
+    Result(Kept),
     /// It stands first now.
     First,
 }
 
 /// The lines, by company. One is there as long as somebody stands first in it.
 #[derive(Debug, Default)]
-pub(super) struct Lines(Mutex<BTreeMap<i64, VecDeque<Waits>>>);
+pub(super) struct Lines(Mutex<BTreeMap<i64, VecDeque<Waiter>>>);
 
 impl Lines {
     /// Waits in the line of a company until these entries are written, by `write` or by that of who
@@ -36,11 +36,11 @@ impl Lines {
     pub(super) fn join(
         &self,
         company: i64,
-        entries: Vec<Fit>,
-        write: impl Fn(&[Fit]) -> Kept,
+        entries: Vec<ValidEntry>,
+        write: impl Fn(&[ValidEntry]) -> Kept,
     ) -> Kept {
         let (hears, words) = channel();
-        let waits = Waits { entries, hears };
+        let waits = Waiter { entries, hears };
         let mut first = {
             let mut lines = self.all();
             let first = !lines.contains_key(&company);
@@ -50,14 +50,14 @@ impl Lines {
         loop {
             if first {
                 // Handed on however the writing ends.
-                let _next = Next {
+                let _next = Handover {
                     lines: self,
                     company,
                 };
                 self.lead(company, &write);
             }
             match words.recv() {
-                Ok(Word::Told(kept)) => return kept,
+                Ok(Word::Result(kept)) => return kept,
                 Ok(Word::First) => first = true,
                 Err(_) => return Err(stopping()),
             }
@@ -65,7 +65,7 @@ impl Lines {
     }
 
     /// Writes for those who wait, as many as go together.
-    fn lead(&self, company: i64, write: &impl Fn(&[Fit]) -> Kept) {
+    fn lead(&self, company: i64, write: &impl Fn(&[ValidEntry]) -> Kept) {
         let (mut all, mut parts) = (Vec::new(), Vec::new());
         {
             let mut lines = self.all();
@@ -87,22 +87,22 @@ impl Lines {
             });
             from += count;
             // Whoever asked may have gone: what was written stays, and is known when said again.
-            let _ = hears.send(Word::Told(part));
+            let _ = hears.send(Word::Result(part));
         }
     }
 
-    fn all(&self) -> MutexGuard<'_, BTreeMap<i64, VecDeque<Waits>>> {
+    fn all(&self) -> MutexGuard<'_, BTreeMap<i64, VecDeque<Waiter>>> {
         self.0.lock().unwrap_or_else(PoisonError::into_inner)
     }
 }
 
 /// Hands a line on to who stands first now, or ends it.
-struct Next<'a> {
+struct Handover<'a> {
     lines: &'a Lines,
     company: i64,
 }
 
-impl Drop for Next<'_> {
+impl Drop for Handover<'_> {
     fn drop(&mut self) {
         let mut lines = self.lines.all();
         let Some(line) = lines.get_mut(&self.company) else {
@@ -127,7 +127,7 @@ mod tests {
     use std::thread;
     use std::time::Duration;
 
-    fn fit(dseq: u64) -> Fit {
+    fn fit(dseq: u64) -> ValidEntry {
         let body = "{}";
         let text = serde_json::json!({
             "id": uuid::Uuid::now_v7(), "book": uuid::Uuid::nil(), "device": uuid::Uuid::nil(),
@@ -138,17 +138,17 @@ mod tests {
         })
         .to_string();
         let entry = Entry::from_json(&text).unwrap();
-        Fit { entry, text }
+        ValidEntry { entry, text }
     }
 
     #[test]
     fn who_waits_is_written_for_together_and_each_hears_of_its_own() {
         let (lines, writes) = (Lines::default(), AtomicUsize::new(0));
         // A number says what becomes of an entry: the odd ones are known.
-        let write = |entries: &[Fit]| {
+        let write = |entries: &[ValidEntry]| {
             writes.fetch_add(1, Ordering::SeqCst);
             thread::sleep(Duration::from_millis(20));
-            let fate = |one: &Fit| {
+            let fate = |one: &ValidEntry| {
                 if one.entry.dseq.is_multiple_of(2) {
                     Status::New
                 } else {
@@ -181,10 +181,10 @@ mod tests {
     #[test]
     fn a_writing_that_fails_fails_for_all_it_held_and_not_for_the_next() {
         let lines = Lines::default();
-        let told = lines.join(1, vec![fit(1)], |_| Err(stopping()));
-        assert_eq!(told, Err(stopping()));
-        let told = lines.join(1, vec![fit(1)], |_| Ok((1, vec![Status::New])));
-        assert_eq!(told, Ok((1, vec![Status::New])));
+        let result = lines.join(1, vec![fit(1)], |_| Err(stopping()));
+        assert_eq!(result, Err(stopping()));
+        let result = lines.join(1, vec![fit(1)], |_| Ok((1, vec![Status::New])));
+        assert_eq!(result, Ok((1, vec![Status::New])));
     }
 
     #[test]
@@ -195,7 +195,7 @@ mod tests {
                 .join()
         });
         assert!(broken.is_err());
-        let told = lines.join(1, vec![fit(1)], |_| Ok((1, vec![Status::New])));
-        assert_eq!(told, Ok((1, vec![Status::New])));
+        let result = lines.join(1, vec![fit(1)], |_| Ok((1, vec![Status::New])));
+        assert_eq!(result, Ok((1, vec![Status::New])));
     }
 }

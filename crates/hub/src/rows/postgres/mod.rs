@@ -63,39 +63,39 @@ impl Postgres {
         pin: &str,
         runtime: &Handle,
     ) -> Result<Postgres, HubError> {
-        let amiss = |why: String| HubError::Rows { why };
+        let rows_error = |why: String| HubError::Rows { why };
         let mut to: Config = named
             .connect
             .parse()
-            .map_err(|why| amiss(format!("`connect` in hub.toml cannot be read: {why}")))?;
+            .map_err(|why| rows_error(format!("`connect` in hub.toml cannot be read: {why}")))?;
         let settings = match to.get_options() {
             Some(more) => format!("{SETTINGS} {more}"),
             None => SETTINGS.to_owned(),
         };
         to.options(settings).connect_timeout(PATIENCE);
-        let here = to.get_hosts().iter().all(|host| match host {
+        let local = to.get_hosts().iter().all(|host| match host {
             Host::Tcp(name) => ["localhost", "127.0.0.1", "::1"].contains(&name.as_str()),
             #[cfg(unix)]
             Host::Unix(_) => true,
         });
         let wakes = Arc::new(Wakes::default());
-        let (news, told) = tokio::sync::mpsc::unbounded_channel();
-        let pool = if here {
+        let (news, heard) = tokio::sync::mpsc::unbounded_channel();
+        let pool = if local {
             to.ssl_mode(SslMode::Disable);
-            runtime.spawn(wake::listen(to.clone(), NoTls, Arc::clone(&wakes), told));
+            runtime.spawn(wake::listen(to.clone(), NoTls, Arc::clone(&wakes), heard));
             pool(named, Manager::from_config(to, NoTls, recycling()))
         } else {
             to.ssl_mode(SslMode::Require);
-            let tls = tls(named).map_err(amiss)?;
+            let tls = tls(named).map_err(rows_error)?;
             runtime.spawn(wake::listen(
                 to.clone(),
                 tls.clone(),
                 Arc::clone(&wakes),
-                told,
+                heard,
             ));
             pool(named, Manager::from_config(to, tls, recycling()))
         }
-        .map_err(amiss)?;
+        .map_err(rows_error)?;
         let postgres = Postgres {
             pool,
             runtime: runtime.clone(),
@@ -109,7 +109,9 @@ impl Postgres {
 
     /// Makes the tables where there are none, and looks whether they and the database are fit.
     fn make(&self, pin: &str) -> Result<(), HubError> {
-        let amiss = |why: tokio_postgres::Error| HubError::Rows { why: said(&why) };
+        let rows_error = |why: tokio_postgres::Error| HubError::Rows {
+            why: describe(&why),
+        };
         let (hub_id, epoch) = (Uuid::new_v4().to_string(), Uuid::new_v4().to_string());
         self.runtime.block_on(async {
             let mut client = self.pool.get().await.map_err(|why| HubError::Rows {
@@ -119,7 +121,7 @@ impl Postgres {
                 .query_one("SHOW fsync", &[])
                 .await
                 .and_then(|row| row.try_get(0))
-                .map_err(amiss)?;
+                .map_err(rows_error)?;
             if fsync != "on" {
                 let why = "its fsync is off, so what it says is kept may be lost with the power; \
                            turn it on in postgresql.conf";
@@ -127,35 +129,35 @@ impl Postgres {
                     why: why.to_owned(),
                 });
             }
-            let change = client.transaction().await.map_err(amiss)?;
+            let change = client.transaction().await.map_err(rows_error)?;
             change
                 .execute("SELECT pg_advisory_xact_lock($1)", &[&MAKING])
                 .await
-                .map_err(amiss)?;
-            let there: bool = change
+                .map_err(rows_error)?;
+            let exists: bool = change
                 .query_one("SELECT to_regclass('hub') IS NOT NULL", &[])
                 .await
                 .and_then(|row| row.try_get(0))
-                .map_err(amiss)?;
-            if !there {
+                .map_err(rows_error)?;
+            if !exists {
                 change
                     .batch_execute(include_str!("schema.sql"))
                     .await
-                    .map_err(amiss)?;
+                    .map_err(rows_error)?;
                 let sql = "INSERT INTO hub (one, version, hub_id, epoch, pin)
                            VALUES (1, $1, $2, $3, $4)";
                 change
                     .execute(sql, &[&VERSION, &hub_id, &epoch, &pin])
                     .await
-                    .map_err(amiss)?;
+                    .map_err(rows_error)?;
             }
             let row = change
                 .query_one("SELECT version, pin FROM hub", &[])
                 .await
-                .map_err(amiss)?;
-            let found: i32 = row.try_get(0).map_err(amiss)?;
-            let theirs: String = row.try_get(1).map_err(amiss)?;
-            change.commit().await.map_err(amiss)?;
+                .map_err(rows_error)?;
+            let found: i32 = row.try_get(0).map_err(rows_error)?;
+            let theirs: String = row.try_get(1).map_err(rows_error)?;
+            change.commit().await.map_err(rows_error)?;
             if found > VERSION {
                 return Err(HubError::NewerRows {
                     found: i64::from(found),
@@ -170,15 +172,15 @@ impl Postgres {
     }
 
     /// Waits for an answer. Not on a thread that listens.
-    fn wait<T>(&self, work: impl Future<Output = Result<T, Amiss>>) -> Result<T, Problem> {
+    fn wait<T>(&self, work: impl Future<Output = Result<T, QueryError>>) -> Result<T, Problem> {
         Ok(self.runtime.block_on(work)?)
     }
 
-    async fn client(&self) -> Result<Object, Amiss> {
+    async fn client(&self) -> Result<Object, QueryError> {
         self.pool
             .get()
             .await
-            .map_err(|why| Amiss::Pool(why.to_string()))
+            .map_err(|why| QueryError::Pool(why.to_string()))
     }
 }
 
@@ -223,14 +225,14 @@ fn tls(named: &config::Postgres) -> Result<MakeRustlsConnect, String> {
 /// Why there is no connection: a certificate of a stranger is named as that.
 fn unreached(why: &PoolError) -> String {
     if let PoolError::Backend(why) = why {
-        said(why)
+        describe(why)
     } else {
         why.to_string()
     }
 }
 
 /// What the database says, with its reason.
-fn said(why: &tokio_postgres::Error) -> String {
+fn describe(why: &tokio_postgres::Error) -> String {
     match why.as_db_error() {
         Some(db) => db.message().to_owned(),
         None => {
@@ -241,34 +243,34 @@ fn said(why: &tokio_postgres::Error) -> String {
 }
 
 /// Why a question was not answered.
-enum Amiss {
+enum QueryError {
     Database(tokio_postgres::Error),
     Pool(String),
     Problem(Problem),
 }
 
-impl From<tokio_postgres::Error> for Amiss {
-    fn from(why: tokio_postgres::Error) -> Amiss {
-        Amiss::Database(why)
+impl From<tokio_postgres::Error> for QueryError {
+    fn from(why: tokio_postgres::Error) -> QueryError {
+        QueryError::Database(why)
     }
 }
 
-impl From<Problem> for Amiss {
-    fn from(why: Problem) -> Amiss {
-        Amiss::Problem(why)
+impl From<Problem> for QueryError {
+    fn from(why: Problem) -> QueryError {
+        QueryError::Problem(why)
     }
 }
 
-impl From<Amiss> for Problem {
-    fn from(why: Amiss) -> Problem {
+impl From<QueryError> for Problem {
+    fn from(why: QueryError) -> Problem {
         match why {
-            Amiss::Problem(problem) => problem,
-            Amiss::Pool(why) => Problem::database(&why),
-            Amiss::Database(why) => {
+            QueryError::Problem(problem) => problem,
+            QueryError::Pool(why) => Problem::database(&why),
+            QueryError::Database(why) => {
                 if why.code() == Some(&tokio_postgres::error::SqlState::DISK_FULL) {
                     crate::problem::full()
                 } else {
-                    Problem::database(&said(&why))
+                    Problem::database(&describe(&why))
                 }
             }
         }

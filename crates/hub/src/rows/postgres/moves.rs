@@ -1,7 +1,7 @@
 //! Rows out of the database into a file of [`sqlite`](crate::rows::sqlite), and back: a backup is the
 //! same file whichever store it was made of, and may be restored into the other.
 
-use super::{Amiss, Postgres};
+use super::{Postgres, QueryError};
 use crate::problem::Problem;
 use deadpool_postgres::Transaction;
 use futures_util::TryStreamExt;
@@ -156,7 +156,7 @@ impl Table {
     }
 }
 
-fn value(row: &Row, column: usize, kind: Kind) -> Result<Value, Amiss> {
+fn value(row: &Row, column: usize, kind: Kind) -> Result<Value, QueryError> {
     Ok(match kind {
         Kind::Text | Kind::Uuid => row
             .try_get::<_, Option<String>>(column)?
@@ -204,7 +204,7 @@ impl Postgres {
                         .iter()
                         .enumerate()
                         .map(|(column, (_, kind))| value(&row, column, *kind))
-                        .collect::<Result<Vec<Value>, Amiss>>()?;
+                        .collect::<Result<Vec<Value>, QueryError>>()?;
                     write
                         .execute(rusqlite::params_from_iter(values))
                         .map_err(Problem::from)?;
@@ -252,7 +252,7 @@ async fn bring_table(
     change: &Transaction<'_>,
     file: &Connection,
     table: &Table,
-) -> Result<(), Amiss> {
+) -> Result<(), QueryError> {
     let write = change.prepare(&table.write_here()).await?;
     let mut read = file.prepare(&table.read_there()).map_err(Problem::from)?;
     let mut rows = read.query([]).map_err(Problem::from)?;

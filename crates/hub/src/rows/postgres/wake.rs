@@ -44,7 +44,7 @@ pub(super) async fn listen<T>(
                 wakes.wake_all();
                 loop {
                     tokio::select! {
-                        told = heard.recv() => match told {
+                        message = heard.recv() => match message {
                             Some(companies) => wake(&wakes, &companies),
                             None => break,
                         },
@@ -104,9 +104,9 @@ async fn drive<S>(
             match connection.poll_message(context) {
                 Poll::Pending => return Poll::Pending,
                 Poll::Ready(Some(Ok(message))) => {
-                    if let AsyncMessage::Notification(told) = message {
+                    if let AsyncMessage::Notification(notification) = message {
                         // Nobody hears when the hub ends.
-                        let _ = hear.send(told.payload().to_owned());
+                        let _ = hear.send(notification.payload().to_owned());
                     }
                 }
                 Poll::Ready(Some(Err(_)) | None) => return Poll::Ready(()),

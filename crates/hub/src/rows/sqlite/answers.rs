@@ -2,12 +2,13 @@
 
 use super::Sqlite;
 use crate::code::Way;
-use crate::devices::Paired;
-use crate::entries::{Fit, Status};
+use crate::devices::PairedDevice;
+use crate::entries::{Status, ValidEntry};
 use crate::pairing::TRIES;
 use crate::problem::Problem;
 use crate::rows::{
-    Asked, Came, Identity, KeptCode, Page, Pairing, Photo, Rows, Standing, gone, kept_digest,
+    Arrival, CompanyState, Identity, KeptCode, Page, PageQuery, Pairing, Photo, Rows, gone,
+    kept_digest,
 };
 use crate::token::{self, Caller};
 use crate::{limits, now};
@@ -49,7 +50,7 @@ impl Rows for Sqlite {
     }
 
     fn committed(&self, company: i64) -> watch::Receiver<u64> {
-        self.wakes.of(company)
+        self.wakes.subscribe(company)
     }
 
     fn close(&self) {
@@ -82,7 +83,7 @@ impl Rows for Sqlite {
         })
     }
 
-    fn push(&self, company: i64, entries: Vec<Fit>) -> Result<(u64, Vec<Status>), Problem> {
+    fn push(&self, company: i64, entries: Vec<ValidEntry>) -> Result<(u64, Vec<Status>), Problem> {
         let (head, fates) = self
             .writer
             .write(move |conn| keep_all(conn, company, &entries))?;
@@ -101,7 +102,7 @@ impl Rows for Sqlite {
         })
     }
 
-    fn standing(&self, caller: &Caller) -> Result<Standing, Problem> {
+    fn company_state(&self, caller: &Caller) -> Result<CompanyState, Problem> {
         self.read(|conn| {
             let snapshot = conn.unchecked_transaction()?;
             let (head, digest) = head(&snapshot, caller.company)?;
@@ -112,7 +113,7 @@ impl Rows for Sqlite {
             let lives = query.query_map((caller.company, &caller.device), |row| {
                 Ok((row.get(0)?, row.get(1)?))
             })?;
-            Ok(Standing {
+            Ok(CompanyState {
                 head,
                 digest,
                 own: lives.collect::<rusqlite::Result<_>>()?,
@@ -120,7 +121,7 @@ impl Rows for Sqlite {
         })
     }
 
-    fn page(&self, asked: &Asked) -> Result<Page, Problem> {
+    fn page(&self, asked: &PageQuery) -> Result<Page, Problem> {
         self.read(|conn| {
             // One snapshot for the head and the rows.
             let snapshot = conn.unchecked_transaction()?;
@@ -190,18 +191,18 @@ impl Rows for Sqlite {
         self.read(|conn| {
             let sql = "SELECT size FROM blobs WHERE company = ?1 AND sha256 = ?2";
             let mut query = conn.prepare_cached(sql)?;
-            let mut there = Vec::new();
+            let mut photos = Vec::new();
             for sha256 in sha256 {
                 let size = query.query_row((company, sha256), |row| row.get(0));
                 if let Some(size) = size.optional()? {
-                    there.push((sha256.clone(), size));
+                    photos.push((sha256.clone(), size));
                 }
             }
-            Ok(there)
+            Ok(photos)
         })
     }
 
-    fn publish(&self, photo: &Photo) -> Result<Came, Problem> {
+    fn publish(&self, photo: &Photo) -> Result<Arrival, Problem> {
         let photo = photo.clone();
         let added = self.writer.write(move |conn| {
             Ok(conn
@@ -211,7 +212,11 @@ impl Rows for Sqlite {
                 )?
                 .execute(params![photo.company, photo.sha256, photo.size])?)
         })?;
-        Ok(if added == 0 { Came::Known } else { Came::New })
+        Ok(if added == 0 {
+            Arrival::Known
+        } else {
+            Arrival::New
+        })
     }
 
     fn forget(&self, company: i64, sha256: &str) -> Result<(), Problem> {
@@ -224,14 +229,14 @@ impl Rows for Sqlite {
             .map(drop)
     }
 
-    fn devices(&self) -> Result<Vec<Paired>, Problem> {
+    fn devices(&self) -> Result<Vec<PairedDevice>, Problem> {
         self.read(|conn| {
             let sql = "SELECT d.device, d.name, c.name, d.author, d.paired, d.revoked, d.duplicate
                        FROM devices d JOIN companies c ON c.id = d.company
                        ORDER BY c.name, d.paired, d.device";
             let mut query = conn.prepare(sql)?;
             let rows = query.query_map([], |row| {
-                Ok(Paired {
+                Ok(PairedDevice {
                     device_id: row.get(0)?,
                     name: row.get(1)?,
                     company: row.get(2)?,
@@ -332,7 +337,7 @@ fn head(conn: &Connection, company: i64) -> Result<(u64, SetDigest), Problem> {
 fn keep_all(
     conn: &Connection,
     company: i64,
-    entries: &[Fit],
+    entries: &[ValidEntry],
 ) -> Result<(u64, Vec<Status>), Problem> {
     let (mut head, mut digest) = head(conn, company)?;
     let before = head;
@@ -352,7 +357,12 @@ fn keep_all(
     Ok((head, fates))
 }
 
-fn keep_one(conn: &Connection, company: i64, seq: u64, fit: &Fit) -> Result<Status, Problem> {
+fn keep_one(
+    conn: &Connection,
+    company: i64,
+    seq: u64,
+    fit: &ValidEntry,
+) -> Result<Status, Problem> {
     let entry = &fit.entry;
     let life = (
         company,
@@ -394,10 +404,10 @@ fn keep_one(conn: &Connection, company: i64, seq: u64, fit: &Fit) -> Result<Stat
         }
         return Ok(Status::New);
     }
-    let there: Vec<u8> = conn
+    let kept: Vec<u8> = conn
         .prepare_cached("SELECT entry FROM entries WHERE company = ?1 AND id = ?2")?
         .query_row((company, entry.id.to_string()), |row| row.get(0))?;
-    let status = fit.beside(&there);
+    let status = fit.compare_with(&kept);
     if status == Status::IdConflict {
         conn.prepare_cached(
             "INSERT OR IGNORE INTO conflicts (company, id, content, entry) VALUES (?1, ?2, ?3, ?4)",

@@ -15,7 +15,7 @@ use std::fs::File;
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
 use uuid::Uuid;
-use writer::{Ends, Writer};
+use writer::{Shutdown, Writer};
 
 pub(crate) const FILE: &str = "hub.sqlite";
 
@@ -30,8 +30,8 @@ const STEPS: &[&str] = &[include_str!("schema.sql")];
 /// # Errors
 /// `Unfit`, `Newer`, `Damaged`, `Database`.
 pub(crate) fn connect(dir: &Path) -> Result<Connection, HubError> {
-    let amiss = HubError::database(dir);
-    let mut conn = Connection::open(dir.join(FILE)).map_err(&amiss)?;
+    let hub_error = HubError::database(dir);
+    let mut conn = Connection::open(dir.join(FILE)).map_err(&hub_error)?;
     settle(dir, &conn)?;
     migrate(dir, &mut conn)?;
     Ok(conn)
@@ -101,13 +101,13 @@ fn settle(dir: &Path, conn: &Connection) -> Result<(), HubError> {
 }
 
 fn migrate(dir: &Path, conn: &mut Connection) -> Result<(), HubError> {
-    let amiss = HubError::database(dir);
+    let hub_error = HubError::database(dir);
     let change = conn
         .transaction_with_behavior(rusqlite::TransactionBehavior::Immediate)
-        .map_err(&amiss)?;
+        .map_err(&hub_error)?;
     let found: i64 = change
         .pragma_query_value(None, "user_version", |row| row.get(0))
-        .map_err(&amiss)?;
+        .map_err(&hub_error)?;
     let known = STEPS.len() as i64;
     if found > known {
         return Err(HubError::Newer {
@@ -117,21 +117,21 @@ fn migrate(dir: &Path, conn: &mut Connection) -> Result<(), HubError> {
         });
     }
     for sql in STEPS.iter().skip(usize::try_from(found).unwrap_or(0)) {
-        change.execute_batch(sql).map_err(&amiss)?;
+        change.execute_batch(sql).map_err(&hub_error)?;
     }
     if found < known {
         change
             .pragma_update(None, "application_id", APPLICATION_ID)
             .and_then(|()| change.pragma_update(None, "user_version", known))
-            .map_err(&amiss)?;
+            .map_err(&hub_error)?;
     }
     change
         .execute(
             "INSERT OR IGNORE INTO hub (one, hub_id, epoch) VALUES (1, ?1, ?2)",
             (Uuid::new_v4().to_string(), Uuid::new_v4().to_string()),
         )
-        .map_err(&amiss)?;
-    change.commit().map_err(&amiss)
+        .map_err(&hub_error)?;
+    change.commit().map_err(&hub_error)
 }
 
 /// The file, held open.
@@ -156,21 +156,21 @@ impl Sqlite {
         let conn = connect(dir)?;
         sync_dir(dir).map_err(HubError::file(dir))?;
         sound(dir, &conn)?;
-        Sqlite::over(dir, conn, Ends::Folds)
+        Sqlite::over(dir, conn, Shutdown::Folds)
     }
 
     /// Opens the file of a hub that is there, and may be serving meanwhile.
     ///
     /// # Errors
     /// `NoHub` and those of [`connect`].
-    pub(crate) fn beside(dir: &Path) -> Result<Sqlite, HubError> {
-        Sqlite::over(dir, connect_to(dir)?, Ends::Leaves)
+    pub(crate) fn open_beside(dir: &Path) -> Result<Sqlite, HubError> {
+        Sqlite::over(dir, connect_to(dir)?, Shutdown::Leaves)
     }
 
-    fn over(dir: &Path, conn: Connection, ends: Ends) -> Result<Sqlite, HubError> {
+    fn over(dir: &Path, conn: Connection, shutdown: Shutdown) -> Result<Sqlite, HubError> {
         Ok(Sqlite {
             dir: dir.to_path_buf(),
-            writer: Writer::begin(conn, ends)?,
+            writer: Writer::begin(conn, shutdown)?,
             readers: Mutex::default(),
             wakes: Wakes::default(),
         })
@@ -183,12 +183,12 @@ impl Sqlite {
             Some(conn) => conn,
             None => self.reader()?,
         };
-        let told = work(&conn);
+        let result = work(&conn);
         let mut pool = self.pool();
         if pool.len() < READERS {
             pool.push(conn);
         }
-        told
+        result
     }
 
     fn pool(&self) -> std::sync::MutexGuard<'_, Vec<Connection>> {
@@ -206,15 +206,15 @@ impl Sqlite {
 
 /// That the database holds together.
 pub(crate) fn sound(dir: &Path, conn: &Connection) -> Result<(), HubError> {
-    let told: String = conn
+    let quick_check: String = conn
         .query_row("PRAGMA quick_check(1)", [], |row| row.get(0))
         .map_err(HubError::database(dir))?;
-    if told == "ok" {
+    if quick_check == "ok" {
         Ok(())
     } else {
         Err(HubError::Damaged {
             dir: dir.display().to_string(),
-            what: told,
+            what: quick_check,
         })
     }
 }

@@ -21,7 +21,7 @@ trait Job: Send {
 
 struct Work<T, F> {
     work: Option<F>,
-    told: Option<Result<T, Problem>>,
+    result: Option<Result<T, Problem>>,
     reply: Sender<Result<T, Problem>>,
 }
 
@@ -32,15 +32,15 @@ where
 {
     fn run(&mut self, conn: &Connection) {
         if let Some(work) = self.work.take() {
-            self.told = Some(apart(conn, work));
+            self.result = Some(apart(conn, work));
         }
     }
 
     fn end(self: Box<Self>, committed: Result<(), Problem>) {
-        let Work { told, reply, .. } = *self;
-        let told = committed.and_then(|()| told.unwrap_or_else(|| Err(stopping())));
+        let Work { result, reply, .. } = *self;
+        let result = committed.and_then(|()| result.unwrap_or_else(|| Err(stopping())));
         // Whoever asked may have gone: what was written stays, and is known when said again.
-        let _ = reply.send(told);
+        let _ = reply.send(result);
     }
 }
 
@@ -50,12 +50,12 @@ fn apart<T>(
     work: impl FnOnce(&Connection) -> Result<T, Problem>,
 ) -> Result<T, Problem> {
     say(conn, "SAVEPOINT one")?;
-    let told = work(conn);
-    if told.is_err() {
+    let result = work(conn);
+    if result.is_err() {
         say(conn, "ROLLBACK TO one")?;
     }
     say(conn, "RELEASE one")?;
-    told
+    result
 }
 
 /// Parsed once, not for each request.
@@ -66,7 +66,7 @@ fn say(conn: &Connection, sql: &str) -> Result<(), Problem> {
 
 /// What the thread does at its end.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Ends {
+pub(super) enum Shutdown {
     /// Folds the log into the database.
     Folds,
     /// Leaves that to the hub that serves.
@@ -85,11 +85,11 @@ impl Writer {
     ///
     /// # Errors
     /// `System`.
-    pub(super) fn begin(conn: Connection, ends: Ends) -> Result<Writer, HubError> {
+    pub(super) fn begin(conn: Connection, shutdown: Shutdown) -> Result<Writer, HubError> {
         let (send, wait) = mpsc::channel();
         let thread = thread::Builder::new()
             .name("hub-writer".to_owned())
-            .spawn(move || write(&conn, &wait, ends))
+            .spawn(move || write(&conn, &wait, shutdown))
             .map_err(|why| HubError::System(why.to_string()))?;
         Ok(Writer {
             jobs: Mutex::new(Some(send)),
@@ -102,10 +102,10 @@ impl Writer {
         &self,
         work: impl FnOnce(&Connection) -> Result<T, Problem> + Send + 'static,
     ) -> Result<T, Problem> {
-        let (reply, told) = mpsc::channel();
+        let (reply, result) = mpsc::channel();
         let job = Box::new(Work {
             work: Some(work),
-            told: None,
+            result: None,
             reply,
         });
         let sent = match &*self.jobs.lock().unwrap_or_else(PoisonError::into_inner) {
@@ -115,7 +115,7 @@ impl Writer {
         if !sent {
             return Err(stopping());
         }
-        told.recv().unwrap_or_else(|_| Err(stopping()))
+        result.recv().unwrap_or_else(|_| Err(stopping()))
     }
 
     /// Writes what waits and ends the thread.
@@ -136,7 +136,7 @@ impl Writer {
     }
 }
 
-fn write(conn: &Connection, jobs: &Receiver<Box<dyn Job>>, ends: Ends) {
+fn write(conn: &Connection, jobs: &Receiver<Box<dyn Job>>, shutdown: Shutdown) {
     while let Ok(first) = jobs.recv() {
         let mut group = vec![first];
         while group.len() < GROUP
@@ -149,7 +149,7 @@ fn write(conn: &Connection, jobs: &Receiver<Box<dyn Job>>, ends: Ends) {
             job.end(committed.clone());
         }
     }
-    if ends == Ends::Leaves {
+    if shutdown == Shutdown::Leaves {
         return;
     }
     // What is not folded in now is folded in at the next opening.
@@ -197,7 +197,7 @@ mod tests {
 
     #[test]
     fn one_that_fails_takes_back_its_own_writing_alone() {
-        let writer = Writer::begin(table(), Ends::Folds).unwrap();
+        let writer = Writer::begin(table(), Shutdown::Folds).unwrap();
         let (first, second, third) = thread::scope(|all| {
             let one = all.spawn(|| writer.write(say("one")));
             let half = all.spawn(|| {
@@ -222,7 +222,7 @@ mod tests {
 
     #[test]
     fn after_the_end_nothing_is_taken_and_it_is_said_so() {
-        let writer = Writer::begin(table(), Ends::Folds).unwrap();
+        let writer = Writer::begin(table(), Shutdown::Folds).unwrap();
         writer.end();
         assert_eq!(writer.write(say("late")), Err(stopping()));
     }

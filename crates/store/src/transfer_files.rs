@@ -2,8 +2,8 @@
 //! the book, so that a long copy never holds a booking up. The folder is emptied when the book is
 //! next opened: what lies there is a copy of what lies elsewhere.
 
-use crate::Book;
-use crate::error::{At, StoreError};
+use crate::Store;
+use crate::error::{StoreError, StoreFolder};
 use std::fs::OpenOptions;
 use std::io::{Seek, SeekFrom, Write};
 use std::path::PathBuf;
@@ -13,11 +13,11 @@ const FOLDER: &str = "carried";
 
 /// The folder of the files that are carried by hand.
 #[derive(Clone, Debug)]
-pub struct CarriedFiles(At);
+pub struct TransferFiles(StoreFolder);
 
 /// How far a file is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum CameSoFar {
+pub enum FileProgress {
     /// More is to come.
     InPart,
     /// As long as it is to be; what it is worth is still to be proved.
@@ -26,14 +26,14 @@ pub enum CameSoFar {
     Gap,
 }
 
-impl Book {
+impl Store {
     /// Where files lie that are carried by hand.
-    pub fn carried_files(&self) -> CarriedFiles {
-        CarriedFiles(self.at.clone())
+    pub fn transfer_files(&self) -> TransferFiles {
+        TransferFiles(self.root.clone())
     }
 }
 
-impl CarriedFiles {
+impl TransferFiles {
     /// The place for a file of this id, in the folder, which is made where it was not.
     ///
     /// # Errors
@@ -44,18 +44,18 @@ impl CarriedFiles {
         Ok(folder.join(id.to_string()))
     }
 
-    /// Lays a piece of a file where it belongs, `at` bytes from its first; `whole`: bytes of all of
+    /// Lays a piece of a file where it belongs, `offset` bytes from its first; `whole`: bytes of all of
     /// it. A piece that comes twice is laid twice.
     ///
     /// # Errors
     /// `Full`, `Denied`, `Disk`: the file is gone then.
-    pub fn comes(
+    pub fn write_piece(
         &self,
         id: Uuid,
         piece: &[u8],
-        at: u64,
+        offset: u64,
         whole: u64,
-    ) -> Result<CameSoFar, StoreError> {
+    ) -> Result<FileProgress, StoreError> {
         let path = self.place(id)?;
         let lay = || {
             let mut file = OpenOptions::new()
@@ -63,20 +63,20 @@ impl CarriedFiles {
                 .truncate(false)
                 .write(true)
                 .open(&path)?;
-            if file.metadata()?.len() < at {
-                return Ok(CameSoFar::Gap);
+            if file.metadata()?.len() < offset {
+                return Ok(FileProgress::Gap);
             }
-            file.seek(SeekFrom::Start(at))?;
+            file.seek(SeekFrom::Start(offset))?;
             file.write_all(piece)?;
             let came = file.metadata()?.len();
             Ok(if came < whole {
-                CameSoFar::InPart
+                FileProgress::InPart
             } else {
-                CameSoFar::All
+                FileProgress::All
             })
         };
         let came = lay();
-        if !matches!(came, Ok(CameSoFar::InPart | CameSoFar::All)) {
+        if !matches!(came, Ok(FileProgress::InPart | FileProgress::All)) {
             self.forget(id);
         }
         came.map_err(|why| self.0.io(&path, why))
@@ -103,9 +103,9 @@ impl CarriedFiles {
 
 /// A folder that goes away with this value.
 #[derive(Debug)]
-pub(crate) struct Emptied(pub(crate) PathBuf);
+pub(crate) struct TemporaryFolder(pub(crate) PathBuf);
 
-impl Drop for Emptied {
+impl Drop for TemporaryFolder {
     fn drop(&mut self) {
         // What stays all the same goes when the book is next opened.
         let _ = std::fs::remove_dir_all(&self.0);

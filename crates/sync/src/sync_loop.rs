@@ -1,9 +1,9 @@
 //! The client beside a program: it works in a thread of its own, listens while all is in step and
 //! rests after failures.
 
-use crate::client::{Act, Client, Event, Standing};
+use crate::client::{Act, Client, Event, SyncStatus};
 use crate::link::Link;
-use crate::shelf::Shelf;
+use crate::sync_store::SyncStore;
 use std::sync::atomic::{AtomicBool, Ordering};
 use tokio::sync::Notify;
 
@@ -34,16 +34,16 @@ impl Wake {
 
 /// A client with its book and its hub.
 #[derive(Debug)]
-pub struct Runs<S> {
+pub struct SyncLoop<S> {
     /// The machine.
     pub client: Client,
     /// The book.
-    pub shelf: S,
+    pub store: S,
     /// The hub.
     pub link: Link,
 }
 
-impl<S: Shelf> Runs<S> {
+impl<S: SyncStore> SyncLoop<S> {
     /// One round: until it listens, rests or ends. `now_ms` tells milliseconds since 1970.
     pub fn round(&mut self, now_ms: &dyn Fn() -> u64) -> Act {
         self.until_quiet(now_ms, Event::Begin)
@@ -52,7 +52,7 @@ impl<S: Shelf> Runs<S> {
     fn until_quiet(&mut self, now_ms: &dyn Fn() -> u64, begins: Event) -> Act {
         let mut event = begins;
         loop {
-            match self.client.next(&mut self.shelf, now_ms(), event) {
+            match self.client.next(&mut self.store, now_ms(), event) {
                 Act::Ask(request) => {
                     event = match self.link.ask(&request) {
                         Ok(answer) => Event::Answer(answer),
@@ -70,12 +70,12 @@ impl<S: Shelf> Runs<S> {
         &mut self,
         wake: &Wake,
         now_ms: &dyn Fn() -> u64,
-        tell: &mut dyn FnMut(&Standing, bool),
+        tell: &mut dyn FnMut(&SyncStatus, bool),
     ) {
         let mut event = Event::Begin;
         loop {
             let quiet = self.until_quiet(now_ms, event);
-            tell(self.client.standing(), self.client.duplicate());
+            tell(self.client.status(), self.client.duplicate());
             event = match quiet {
                 Act::Listen(request) => match self.link.listen(&request, wake) {
                     None => Event::Begin,

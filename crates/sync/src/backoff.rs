@@ -6,15 +6,15 @@ const FIRST_MS: u64 = 500;
 
 /// Failures in a row, and the chance that spreads what comes after them.
 #[derive(Clone, Debug)]
-pub(crate) struct Rests {
+pub(crate) struct Backoff {
     failures: u32,
     chance: u64,
 }
 
-impl Rests {
+impl Backoff {
     /// `chance`: any number; two devices with two numbers do not come back at one moment.
-    pub fn new(chance: u64) -> Rests {
-        Rests {
+    pub fn new(chance: u64) -> Backoff {
+        Backoff {
             failures: 0,
             chance: chance | 1,
         }
@@ -44,20 +44,20 @@ mod tests {
 
     #[test]
     fn rests_grow_to_a_bound_and_begin_small_again() {
-        let mut rests = Rests::new(7);
+        let mut backoff = Backoff::new(7);
         let mut longest = 0;
         for failures in 1..200 {
-            let rest = rests.after_failure(None);
+            let rest = backoff.after_failure(None);
             assert!(rest <= (FIRST_MS << failures.min(6)).min(LONGEST_MS));
             longest = longest.max(rest);
         }
         assert!(longest > LONGEST_MS / 2, "{longest}");
-        rests.went_well();
-        assert!(rests.after_failure(None) <= 2 * FIRST_MS);
+        backoff.went_well();
+        assert!(backoff.after_failure(None) <= 2 * FIRST_MS);
     }
 
     #[test]
     fn what_the_hub_asks_for_is_kept_to() {
-        assert!(Rests::new(1).after_failure(Some(20)) >= 20_000);
+        assert!(Backoff::new(1).after_failure(Some(20)) >= 20_000);
     }
 }

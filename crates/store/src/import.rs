@@ -2,8 +2,8 @@
 //! over a network. It is the way between two machines that share none.
 
 use crate::backup::{self, BackupError};
-use crate::carried::Emptied;
-use crate::{Appended, Book, DraftAfter, StoreError};
+use crate::transfer_files::TemporaryFolder;
+use crate::{AppendStatus, DraftAfter, Store, StoreError};
 use eavebook_core::book::clock::Met;
 use eavebook_core::book::entry::Entry;
 use std::collections::BTreeSet;
@@ -14,7 +14,7 @@ use uuid::Uuid;
 
 /// What a file carried by hand brought.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Brought {
+pub struct ImportReport {
     /// Entries that were not here.
     pub entries: u64,
     /// Entries that were here, byte for byte.
@@ -32,24 +32,24 @@ pub struct Brought {
 /// A backup of a field book, proved whole and unpacked, to be brought into another. What was
 /// unpacked goes away with it.
 #[derive(Debug)]
-pub struct Carried {
+pub struct ImportSource {
     /// Before `_beside` in this list, so that it closes first.
-    book: Book,
-    _beside: Emptied,
+    book: Store,
+    _folder: TemporaryFolder,
 }
 
-impl Carried {
+impl ImportSource {
     /// Proves a backup and unpacks it into a new folder. No other book is needed for it.
     ///
     /// # Errors
     /// `Damaged` for a file that is no whole backup, `Store` of that folder.
-    pub fn prove(file: &Path, beside: &Path) -> Result<Carried, BackupError> {
+    pub fn prove(file: &Path, folder: &Path) -> Result<ImportSource, BackupError> {
         backup::prove(file)?;
-        let emptied = Emptied(beside.to_path_buf());
-        backup::build(file, beside)?;
-        Ok(Carried {
-            book: Book::open(beside)?,
-            _beside: emptied,
+        let emptied = TemporaryFolder(folder.to_path_buf());
+        backup::build(file, folder)?;
+        Ok(ImportSource {
+            book: Store::open(folder)?,
+            _folder: emptied,
         })
     }
 
@@ -83,19 +83,19 @@ impl Carried {
     }
 }
 
-impl Book {
+impl Store {
     /// Takes in a photo that was carried by hand, before the entries that name it.
     ///
     /// # Errors
     /// `Full`, `Denied`, `Disk`: it was not kept.
-    pub fn bring_photo(
+    pub fn import_photo(
         &mut self,
         bytes: &mut dyn Read,
-        brought: &mut Brought,
+        report: &mut ImportReport,
     ) -> Result<(), StoreError> {
         match self.lay_photo(bytes)?.1 {
-            Appended::New => brought.photos += 1,
-            Appended::Known | Appended::IdConflict => brought.known_photos += 1,
+            AppendStatus::New => report.photos += 1,
+            AppendStatus::Known | AppendStatus::IdConflict => report.known_photos += 1,
         }
         Ok(())
     }
@@ -108,10 +108,10 @@ impl Book {
     ///
     /// # Errors
     /// `Full`, `Denied`, `Disk`: none of them came in.
-    pub fn bring_entries(
+    pub fn import_entries(
         &mut self,
         entries: &[Entry],
-        brought: &mut Brought,
+        report: &mut ImportReport,
         wall_ms: u64,
         life: Uuid,
     ) -> Result<(), StoreError> {
@@ -125,14 +125,14 @@ impl Book {
                     && entry.dseq > device.dseq;
             }
         }
-        for became in self.append(entries, DraftAfter::AsItIs)? {
-            match became {
-                Appended::New => brought.entries += 1,
-                Appended::Known => brought.known += 1,
-                Appended::IdConflict => brought.conflicts += 1,
+        for status in self.append(entries, DraftAfter::AsItIs)? {
+            match status {
+                AppendStatus::New => report.entries += 1,
+                AppendStatus::Known => report.known += 1,
+                AppendStatus::IdConflict => report.conflicts += 1,
             }
         }
-        brought.jobs.extend(entries.iter().map(|entry| entry.book));
+        report.jobs.extend(entries.iter().map(|entry| entry.book));
         if later {
             self.begin_life(life)?;
         }
