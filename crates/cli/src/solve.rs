@@ -5,9 +5,7 @@ use crate::progress::Progress;
 use crate::refusal::Refusal;
 use chrono::NaiveDate;
 use clap::Args;
-use eavebook_core::solve::{
-    Ground, RoofUnavailable, Terms, solve_over, take_off_and_price_as_meant,
-};
+use eavebook_core::solve::{Ground, RoofUnavailable, solve_over, take_off_and_price_as_meant};
 use eavebook_core::{result, survey_file};
 use serde::Serialize;
 use std::fs::File;
@@ -79,7 +77,7 @@ impl Solve {
         if let Err(RoofUnavailable::Refused(refusal)) = &solved.roof {
             return Err(Refusal::new(&refusal.to_string()));
         }
-        let terms = Terms::new(&file, self.on);
+        let terms = file.terms(self.on);
         let priced = take_off_and_price_as_meant(&file.survey, &solved, &terms);
         drop(progress);
         let result = result::result(&file.survey, &solved);

@@ -1,6 +1,6 @@
 //! The pretend house as entries, for the tests of this crate: the same acts that the program books.
 
-use crate::job::{Freeze, Job, Photos, RatesFrom};
+use crate::job::{Freeze, Job, Photos};
 use eavebook_core::book::clock::Hlc;
 use eavebook_core::book::entry::{Entry, Stamp, sha256_hex};
 use eavebook_core::book::fold::{FieldBook, fold};
@@ -10,8 +10,8 @@ use eavebook_core::book::kinds::{
 };
 use eavebook_core::book::lay_out::{LaidOut, lay_out};
 use eavebook_core::price::Price;
-use eavebook_core::settings::Code;
-use eavebook_core::solve::{Solved, Terms, solve, take_off_and_price};
+use eavebook_core::settings::{Code, Origin, Terms};
+use eavebook_core::solve::{Solved, solve, take_off_and_price};
 use eavebook_core::takeoff::Takeoff;
 use serde_json::Value;
 use std::collections::BTreeMap;
@@ -103,7 +103,7 @@ impl Owned {
             takeoff: self.takeoff.as_ref(),
             price: self.price.as_ref(),
             code: self.code.as_ref(),
-            rates_from: RatesFrom::Demo,
+            rates_from: Origin::Demo,
             before: None,
         }
     }

@@ -5,7 +5,7 @@ use eavebook_core::book::fold::FieldBook;
 use eavebook_core::book::lay_out::LaidOut;
 use eavebook_core::check::Standing;
 use eavebook_core::price::Price;
-use eavebook_core::settings::Code;
+use eavebook_core::settings::{Code, Origin};
 use eavebook_core::solve::Solved;
 use eavebook_core::takeoff::Takeoff;
 use std::io;
@@ -31,8 +31,8 @@ pub struct Job<'a> {
     pub price: Option<&'a Price>,
     /// What somebody read of the rules of the place.
     pub code: Option<&'a Code>,
-    /// Whose rates made the price.
-    pub rates_from: RatesFrom,
+    /// Origin of the rates that made the price.
+    pub rates_from: Origin,
     /// The job as the version before for this reader had it; none where there is none, or its
     /// entries are not here.
     pub before: Option<&'a Job<'a>>,
@@ -48,15 +48,6 @@ impl<'a> Job<'a> {
             solved: self.solved,
         }
     }
-}
-
-/// Whose rates made a price.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum RatesFrom {
-    /// The invented ones that come with the program: a paper says so.
-    Demo,
-    /// The firm's own.
-    Firm,
 }
 
 /// What fixes a packet besides its entries. It is booked, so that the same packet can be made again.

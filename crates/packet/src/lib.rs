@@ -40,7 +40,7 @@ pub use carried::{Carried, carried};
 pub use check::{Proved, VerifyError, check, check_reader};
 pub use contents::{FileRow, Role};
 pub use edition::{Edition, Lang, PaperKind};
-pub use job::{Freeze, Job, Photos, RatesFrom};
+pub use job::{Freeze, Job, Photos};
 pub use lack::Lack;
 pub use make::{Made, make};
 pub use plan::{Lengths, OnScreen, ScreenPlan, on_screen};

@@ -2,7 +2,7 @@
 //! the same roof, and must come to the same price to the cent.
 
 use crate::{median, row, timed};
-use eavebook_core::solve::{Terms, solve, take_off_and_price};
+use eavebook_core::solve::{solve, take_off_and_price};
 use eavebook_core::survey_file;
 use serde_json::Value;
 use std::error::Error;
@@ -24,7 +24,7 @@ pub fn run() -> Result<(), Box<dyn Error>> {
     let house = assets.join("demo-house.json");
     let file = survey_file::read(&std::fs::read(&house)?)?;
     let solved = solve(&file.survey)?;
-    let terms = Terms::new(&file, None);
+    let terms = file.terms(None);
     let priced = take_off_and_price(&file.survey, &solved, &terms)?;
     let total = priced.price.total.as_decimal().to_string();
     let folder = tempfile::tempdir()?;

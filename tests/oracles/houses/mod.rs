@@ -5,7 +5,7 @@ mod compare;
 mod moves_nothing;
 
 use eavebook_core::result::result;
-use eavebook_core::solve::{Ground, Terms, solve_over, take_off_and_price_as_meant};
+use eavebook_core::solve::{Ground, solve_over, take_off_and_price_as_meant};
 use eavebook_core::survey_file::{self, SurveyFile};
 use serde_json::{Map, Value};
 use std::path::PathBuf;
@@ -28,7 +28,7 @@ fn survey(name: &str) -> SurveyFile {
 fn answer(file: &SurveyFile) -> Value {
     // The other program raised its roofs over the corners as they came out.
     let solved = solve_over(&file.survey, Ground::AsAdjusted).expect("a survey");
-    let terms = Terms::new(file, None);
+    let terms = file.terms(None);
     let priced = take_off_and_price_as_meant(&file.survey, &solved, &terms);
     let result = result(&file.survey, &solved);
     let priced = match (&priced, &solved.roof) {

@@ -7,7 +7,7 @@ mod face;
 
 use compare::differences;
 use eavebook_core::result::result;
-use eavebook_core::solve::{Terms, solve, take_off_and_price};
+use eavebook_core::solve::{solve, take_off_and_price};
 use eavebook_core::survey_file;
 use serde_json::Value;
 use std::collections::BTreeMap;
@@ -35,7 +35,7 @@ fn cases() -> Vec<(String, Value)> {
 fn answer(survey: &Value) -> Result<Value, String> {
     let file = survey_file::read(survey.to_string().as_bytes()).map_err(|it| it.to_string())?;
     let solved = solve(&file.survey).map_err(|it| it.to_string())?;
-    let terms = Terms::new(&file, None);
+    let terms = file.terms(None);
     let priced = take_off_and_price(&file.survey, &solved, &terms).map_err(|it| it.to_string())?;
     let roof = solved.roof.as_ref().map_err(ToString::to_string)?;
     let result = result(&file.survey, &solved).with_price(&file.survey, roof, &priced);

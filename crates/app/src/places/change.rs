@@ -55,7 +55,8 @@ pub fn found(book: &mut Store, job: Uuid, found: &Found) -> Result<Reply, Refusa
 /// What a sheet of the deck costs in this job, laid. None: one of the two is not priced.
 #[must_use]
 pub fn a_sheet(book: &FieldBook) -> Option<Money> {
-    let deck = JobRates::new(book).rates.deck;
+    let rates = JobRates::new(book).rates;
+    let deck = &rates.get().deck;
     Some(deck.price? + deck.labor_price?)
 }
 

@@ -14,9 +14,9 @@ use eavebook_core::book::fold::{FieldBook, fold};
 use eavebook_core::book::freeze::{self, Next};
 use eavebook_core::book::kinds::{FrozenEntries, Kind, PacketFrozen, Side};
 use eavebook_core::book::lay_out::{LaidOut, lay_out};
-use eavebook_core::settings::{Chosen, Code};
-use eavebook_core::solve::{Priced, Solved, Terms, take_off_and_price};
-use eavebook_packet::{Freeze, Job, RatesFrom};
+use eavebook_core::settings::Terms;
+use eavebook_core::solve::{Priced, Solved, take_off_and_price};
+use eavebook_packet::{Freeze, Job};
 use eavebook_store::{DraftAfter, Packets, Photos, Store, StoreError};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
@@ -252,11 +252,7 @@ impl<'a> WorkedOut<'a> {
         // corner there is no plan for it to turn.
         let laid = lay_out(&book, Side::default());
         let solved = view::solved_job::solve(&laid);
-        let terms = Terms {
-            rates: Chosen::Demo(JobRates::new(&book).rates),
-            code: Chosen::Demo(Code::demo()),
-            on,
-        };
+        let terms = Terms::new(JobRates::new(&book).rates, None, on);
         let survey = laid.survey.as_ref();
         let priced = survey
             .zip(solved.as_ref())
@@ -281,7 +277,7 @@ impl<'a> WorkedOut<'a> {
             takeoff: self.priced.as_ref().map(|priced| &priced.takeoff),
             price: self.priced.as_ref().map(|priced| &priced.price),
             code: Some(self.terms.code.get()),
-            rates_from: RatesFrom::Demo,
+            rates_from: self.terms.rates.origin(),
             before,
         }
     }

@@ -27,8 +27,8 @@ pub fn set_rate(book: &mut Store, job: Uuid, key: &str, value: &str) -> Result<R
     let opened = OpenJob::read(book, job)?;
     let now = JobRates::new(&opened.book);
     let value = value.trim();
-    let changed = now.rates.with(key, value).map_err(Refusal::Rate)?;
-    if changed != now.rates {
+    let changed = now.rates.get().with(key, value).map_err(Refusal::Rate)?;
+    if changed != *now.rates.get() {
         let set = RateSet {
             key: key.to_owned(),
             value: value.to_owned(),

@@ -17,24 +17,6 @@ pub enum Blanks {
     Kept,
 }
 
-/// Whose rates, or whose code profile.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Chosen<T> {
-    /// The pretend ones that come with the program: a caution says so.
-    Demo(T),
-    /// Somebody's own.
-    Own(T),
-}
-
-impl<T> Chosen<T> {
-    /// What was chosen.
-    pub fn get(&self) -> &T {
-        match self {
-            Chosen::Demo(it) | Chosen::Own(it) => it,
-        }
-    }
-}
-
 impl Rates {
     /// The pretend rates that come with the program: every figure is invented.
     #[must_use]

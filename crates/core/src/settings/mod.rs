@@ -10,14 +10,16 @@ mod fault;
 mod limits;
 mod rates;
 mod reader;
+mod terms;
 mod text;
 mod work;
 
-pub use change::{Blanks, Chosen};
+pub use change::Blanks;
 pub use code::{Code, IceBarrierCode, RecoverCode, UnderlaymentCode, VentilationCode};
 pub use fault::{SettingFault, SettingLack};
 pub use rates::{
     Anchor, ApronFlashing, Boots, Cap, DeckRates, EdgeMetal, Field, IceBarrierRates, KickOut,
     Nails, Pool, Rates, RidgeVent, Starter, StepFlashing, Underlayment, Valley, ValleyKind,
 };
+pub use terms::{Chosen, Origin, Terms, choose_rates};
 pub use work::{BillingBy, Labor, Pricing, ProfitMethod, TearOffRates, Trailer, Triangle};

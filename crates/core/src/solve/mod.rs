@@ -20,7 +20,7 @@ pub use because_of::{Share, UncertaintySource};
 pub use compare::{Comparison, Named, judge_seen};
 pub use lengths::{LengthSpread, length_spread};
 pub use place::CrossCovariance;
-pub use priced::{NotPriceable, Priced, Terms, take_off_and_price, take_off_and_price_as_meant};
+pub use priced::{NotPriceable, Priced, take_off_and_price, take_off_and_price_as_meant};
 pub use shape::RoofUnavailable;
 pub use span_row::SpanRow;
 pub use steeper::{SteeperWhenUnsure, steeper_when_unsure};

@@ -3,47 +3,11 @@
 use super::{Ground, RoofUnavailable, Solved, shape};
 use crate::price::{Price, price};
 use crate::roof::{Roof, raise};
-use crate::settings::{Chosen, Code, Rates};
+use crate::settings::{Chosen, Terms};
 use crate::survey::{Sketch, Survey};
-use crate::survey_file::SurveyFile;
 use crate::takeoff::{NoTakeoff, TENTH, Takeoff, TakeoffCaution, take_off};
 use crate::units::{Area, Money};
-use chrono::NaiveDate;
 use rust_decimal::Decimal;
-
-/// By what a survey is taken off and priced.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Terms {
-    /// The firm's rates.
-    pub rates: Chosen<Rates>,
-    /// What the permit office asks for.
-    pub code: Chosen<Code>,
-    /// The day against which the code profile is old; none: nothing is said of its age.
-    pub on: Option<NaiveDate>,
-}
-
-impl Terms {
-    /// The pretend rates and code profile that come with the program.
-    #[must_use]
-    pub fn demo() -> Terms {
-        Terms {
-            rates: Chosen::Demo(Rates::demo()),
-            code: Chosen::Demo(Code::demo()),
-            on: None,
-        }
-    }
-
-    /// What a survey file names; the pretend ones where it names nothing.
-    #[must_use]
-    pub fn new(file: &SurveyFile, on: Option<NaiveDate>) -> Terms {
-        let demo = Terms::demo();
-        Terms {
-            rates: file.rates.clone().unwrap_or(demo.rates),
-            code: file.code.clone().unwrap_or(demo.code),
-            on,
-        }
-    }
-}
 
 /// What a roof takes and what it costs.
 #[derive(Clone, Debug, PartialEq)]

@@ -33,8 +33,9 @@ pub use slopes::SlopeFault;
 pub use terms::TermsFault;
 pub use write::write;
 
-use crate::settings::{Chosen, Code, Rates};
+use crate::settings::{Chosen, Code, Rates, Terms, choose_rates};
 use crate::survey::Survey;
+use chrono::NaiveDate;
 use json::Reader;
 
 /// The name of the format, as the file says it.
@@ -49,6 +50,15 @@ pub struct SurveyFile {
     pub rates: Option<Chosen<Rates>>,
     /// Code profile; none: the file says nothing of it.
     pub code: Option<Chosen<Code>>,
+}
+
+impl SurveyFile {
+    /// Chooses the rates and the code profile that the file names, the demo ones if it names none.
+    #[must_use]
+    pub fn terms(&self, on: Option<NaiveDate>) -> Terms {
+        let rates = choose_rates(self.rates.clone(), []);
+        Terms::new(rates, self.code.clone(), on)
+    }
 }
 
 const KEYS: &[&str] = &[

@@ -2,8 +2,8 @@
 
 use eavebook_core::price::{Part, PriceItem};
 use eavebook_core::result::result;
-use eavebook_core::settings::{Chosen, Code, Rates};
-use eavebook_core::solve::{Priced, Solved, Terms, solve, take_off_and_price};
+use eavebook_core::settings::{Chosen, Code, Rates, Terms};
+use eavebook_core::solve::{Priced, Solved, solve, take_off_and_price};
 use eavebook_core::survey_file::{self, SurveyFile};
 use eavebook_core::takeoff::{Cause, OrderItem};
 use serde_json::Value;
@@ -16,7 +16,7 @@ pub fn demo_house() -> SurveyFile {
 fn priced() -> (SurveyFile, Solved, Priced) {
     let file = demo_house();
     let solved = solve(&file.survey).unwrap();
-    let priced = take_off_and_price(&file.survey, &solved, &Terms::new(&file, None)).unwrap();
+    let priced = take_off_and_price(&file.survey, &solved, &file.terms(None)).unwrap();
     (file, solved, priced)
 }
 

@@ -2,8 +2,8 @@
 
 use crate::because::demo_house;
 use eavebook_core::price::Price;
-use eavebook_core::settings::{Chosen, Rates};
-use eavebook_core::solve::{Priced, Terms, solve, take_off_and_price};
+use eavebook_core::settings::{Chosen, Rates, Terms};
+use eavebook_core::solve::{Priced, solve, take_off_and_price};
 use eavebook_core::survey::{Penetration, PenetrationKind, Place, Survey};
 use eavebook_core::takeoff::{OrderItem, TakeoffCaution};
 use eavebook_core::units::{Length, Money};

@@ -8,9 +8,9 @@ pub use tables::{
     differences, edges, faces, items, order_lines, photo_list, price_lines, readings,
 };
 
-use crate::job::{Job, RatesFrom};
+use crate::job::Job;
 use eavebook_core::book::freeze::of_the_house;
-use eavebook_core::settings::{Chosen, Rates};
+use eavebook_core::settings::{Chosen, Origin, Rates};
 use eavebook_core::survey_file::{self, SurveyFile};
 
 /// The entries as they were booked, one a line, in the order of their stamps.
@@ -24,7 +24,7 @@ pub fn entries(job: &Job) -> Vec<u8> {
 /// The book as a survey file, once its line has come round. It names the rates of the demo where
 /// those made the price; the firm's own stay out of it.
 pub fn survey(job: &Job) -> Option<Vec<u8>> {
-    let demo = job.rates_from == RatesFrom::Demo;
+    let demo = job.rates_from == Origin::Demo;
     let rates = demo.then(|| Chosen::Demo(Rates::demo()));
     let file = SurveyFile {
         survey: job.laid.survey.clone()?,

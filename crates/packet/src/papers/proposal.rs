@@ -5,10 +5,10 @@ use super::crew::item;
 use super::{PaperInput, caution, money};
 use crate::cautions;
 use crate::edition::{Lang, PaperKind};
-use crate::job::RatesFrom;
 use crate::leaf::{Block, Leaf, Mark, Set, Table};
 use crate::words;
 use eavebook_core::price::{NotPriced, Price};
+use eavebook_core::settings::Origin;
 use eavebook_core::takeoff::{OrderItem, Ranged, Takeoff, TakeoffCaution, Unlisted};
 
 pub fn leaf(told: &PaperInput) -> Leaf {
@@ -17,7 +17,7 @@ pub fn leaf(told: &PaperInput) -> Leaf {
         "This is a proposal for the roof at {address}, for its owner: what would be done, for how much, and what nobody could know before the work begins."
     );
     let mut leaf = told.begin(PaperKind::Proposal, Lang::En, opening);
-    if told.job.price.is_some() && told.job.rates_from == RatesFrom::Demo {
+    if told.job.price.is_some() && told.job.rates_from == Origin::Demo {
         leaf.blocks.push(caution(
             "Worked out with the invented rates that come with the program: no figure of money here is an offer. Put in the firm's own rates and make it again.",
         ));

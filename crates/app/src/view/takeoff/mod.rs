@@ -13,8 +13,8 @@ use super::solved_job::{self, SolvedJob};
 use crate::places::job::OpenJob;
 use crate::reply::TakeoffView;
 use because::Traces;
-use eavebook_core::settings::{Chosen, Code};
-use eavebook_core::solve::{Terms, take_off_and_price};
+use eavebook_core::settings::Terms;
+use eavebook_core::solve::take_off_and_price;
 use rates::JobRates;
 
 /// The takeoff of a job as it is shown.
@@ -34,11 +34,7 @@ pub fn view(opened: &OpenJob) -> TakeoffView {
         parts: Vec::new(),
         changed: rates.changed(),
     };
-    let terms = Terms {
-        rates: Chosen::Demo(rates.rates.clone()),
-        code: Chosen::Demo(Code::demo()),
-        on: Some(crate::stamp::today()),
-    };
+    let terms = Terms::new(rates.rates.clone(), None, Some(crate::stamp::today()));
     let worked = laid
         .survey
         .as_ref()

@@ -233,7 +233,7 @@ fn counted_from(item: &OrderItem, takeoff: &Takeoff) -> &'static str {
 /// Squares by the three ways of billing.
 #[must_use]
 pub fn billing(traces: &Traces, takeoff: &Takeoff) -> TakeoffPart {
-    let now = traces.rates.rates.price.billing;
+    let now = traces.rates.rates.get().price.billing;
     let ways = [
         (
             BillingBy::NetArea,

@@ -3,16 +3,16 @@
 use crate::reply::RateView;
 use eavebook_core::book::fold::FieldBook;
 use eavebook_core::book::on_roof;
-use eavebook_core::settings::Rates;
+use eavebook_core::settings::{Chosen, Rates, choose_rates};
 use serde_json::Value;
 use std::sync::LazyLock;
 
 /// The firm's own rates are not kept yet: the invented ones stand for them.
-static FIRM: LazyLock<Rates> = LazyLock::new(Rates::demo);
+static FIRM: LazyLock<Chosen<Rates>> = LazyLock::new(|| choose_rates(None, []));
 
 /// Kinds of covering that the firm's rates weigh.
 pub fn coverings() -> impl Iterator<Item = &'static str> {
-    FIRM.tear_off.covering_psf.keys().map(String::as_str)
+    FIRM.get().tear_off.covering_psf.keys().map(String::as_str)
 }
 
 /// The firm's rates and those of one job.
@@ -21,7 +21,7 @@ pub struct JobRates<'a> {
     firm: Value,
     now: Value,
     /// The rates by which this job is priced.
-    pub rates: Rates,
+    pub rates: Chosen<Rates>,
 }
 
 impl<'a> JobRates<'a> {
@@ -29,16 +29,11 @@ impl<'a> JobRates<'a> {
     /// is left as the firm has it.
     #[must_use]
     pub fn new(book: &'a FieldBook) -> JobRates<'a> {
-        let mut rates = FIRM.clone();
-        for (key, value) in on_roof::rates(book) {
-            if let Ok(changed) = rates.with(key, value) {
-                rates = changed;
-            }
-        }
+        let rates = choose_rates(Some(FIRM.clone()), on_roof::rates(book));
         JobRates {
             book,
-            firm: FIRM.to_value(),
-            now: rates.to_value(),
+            firm: FIRM.get().to_value(),
+            now: rates.get().to_value(),
             rates,
         }
     }

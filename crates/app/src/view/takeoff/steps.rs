@@ -190,7 +190,7 @@ fn quantity(line: &PriceLine) -> String {
 }
 
 fn tax(traces: &Traces, price: &Price, stair: &mut Stair) -> TakeoffLine {
-    let percent = traces.rates.rates.price.tax_percent;
+    let percent = traces.rates.rates.get().price.tax_percent;
     let formula = format!(
         "{} % on materials of {}. The deck allowance is not taxed.",
         percent.normalize(),
@@ -203,7 +203,7 @@ fn tax(traces: &Traces, price: &Price, stair: &mut Stair) -> TakeoffLine {
 }
 
 fn profit(traces: &Traces, price: &Price, stair: &mut Stair) -> TakeoffLine {
-    let pricing = &traces.rates.rates.price;
+    let pricing = &traces.rates.rates.get().price;
     let percent = pricing.profit_percent.normalize();
     let cost = price.cost.words();
     let (formula, keys): (String, &[&str]) = match (pricing.billing, pricing.method) {
