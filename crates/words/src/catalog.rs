@@ -1,4 +1,4 @@
-use crate::{Count, En, Es, Format, Label, Language, Message, Noun};
+use crate::{Count, Label, Language, Message, Noun};
 use eavebook_core::units::Tape;
 use serde::Serialize;
 
@@ -60,10 +60,7 @@ pub fn catalog(language: Language) -> Vec<CatalogLine> {
         text: label.text(language).to_owned(),
         same: label.may_be_same(),
     }));
-    let format: &dyn Format = match language {
-        Language::English => &En,
-        Language::Spanish => &Es,
-    };
+    let format = language.format();
     for noun in Noun::ALL {
         lines.extend([1, 2].map(|n| CatalogLine {
             id: noun.id(),

@@ -1,3 +1,4 @@
+use crate::{En, Es, Format};
 use serde::{Deserialize, Serialize};
 
 /// A language of screens, papers and read-back.
@@ -31,5 +32,14 @@ impl Language {
         Language::ALL
             .into_iter()
             .find(|language| language.tag() == tag)
+    }
+
+    /// How figures, names and dates are written in this language.
+    #[must_use]
+    pub fn format(self) -> &'static dyn Format {
+        match self {
+            Language::English => &En,
+            Language::Spanish => &Es,
+        }
     }
 }

@@ -17,7 +17,9 @@ pub mod closure;
 pub mod label;
 
 pub use catalog::{CatalogLine, Kind, catalog};
-pub use format::{Count, En, Es, FaceName, Format, Gender, Noun, Quoted, capital};
+pub use format::{
+    Count, CoveringName, DeckName, En, Es, FaceName, Format, Gender, Noun, Quoted, capital,
+};
 pub use label::Label;
 pub use language::Language;
 pub use message::Message;

@@ -1,10 +1,11 @@
 use super::figures::Units;
-use super::{FaceName, Format, Noun, spoken, when};
+use super::{CoveringName, DeckName, FaceName, Format, Noun, spoken, when};
 use crate::Language;
 use chrono::{DateTime, Datelike, FixedOffset, NaiveDate};
 use eavebook_core::book::kinds::{DeckSizeOf, EndKind, ItemKind, SizeOf, Thing};
 use eavebook_core::book::names::HouseSide;
 use eavebook_core::roof::EdgeKind;
+use eavebook_core::takeoff::{BootKind, OrderItem};
 use eavebook_core::units::Tape;
 
 /// American English.
@@ -22,6 +23,7 @@ impl Format for En {
             feet: "ft",
             inches: "in",
             square_feet: "sq ft",
+            pounds: "lb",
             rise_in: "in",
         }
     }
@@ -119,6 +121,54 @@ impl Format for En {
         }
     }
 
+    fn order_item(&self, item: &OrderItem) -> String {
+        match item {
+            OrderItem::Field => "shingles",
+            OrderItem::Starter => "starter",
+            OrderItem::Cap => "hip and ridge cap",
+            OrderItem::RidgeVent => "ridge vent",
+            OrderItem::ValleyMetal => "valley metal",
+            OrderItem::IceBarrier => "ice and water barrier",
+            OrderItem::Underlayment => "underlayment",
+            OrderItem::EaveEdgeMetal => "drip edge for eaves",
+            OrderItem::RakeEdgeMetal => "drip edge for rakes",
+            OrderItem::StepFlashing => "step flashing",
+            OrderItem::ApronFlashing => "apron flashing",
+            OrderItem::KickOut => "kick-out flashing",
+            OrderItem::Nails => "nails",
+            OrderItem::Boot { kind, size } => return self.boots(*kind, size, 1),
+            OrderItem::DeckSheet => "deck sheets",
+        }
+        .to_owned()
+    }
+
+    fn boots(&self, kind: BootKind, size: &str, n: u64) -> String {
+        let boot = if n == 1 { "boot" } else { "boots" };
+        let kind = match kind {
+            BootKind::Flue => "flue",
+            BootKind::Mast => "mast",
+            BootKind::Pipe => "pipe",
+        };
+        format!("{size} in {kind} {boot}")
+    }
+
+    fn deck(&self, deck: &DeckName) -> String {
+        match deck {
+            DeckName::Plank => "plank".to_owned(),
+            DeckName::Sheet => "sheet".to_owned(),
+            DeckName::Other(words) => self.quoted(words),
+        }
+    }
+
+    fn covering(&self, covering: &CoveringName) -> String {
+        match covering {
+            CoveringName::StripShingle => "3-tab shingles".to_owned(),
+            CoveringName::LaminatedShingle => "laminated shingles".to_owned(),
+            CoveringName::WoodShake => "wood shakes".to_owned(),
+            CoveringName::Other(words) => self.quoted(words),
+        }
+    }
+
     fn date(&self, date: NaiveDate) -> String {
         const MONTHS: [&str; 12] = [
             "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec",
@@ -169,6 +219,7 @@ fn forms(noun: Noun) -> (&'static str, &'static str) {
         Noun::Roll => ("roll", "rolls"),
         Noun::Length => ("length", "lengths"),
         Noun::Sheet => ("sheet", "sheets"),
+        Noun::DeckSheet => ("deck sheet", "deck sheets"),
         Noun::Box => ("box", "boxes"),
         Noun::Piece => ("piece", "pieces"),
         Noun::Load => ("load", "loads"),
@@ -177,12 +228,14 @@ fn forms(noun: Noun) -> (&'static str, &'static str) {
         Noun::Leg => ("leg", "legs"),
         Noun::Corner => ("corner", "corners"),
         Noun::Face => ("face", "faces"),
+        Noun::Edge => ("edge", "edges"),
         Noun::PitchReading => ("pitch", "pitches"),
         Noun::Reading => ("reading", "readings"),
         Noun::Photo => ("photo", "photos"),
         Noun::Entry => ("entry", "entries"),
         Noun::Job => ("job", "jobs"),
         Noun::Packet => ("packet", "packets"),
+        Noun::Change => ("change", "changes"),
         Noun::Device => ("device", "devices"),
         Noun::Copy => ("copy", "copies"),
         Noun::OpenItem => ("open item", "open items"),

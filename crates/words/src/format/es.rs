@@ -1,10 +1,11 @@
 use super::figures::Units;
-use super::{FaceName, Format, Gender, Noun, spoken, when};
+use super::{CoveringName, DeckName, FaceName, Format, Gender, Noun, spoken, when};
 use crate::Language;
 use chrono::{DateTime, Datelike, FixedOffset, NaiveDate};
 use eavebook_core::book::kinds::{DeckSizeOf, EndKind, ItemKind, SizeOf, Thing};
 use eavebook_core::book::names::HouseSide;
 use eavebook_core::roof::EdgeKind;
+use eavebook_core::takeoff::{BootKind, OrderItem};
 use eavebook_core::units::Tape;
 
 /// Spanish as roofers in the United States speak it.
@@ -62,6 +63,7 @@ impl Format for Es {
             feet: "pies",
             inches: "pulg",
             square_feet: "pies²",
+            pounds: "lb",
             rise_in: "en",
         }
     }
@@ -158,6 +160,54 @@ impl Format for Es {
         }
     }
 
+    fn order_item(&self, item: &OrderItem) -> String {
+        match item {
+            OrderItem::Field => "shingles",
+            OrderItem::Starter => "tira de arranque",
+            OrderItem::Cap => "caballete",
+            OrderItem::RidgeVent => "ventila de cumbrera",
+            OrderItem::ValleyMetal => "lámina para limahoya",
+            OrderItem::IceBarrier => "membrana contra hielo y agua",
+            OrderItem::Underlayment => "underlayment (fieltro)",
+            OrderItem::EaveEdgeMetal => "gotero para alero",
+            OrderItem::RakeEdgeMetal => "gotero para orilla inclinada (rake)",
+            OrderItem::StepFlashing => "flashing escalonado",
+            OrderItem::ApronFlashing => "flashing de frente",
+            OrderItem::KickOut => "flashing desviador (kick-out)",
+            OrderItem::Nails => "clavos",
+            OrderItem::Boot { kind, size } => return self.boots(*kind, size, 1),
+            OrderItem::DeckSheet => "hojas de base",
+        }
+        .to_owned()
+    }
+
+    fn boots(&self, kind: BootKind, size: &str, n: u64) -> String {
+        let boot = if n == 1 { "bota" } else { "botas" };
+        let kind = match kind {
+            BootKind::Flue => "tubo de chimenea",
+            BootKind::Mast => "mástil",
+            BootKind::Pipe => "tubo",
+        };
+        format!("{boot} para {kind} de {size} pulg")
+    }
+
+    fn deck(&self, deck: &DeckName) -> String {
+        match deck {
+            DeckName::Plank => "tabla".to_owned(),
+            DeckName::Sheet => "hoja (triplay u OSB)".to_owned(),
+            DeckName::Other(words) => self.quoted(words),
+        }
+    }
+
+    fn covering(&self, covering: &CoveringName) -> String {
+        match covering {
+            CoveringName::StripShingle => "shingle de 3 lengüetas".to_owned(),
+            CoveringName::LaminatedShingle => "shingle laminado".to_owned(),
+            CoveringName::WoodShake => "tejamanil".to_owned(),
+            CoveringName::Other(words) => self.quoted(words),
+        }
+    }
+
     fn date(&self, date: NaiveDate) -> String {
         // The short months of es-US in CLDR.
         const MONTHS: [&str; 12] = [
@@ -227,6 +277,7 @@ fn forms(noun: Noun) -> (Gender, &'static str, &'static str) {
         Noun::Roll => (Masculine, "rollo", "rollos"),
         Noun::Length => (Masculine, "tramo", "tramos"),
         Noun::Sheet => (Feminine, "hoja", "hojas"),
+        Noun::DeckSheet => (Feminine, "hoja de base", "hojas de base"),
         Noun::Box => (Feminine, "caja", "cajas"),
         Noun::Piece => (Feminine, "pieza", "piezas"),
         Noun::Load => (Feminine, "carga", "cargas"),
@@ -235,12 +286,14 @@ fn forms(noun: Noun) -> (Gender, &'static str, &'static str) {
         Noun::Leg => (Masculine, "lado", "lados"),
         Noun::Corner => (Feminine, "esquina", "esquinas"),
         Noun::Face => (Feminine, "agua", "aguas"),
+        Noun::Edge => (Feminine, "orilla", "orillas"),
         Noun::PitchReading => (Feminine, "pendiente", "pendientes"),
         Noun::Reading => (Feminine, "medida", "medidas"),
         Noun::Photo => (Feminine, "foto", "fotos"),
         Noun::Entry => (Feminine, "anotación", "anotaciones"),
         Noun::Job => (Masculine, "trabajo", "trabajos"),
         Noun::Packet => (Feminine, "carpeta", "carpetas"),
+        Noun::Change => (Masculine, "cambio", "cambios"),
         Noun::Device => (Masculine, "aparato", "aparatos"),
         Noun::Copy => (Feminine, "copia", "copias"),
         Noun::OpenItem => (Masculine, "pendiente", "pendientes"),

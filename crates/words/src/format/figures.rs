@@ -14,6 +14,8 @@ pub struct Units {
     pub inches: &'static str,
     /// `sq ft`.
     pub square_feet: &'static str,
+    /// `lb`.
+    pub pounds: &'static str,
     /// The word between rise and run: `in`, `en`.
     pub rise_in: &'static str,
 }
@@ -74,6 +76,24 @@ pub(super) fn length(length: Length, to: RoundTo, units: &Units) -> Option<Strin
     })
 }
 
+/// A length in the marks of a drawing: `14' 3"`; `None` for one that is no number.
+pub(super) fn drawn(length: Length, to: RoundTo) -> Option<String> {
+    if !length.in_feet().is_finite() {
+        return None;
+    }
+    let sign = if length.in_feet() < 0.0 { "-" } else { "" };
+    Some(match Tape::rounded(length.abs(), to).marks() {
+        Marks::FeetInches(feet, inches) if inches == Inches::whole(0) => format!("{sign}{feet}'"),
+        Marks::FeetInches(feet, inches) => format!("{sign}{feet}' {}\"", number_of(inches)),
+        Marks::Inches(inches) if inches == Inches::whole(0) => "0\"".to_owned(),
+        Marks::Inches(inches) => format!("{sign}{}\"", number_of(inches)),
+        Marks::Feet(feet) => format!("{sign}{feet}'"),
+        Marks::Meters(amount) => format!("{sign}{amount} m"),
+        Marks::Centimeters(amount) => format!("{sign}{amount} cm"),
+        Marks::Millimeters(amount) => format!("{sign}{amount} mm"),
+    })
+}
+
 /// The least whole number of steps that holds a length.
 pub(super) fn rounded_up(length: Length, to: RoundTo) -> Length {
     let step = to.step();
@@ -103,23 +123,27 @@ fn whole_feet(feet: u32, units: &Units) -> String {
 }
 
 fn with_inches(inches: Inches, units: &Units) -> String {
-    let unit = units.inches;
+    format!("{} {}", number_of(inches), units.inches)
+}
+
+/// `7 1/2`.
+fn number_of(inches: Inches) -> String {
     match inches {
-        Inches::Decimal(inches) => format!("{inches} {unit}"),
+        Inches::Decimal(inches) => inches.to_string(),
         Inches::Parts {
             whole,
             numerator: 0,
             denominator: _,
-        } => format!("{whole} {unit}"),
+        } => whole.to_string(),
         Inches::Parts {
             whole: 0,
             numerator,
             denominator,
-        } => format!("{numerator}/{denominator} {unit}"),
+        } => format!("{numerator}/{denominator}"),
         Inches::Parts {
             whole,
             numerator,
             denominator,
-        } => format!("{whole} {numerator}/{denominator} {unit}"),
+        } => format!("{whole} {numerator}/{denominator}"),
     }
 }

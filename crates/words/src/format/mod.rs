@@ -3,6 +3,7 @@
 //! Numbers follow the locale es-US in Spanish, so `2,101.5` and `$11,990` read alike in both.
 
 mod count;
+mod covering;
 mod en;
 mod es;
 mod figures;
@@ -13,6 +14,7 @@ mod spoken;
 mod when;
 
 pub use count::Count;
+pub use covering::{CoveringName, DeckName};
 pub use en::En;
 pub use es::Es;
 pub use figures::grouped;
@@ -25,6 +27,7 @@ use chrono::{DateTime, FixedOffset, NaiveDate};
 use eavebook_core::book::kinds::{EndKind, ItemKind, SizeOf, Thing};
 use eavebook_core::book::names::HouseSide;
 use eavebook_core::roof::EdgeKind;
+use eavebook_core::takeoff::{BootKind, OrderItem, Unit};
 use eavebook_core::units::{Area, Figure, Length, Money, Pitch, RoundTo, Tape};
 
 /// Writes arguments of messages in one language.
@@ -59,6 +62,18 @@ pub trait Format {
 
     /// `leg 4`, `tie 2-5`, `pipe 1 width`; Spanish `lado 4`, `diagonal 2-5`, `ancho de tubo 1`.
     fn thing(&self, thing: &Thing) -> String;
+
+    /// A line of the order list: `ice and water barrier`, `membrana contra hielo y agua`.
+    fn order_item(&self, item: &OrderItem) -> String;
+
+    /// `3 in pipe boot`, `3 in pipe boots`; Spanish `botas para tubo de 3 pulg`. `size`: inches as text.
+    fn boots(&self, kind: BootKind, size: &str, n: u64) -> String;
+
+    /// `plank`, `tabla`.
+    fn deck(&self, deck: &DeckName) -> String;
+
+    /// `wood shake`, `tejamanil`.
+    fn covering(&self, covering: &CoveringName) -> String;
 
     /// `Nov 30, 2026`, `30 nov 2026`.
     fn date(&self, date: NaiveDate) -> String;
@@ -104,6 +119,18 @@ pub trait Format {
     /// A length, rounded: `18 ft 2 in`, `40.3 ft`, `12.25 m`.
     fn rounded(&self, length: Length, to: RoundTo) -> String {
         figures::length(length, to, &self.units()).unwrap_or_else(|| self.not_known().to_owned())
+    }
+
+    /// A length for a drawing: `14' 3"` in feet and inches, else as [`Format::rounded`].
+    fn short_length(&self, length: Length, to: RoundTo) -> String {
+        match to {
+            RoundTo::Inch | RoundTo::EighthInch => {
+                figures::drawn(length, to).unwrap_or_else(|| self.not_known().to_owned())
+            }
+            RoundTo::TenthFoot | RoundTo::HundredthFoot | RoundTo::Centimeter => {
+                self.rounded(length, to)
+            }
+        }
     }
 
     /// The ± of a length, rounded up: `± 2 in`.
@@ -170,6 +197,31 @@ pub trait Format {
     fn pitch(&self, pitch: Pitch) -> String {
         let tenths = (pitch.in_12() * 10.0).round() / 10.0;
         format!("{} {} 12", grouped(tenths, 1), self.units().rise_in)
+    }
+
+    /// `6 in 12 ± 0.3`, the ± rounded up; `sigma_in_12` in rise on 12, `None` for a pitch that was
+    /// given as a number.
+    fn pitch_figure(&self, pitch: Pitch, sigma_in_12: Option<f64>) -> String {
+        let pitch = self.pitch(pitch);
+        match sigma_in_12 {
+            Some(sigma) => format!("{pitch} ± {}", grouped((sigma * 10.0).ceil() / 10.0, 1)),
+            None => pitch,
+        }
+    }
+
+    /// An amount of material, to the tenth: `2,101 pieces`, `169.3 ft`.
+    fn quantity(&self, amount: f64, unit: Unit) -> String {
+        let tenths = (amount * 10.0).round() / 10.0;
+        let is_one = (tenths - 1.0).abs() < 1e-9;
+        let units = self.units();
+        let unit = match unit {
+            Unit::Piece => self.noun(Noun::Piece, if is_one { 1 } else { 2 }),
+            Unit::Feet if is_one => units.foot,
+            Unit::Feet => units.feet,
+            Unit::SquareFeet => units.square_feet,
+            Unit::Pounds => units.pounds,
+        };
+        format!("{} {unit}", grouped(tenths, 1))
     }
 
     /// `1 bundle`, `2 bundles`, `1,200 sq ft` of a noun: a count with its noun.

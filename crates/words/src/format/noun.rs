@@ -1,3 +1,5 @@
+use eavebook_core::takeoff::Pack;
+
 /// The gender of a Spanish noun.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Gender {
@@ -40,8 +42,10 @@ nouns! {
     Roll;
     /// A length of metal.
     Length;
-    /// A sheet of deck.
+    /// A sheet as bought.
     Sheet;
+    /// A sheet of deck that is replaced.
+    DeckSheet;
     /// A box of nails.
     Box;
     /// A piece.
@@ -58,6 +62,8 @@ nouns! {
     Corner;
     /// A face of the roof.
     Face;
+    /// An edge of the roof.
+    Edge;
     /// A pitch of a face.
     PitchReading;
     /// A taped value.
@@ -70,6 +76,8 @@ nouns! {
     Job;
     /// A packet of papers.
     Packet;
+    /// A change found at tear-off.
+    Change;
     /// A device.
     Device;
     /// A copy of a field book.
@@ -94,4 +102,17 @@ nouns! {
     Place;
     /// A count of times.
     Time;
+}
+
+impl From<Pack> for Noun {
+    fn from(pack: Pack) -> Noun {
+        match pack {
+            Pack::Pack => Noun::Bundle,
+            Pack::Stick => Noun::Length,
+            Pack::Roll => Noun::Roll,
+            Pack::Box => Noun::Box,
+            Pack::Sheet => Noun::Sheet,
+            Pack::Piece => Noun::Piece,
+        }
+    }
 }
