@@ -3,6 +3,8 @@
 //! A group lists its labels in `label/<group>.rs`; `label/en/<group>.rs` and `label/es/<group>.rs`
 //! hold their texts. The page gets all of them as one generated table.
 
+pub mod packet;
+pub mod paper;
 pub mod state;
 
 mod en;
@@ -64,6 +66,10 @@ macro_rules! groups {
 }
 
 groups! {
+    /// Headings of the start page of a packet and titles of its files.
+    Packet(packet::PacketLabel);
+    /// Titles, headings, table heads, cells and fill-in lines of papers.
+    Paper(paper::PaperLabel);
     /// How well a thing is known.
     State(state::StateLabel);
 }

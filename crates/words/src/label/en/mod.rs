@@ -1,3 +1,5 @@
 //! Labels in English.
 
+pub(super) mod packet;
+pub(super) mod paper;
 pub(super) mod state;

@@ -1,3 +1,5 @@
 //! Labels in Spanish.
 
+pub(super) mod packet;
+pub(super) mod paper;
 pub(super) mod state;
