@@ -5,7 +5,7 @@ use eavebook_core::book::entry::{Entry, EntryError, ParsedBody, Stamp, sha256_he
 use eavebook_core::book::fold::{FieldBook, TakenOut, fold};
 use eavebook_core::book::kinds::*;
 use eavebook_core::book::on_roof;
-use eavebook_core::book::story::Subject;
+use eavebook_core::book::subject::Subject;
 use proptest::prelude::*;
 use uuid::Uuid;
 
@@ -494,14 +494,14 @@ fn every_kind_reads_back_as_it_was_written() {
     ];
     for kind in kinds {
         assert_eq!(
-            Kind::read(kind.name(), &kind.body()).as_ref(),
+            Kind::parse(kind.name(), &kind.body()).as_ref(),
             Some(&kind),
             "{}",
             kind.name()
         );
     }
-    assert_eq!(Kind::read("reading", "null"), None);
-    assert_eq!(Kind::read("", "{}"), None);
+    assert_eq!(Kind::parse("reading", "null"), None);
+    assert_eq!(Kind::parse("", "{}"), None);
 }
 
 fn frozen() -> Kind {
@@ -620,7 +620,7 @@ fn a_body_is_written_in_these_words() {
     ];
     for (kind, text) in told {
         assert_eq!(kind.body(), text);
-        assert_eq!(Kind::read(kind.name(), text), Some(kind));
+        assert_eq!(Kind::parse(kind.name(), text), Some(kind));
     }
 }
 
@@ -743,6 +743,6 @@ proptest! {
     #[test]
     fn no_text_makes_reading_an_entry_or_a_body_fall_over(text in any::<String>()) {
         prop_assert!(Entry::from_json(&text).is_err());
-        prop_assert_eq!(Kind::read(&text, &text), None);
+        prop_assert_eq!(Kind::parse(&text, &text), None);
     }
 }

@@ -20,7 +20,7 @@ use crate::typeset::{self, Letters, NotSet, PLAN, PLAN_ES, PLAN_HALF, Pictures, 
 use crate::write::{NotMade, write_whole};
 use eavebook_core::book::digest::digest;
 use eavebook_core::book::entry::sha256_hex;
-use eavebook_core::book::freeze::of_the_house;
+use eavebook_core::book::freeze::house_entries;
 use eavebook_core::drawing::Sheet;
 use std::path::{Path, PathBuf};
 
@@ -106,7 +106,7 @@ pub(crate) fn gather(
 ) -> PacketContents {
     let parts = Parts::new(&job.standing());
     let unknown = not_known(job, &parts);
-    let house = of_the_house(job.entries);
+    let house = house_entries(job.entries);
     let set = digest(house);
     let mut making = Making {
         edition,
@@ -417,7 +417,7 @@ impl Making {
                 freeze,
                 EntryCount {
                     count,
-                    digest: digest(of_the_house(job.entries)).hex(),
+                    digest: digest(house_entries(job.entries)).hex(),
                 },
             )
         };

@@ -1,7 +1,8 @@
 //! The roof of a job with what its parts are called, the same on every paper, table and drawing.
 
+use eavebook_core::book::house_side::HouseSide;
 use eavebook_core::book::kinds::{EndKind, Side, Thing};
-use eavebook_core::book::names::{FacePlace, HouseSide, end_of, face_places};
+use eavebook_core::book::names::{FacePlace, end_of, face_places};
 use eavebook_core::check::Standing;
 use eavebook_core::pitch::SettledRise;
 use eavebook_core::roof::{EdgeKind, Face};

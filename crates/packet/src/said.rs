@@ -6,13 +6,13 @@ use crate::job::Job;
 use crate::named::{NamedFace, Parts};
 use crate::words;
 
+use eavebook_core::book::counted::counts;
 use eavebook_core::book::fold::{BookedReading, TakenOut};
+use eavebook_core::book::house_side::HouseSide;
 use eavebook_core::book::kinds::{
     Followed, HowRead, ItemKind, PenetrationAdded, PitchRead, SaddleObserved, SizeOf, Thing,
 };
-use eavebook_core::book::lay_out::counts;
-use eavebook_core::book::names::HouseSide;
-use eavebook_core::book::on_roof;
+use eavebook_core::book::{counted, on_roof};
 use eavebook_core::check::State;
 use eavebook_core::photo::{Shows, walk_photos};
 use eavebook_core::takeoff::OrderLine;
@@ -143,7 +143,7 @@ fn item<'a>(job: &Job, parts: &'a Parts<'a>, seen: &PenetrationAdded) -> Item<'a
             }
         )
     };
-    let read = |thing: &Thing| on_roof::measured(job.book, thing);
+    let read = |thing: &Thing| counted::measured(job.book, thing);
     let sizes: Vec<String> = things
         .iter()
         .filter(flashing)

@@ -2,9 +2,10 @@
 
 use crate::edition::Lang;
 use crate::named::{NamedEdge, NamedFace};
+use eavebook_core::book::house_side::HouseSide;
 use eavebook_core::book::kinds::{EndKind, ItemKind, SaddleObserved};
+use eavebook_core::book::names::FacePlace;
 pub use eavebook_core::book::names::capital;
-use eavebook_core::book::names::{FacePlace, HouseSide};
 use eavebook_core::roof::EdgeKind;
 use eavebook_core::units::{Area, Figure, Length, Pitch, RoundTo};
 

@@ -10,7 +10,7 @@ use eavebook_core::book::acts::Act;
 use eavebook_core::book::kinds::{
     About, CannotGet, Corner, Kind, Redo, SettledAtDesk, Strike, Thing, Turn, Undo,
 };
-use eavebook_core::book::story::Subject;
+use eavebook_core::book::subject::Subject;
 use eavebook_core::outline::{ClosureWords, LastLeg};
 use eavebook_store::Store;
 use uuid::Uuid;
@@ -49,7 +49,7 @@ pub fn strike(
 ) -> Result<Reply, Refusal> {
     let mut opened = OpenJob::read(book, job)?;
     let act = opened.book.act(entry).ok_or(RequestRefusal::NoEntry)?;
-    if !may_be_struck(&act.kind) {
+    if !act.kind.can_be_struck() {
         return Err(RequestRefusal::NotStruck.into());
     }
     if act.in_force {
@@ -72,7 +72,7 @@ pub fn settle_at_desk(book: &mut Store, job: Uuid, entries: Vec<Uuid>) -> Result
     let opened = OpenJob::read(book, job)?;
     let stands = |entry: &Uuid| {
         let act = opened.book.act(*entry);
-        act.is_some_and(|act| act.in_force && may_be_struck(&act.kind))
+        act.is_some_and(|act| act.in_force && act.kind.can_be_struck())
     };
     if entries.is_empty() || !entries.iter().all(stands) {
         return Err(RequestRefusal::NoEntry.into());
@@ -83,34 +83,6 @@ pub fn settle_at_desk(book: &mut Store, job: Uuid, entries: Vec<Uuid>) -> Result
         opened.book(book, &Kind::SettledAtDesk(settled), Vec::new())?;
     }
     job::reply(book, job)
-}
-
-fn may_be_struck(kind: &Kind) -> bool {
-    match kind {
-        Kind::Reading(_)
-        | Kind::Pitch(_)
-        | Kind::Corner(_)
-        | Kind::CannotGet(_)
-        | Kind::LegEnd(_)
-        | Kind::Penetration(_)
-        | Kind::Covering(_)
-        | Kind::Deck(_)
-        | Kind::RoofObserved(_)
-        | Kind::Rate(_)
-        | Kind::Visit(_)
-        | Kind::Change(_)
-        | Kind::Photo(_)
-        | Kind::Clip(_)
-        | Kind::PhotoFacts(_) => true,
-        Kind::JobStarted(_)
-        | Kind::ReadBackRight(_)
-        | Kind::SettledAtDesk(_)
-        | Kind::Strike(_)
-        | Kind::Undo(_)
-        | Kind::Redo(_)
-        | Kind::PacketFrozen(_)
-        | Kind::PacketSent(_) => false,
-    }
 }
 
 /// Takes back the act that Undo names. Said twice, it is taken back once.

@@ -130,7 +130,7 @@ pub fn to_make(
         return Ok(old(freeze, then));
     }
     let made_of = freeze::frozen(&entries);
-    let house = freeze::of_the_house(&entries).cloned().collect();
+    let house = freeze::house_entries(&entries).cloned().collect();
     Ok(match freeze::next(&frozen, edition, &made_of) {
         Next::Same(freeze) => old(freeze, house),
         Next::Version { number, before } => ToMake {

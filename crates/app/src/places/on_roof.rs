@@ -9,7 +9,7 @@ use eavebook_core::book::kinds::{
     RoofObserved, SaddleObserved, Thing,
 };
 use eavebook_core::book::on_roof;
-use eavebook_core::book::story::Subject;
+use eavebook_core::book::subject::{RoofQuestion, Subject};
 use eavebook_store::Store;
 use uuid::Uuid;
 
@@ -154,14 +154,16 @@ pub fn roof_seen(
 ) -> Result<Reply, Refusal> {
     let opened = OpenJob::read(book, job)?;
     opened.check_leg(leg)?;
-    let seen = RoofObserved { leg, over };
-    let standing = on_roof::roof_seen(&opened.book).map(|noted| &noted.what);
-    let like = standing.filter(|there| there.leg == leg && there.over.is_like(over));
-    if like.last() != Some(&seen) {
+    let question = RoofQuestion::from(over);
+    if on_roof::observed_over_leg(&opened.book, leg, question) != Some(over) {
         let replaced = opened
             .book
-            .replaced_by_new(&Subject::RoofObservedAt(leg, over));
-        opened.book(book, &Kind::RoofObserved(seen), replaced)?;
+            .replaced_by_new(&Subject::RoofObservedAt(leg, question));
+        opened.book(
+            book,
+            &Kind::RoofObserved(RoofObserved { leg, over }),
+            replaced,
+        )?;
     }
     job::reply(book, job)
 }

@@ -6,7 +6,7 @@ use crate::reply::Reply;
 use crate::request::SeenFrom;
 use crate::view;
 use eavebook_core::book::kinds::{EndKind, Kind, LegEnd, PitchBooked, PitchRead};
-use eavebook_core::book::story::Subject;
+use eavebook_core::book::subject::Subject;
 use eavebook_core::units::Pitch;
 use eavebook_store::Store;
 use uuid::Uuid;

@@ -6,7 +6,7 @@ use crate::reply::Reply;
 use crate::view;
 use crate::view::takeoff::rates::JobRates;
 use eavebook_core::book::kinds::{Kind, RateSet};
-use eavebook_core::book::story::Subject;
+use eavebook_core::book::subject::Subject;
 use eavebook_store::Store;
 use uuid::Uuid;
 

@@ -5,7 +5,7 @@ use crate::draft;
 use crate::refusal::{Refusal, RequestRefusal};
 use crate::reply::Reply;
 use eavebook_core::book::kinds::{Found, Kind, VisitNote};
-use eavebook_core::book::story::Subject;
+use eavebook_core::book::subject::Subject;
 use eavebook_store::Store;
 use uuid::Uuid;
 

@@ -217,33 +217,13 @@ fn photo_word(said: &PhotoFacts) -> String {
 /// An act as Undo and Redo name it: "leg 4, 42 ft 7 in".
 fn with_value(seen: &SolvedJob, act: &Act) -> String {
     let words = named(seen, act);
-    match &act.kind {
-        Kind::Reading(read) if !seen.hides(&read.thing) => {
-            format!("{words}, {}", things::in_words(&read.text))
-        }
-        Kind::JobStarted(_)
-        | Kind::Reading(_)
-        | Kind::ReadBackRight(_)
-        | Kind::Corner(_)
-        | Kind::CannotGet(_)
-        | Kind::LegEnd(_)
-        | Kind::Pitch(_)
-        | Kind::Penetration(_)
-        | Kind::Covering(_)
-        | Kind::Deck(_)
-        | Kind::RoofObserved(_)
-        | Kind::Rate(_)
-        | Kind::Visit(_)
-        | Kind::Change(_)
-        | Kind::Photo(_)
-        | Kind::Clip(_)
-        | Kind::PhotoFacts(_)
-        | Kind::SettledAtDesk(_)
-        | Kind::Strike(_)
-        | Kind::Undo(_)
-        | Kind::Redo(_)
-        | Kind::PacketFrozen(_)
-        | Kind::PacketSent(_) => words,
+    let Kind::Reading(read) = &act.kind else {
+        return words;
+    };
+    if seen.hides(&read.thing) {
+        words
+    } else {
+        format!("{words}, {}", things::in_words(&read.text))
     }
 }
 

@@ -4,7 +4,7 @@ use crate::reply::Sentence;
 use eavebook_core::book::kinds::{
     DeckSizeOf, EndKind, Followed, HowRead, ItemKind, SaddleObserved, SizeOf, Thing, Turn,
 };
-pub use eavebook_core::book::names::{HouseSide, capital};
+pub use eavebook_core::book::names::capital;
 use uuid::Uuid;
 
 /// `leg 4`, `tie 2-5`: the name of a thing in lists and in addresses.

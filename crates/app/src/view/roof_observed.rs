@@ -5,8 +5,7 @@ use super::names;
 use super::solved_job::SolvedJob;
 use crate::reply::{AskView, ChoiceView, SeenView, Sentence, StoryView};
 use crate::request::Request;
-use eavebook_core::book::fold::Noted;
-use eavebook_core::book::kinds::{ObservedOverLeg, RoofObserved, Thing};
+use eavebook_core::book::kinds::{ObservedOverLeg, Thing};
 use eavebook_core::book::on_roof;
 use eavebook_core::check::at_house;
 use eavebook_core::solve;
@@ -90,16 +89,10 @@ pub fn story(seen: &SolvedJob, leg: u32) -> Vec<StoryView> {
         .collect()
 }
 
-fn standing(seen: &SolvedJob, leg: u32, like: ObservedOverLeg) -> Option<ObservedOverLeg> {
-    let here = on_roof::roof_seen(seen.book).map(|noted: &Noted<RoofObserved>| &noted.what);
-    let here = here.filter(|what| what.leg == leg && what.over.is_like(like));
-    here.last().map(|what| what.over)
-}
-
 fn choices(seen: &SolvedJob, job: Uuid, leg: u32, offered: &[ObservedOverLeg]) -> Vec<ChoiceView> {
     let choice = |over: &ObservedOverLeg| ChoiceView {
         name: names::capital(&over.words()),
-        chosen: standing(seen, leg, *over) == Some(*over),
+        chosen: on_roof::observed_over_leg(seen.book, leg, (*over).into()) == Some(*over),
         says: Request::RoofObserved {
             job,
             leg,

@@ -1,11 +1,12 @@
 //! Legs and ties as list items, each with its story.
 
-use super::names::{self, HouseSide};
+use super::names;
 use super::solved_job::SolvedJob;
 use crate::reply::{Figure, StoryView, ThingView};
 use eavebook_core::book::acts::Act;
 use eavebook_core::book::agree::in_dispute;
 use eavebook_core::book::fold::{BookedReading, SupersededBy, TakenOut};
+use eavebook_core::book::house_side::HouseSide;
 use eavebook_core::book::kinds::{Followed, HowRead, Kind, Thing, Turn};
 use eavebook_core::check::State;
 use eavebook_core::units::{self, Length, Tape};

@@ -137,7 +137,7 @@ impl Entry {
 
     /// What its body says to this version.
     pub fn said(&self) -> ParsedBody {
-        match Kind::read(&self.kind, &self.body) {
+        match Kind::parse(&self.kind, &self.body) {
             Some(kind) if self.kind_version > kind.version() => ParsedBody::Newer(kind),
             Some(kind) => ParsedBody::Known(kind),
             None => ParsedBody::Unknown,

@@ -4,9 +4,9 @@ use super::acts::Act;
 use super::entry::{Entry, ParsedBody};
 use super::heads::{Heads, heads};
 use super::kinds::{
-    ChangeFound, ClipTaken, Corner, CoveringObserved, DeckObserved, EndKind, Followed, HowRead,
-    Kind, PacketFrozen, PacketSent, PenetrationAdded, PhotoFacts, PhotoTaken, PitchRead, RateSet,
-    RoofObserved, TapeMarks, Thing, VisitNote,
+    ChangeFound, ClipTaken, Corner, CoveringObserved, DeckObserved, EndKind, Followed, Group,
+    HowRead, Kind, PacketFrozen, PacketSent, PenetrationAdded, PhotoFacts, PhotoTaken, PitchRead,
+    RateSet, RoofObserved, TapeMarks, Thing, VisitNote,
 };
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
@@ -176,13 +176,13 @@ pub enum TakenOut {
     Replaced,
 }
 
-/// The field book that a set of entries tells.
+/// Folds a set of entries into a field book: the same for the same set in any order.
 ///
-/// An entry said twice counts once. Of two entries with one id the lesser one is folded and the
-/// id is flagged, so that the order in which they came does not matter.
+/// A repeated entry counts once. Of two different entries with one id the lesser in byte order is
+/// folded and the id is flagged, so that the order of arrival does not matter.
 pub fn fold<'a>(entries: impl IntoIterator<Item = &'a Entry>) -> FieldBook {
-    let mut told = FieldBook::default();
-    let set = distinct(entries, &mut told);
+    let mut book = FieldBook::default();
+    let set = distinct(entries, &mut book);
     let links = set
         .iter()
         .map(|(id, entry)| (*id, entry.supersedes.as_slice()))
@@ -191,34 +191,20 @@ pub fn fold<'a>(entries: impl IntoIterator<Item = &'a Entry>) -> FieldBook {
     let mut in_order: Vec<&Entry> = set.values().copied().collect();
     in_order.sort_by_key(|entry| entry.display_order());
 
-    for entry in &in_order {
+    let mut acts = Vec::new();
+    for entry in in_order {
         let kind = match entry.said() {
             ParsedBody::Known(kind) => kind,
             ParsedBody::Newer(kind) => {
-                told.newer.push(entry.id);
+                book.newer.push(entry.id);
                 kind
             }
             ParsedBody::Unknown => {
-                told.unknown.push(entry.id);
+                book.unknown.push(entry.id);
                 continue;
             }
         };
-        if let Kind::PacketFrozen(frozen) = kind {
-            told.frozen.push((entry.id, frozen));
-            continue;
-        }
-        if let Kind::PacketSent(what) = kind {
-            told.sent.push(Noted {
-                entry: entry.id,
-                what,
-                local_time: entry.local_time.clone(),
-                author: entry.author.clone(),
-                device: entry.device,
-                struck: None,
-            });
-            continue;
-        }
-        told.acts.push(Act {
+        acts.push(Act {
             entry: entry.id,
             device: entry.device,
             author: entry.author.clone(),
@@ -228,31 +214,38 @@ pub fn fold<'a>(entries: impl IntoIterator<Item = &'a Entry>) -> FieldBook {
             kind,
         });
     }
-    let read_back = read_backs(&told.acts);
-    for place in 0..told.acts.len() {
-        let act = told.acts[place].clone();
-        let struck = taken_out(act.entry, &heads, &set);
-        told.take(act, struck, &read_back);
+    let read_back = read_backs(&acts);
+    for act in acts {
+        let struck = superseded_by(act.entry, &heads, &set);
+        book.keep(&act, struck, &read_back);
+        match act.kind.group() {
+            Group::Fact | Group::Answer | Group::Retraction => book.acts.push(act),
+            Group::PacketNote => {}
+        }
     }
-    told.corners.sort_by_key(|(_, corner)| corner.after_leg);
-    told.leg_ends.sort_by_key(|(_, leg, _)| *leg);
-    told.circular = heads.circular.into_iter().collect();
-    told.awaited = heads.awaited.into_iter().collect();
-    told
+    book.corners.sort_by_key(|(_, corner)| corner.after_leg);
+    book.leg_ends.sort_by_key(|(_, leg, _)| *leg);
+    book.circular = heads.circular.into_iter().collect();
+    book.awaited = heads.awaited.into_iter().collect();
+    book
 }
 
 impl FieldBook {
-    /// Puts one act where it belongs; acts come in display order.
-    fn take(&mut self, act: Act, struck: Option<SupersededBy>, read_back: &BTreeSet<Uuid>) {
+    /// Keeps one act in the list of its kind; acts are given in display order. Lists of [`Noted`]
+    /// and readings keep superseded entries, the others only those in force.
+    fn keep(&mut self, act: &Act, struck: Option<SupersededBy>, read_back: &BTreeSet<Uuid>) {
         match act.kind.clone() {
-            Kind::Penetration(what) => self.penetrations.push(Noted::new(&act, what, struck)),
-            Kind::Covering(what) => self.coverings.push(Noted::new(&act, what, struck)),
-            Kind::Deck(what) => self.decks.push(Noted::new(&act, what, struck)),
-            Kind::RoofObserved(what) => self.roof_seen.push(Noted::new(&act, what, struck)),
-            Kind::Rate(what) => self.rates.push(Noted::new(&act, what, struck)),
-            Kind::Visit(what) => self.visits.push(Noted::new(&act, what, struck)),
-            Kind::Clip(what) => self.clips.push(Noted::new(&act, what, struck)),
-            Kind::Change(what) => self.changes.push(Noted::new(&act, what, struck)),
+            Kind::Penetration(what) => self.penetrations.push(Noted::new(act, what, struck)),
+            Kind::Covering(what) => self.coverings.push(Noted::new(act, what, struck)),
+            Kind::Deck(what) => self.decks.push(Noted::new(act, what, struck)),
+            Kind::RoofObserved(what) => self.roof_seen.push(Noted::new(act, what, struck)),
+            Kind::Rate(what) => self.rates.push(Noted::new(act, what, struck)),
+            Kind::Visit(what) => self.visits.push(Noted::new(act, what, struck)),
+            Kind::Clip(what) => self.clips.push(Noted::new(act, what, struck)),
+            Kind::Change(what) => self.changes.push(Noted::new(act, what, struck)),
+            // A later sending replaces no earlier one.
+            Kind::PacketSent(what) => self.sent.push(Noted::new(act, what, None)),
+            Kind::PacketFrozen(frozen) => self.frozen.push((act.entry, frozen)),
             Kind::Reading(reading) => self.readings.push(BookedReading {
                 entry: act.entry,
                 thing: reading.thing,
@@ -262,8 +255,8 @@ impl FieldBook {
                 followed: reading.followed,
                 blind: reading.blind,
                 read_back: read_back.contains(&act.entry),
-                local_time: act.local_time,
-                author: act.author,
+                local_time: act.local_time.clone(),
+                author: act.author.clone(),
                 device: act.device,
                 struck,
             }),
@@ -271,8 +264,8 @@ impl FieldBook {
                 entry: act.entry,
                 leg: pitch.leg,
                 read: pitch.read,
-                local_time: act.local_time,
-                author: act.author,
+                local_time: act.local_time.clone(),
+                author: act.author.clone(),
                 device: act.device,
                 struck,
             }),
@@ -290,16 +283,11 @@ impl FieldBook {
             }
             Kind::Corner(corner) => self.corners.push((act.entry, corner)),
             Kind::CannotGet(lack) => self.cannot_get.push((act.entry, lack.thing, lack.reason)),
-            Kind::LegEnd(at) => self.leg_ends.push((act.entry, at.leg, at.end)),
+            Kind::LegEnd(end) => self.leg_ends.push((act.entry, end.leg, end.end)),
             Kind::Photo(photo) => self.photos.push((act.entry, photo)),
-            Kind::PhotoFacts(said) => self.photo_words.push((act.entry, said)),
+            Kind::PhotoFacts(facts) => self.photo_words.push((act.entry, facts)),
             Kind::SettledAtDesk(settled) => self.settled.extend(settled.entries),
-            Kind::ReadBackRight(_)
-            | Kind::Strike(_)
-            | Kind::Undo(_)
-            | Kind::Redo(_)
-            | Kind::PacketFrozen(_)
-            | Kind::PacketSent(_) => {}
+            Kind::ReadBackRight(_) | Kind::Strike(_) | Kind::Undo(_) | Kind::Redo(_) => {}
         }
     }
 
@@ -318,7 +306,7 @@ impl FieldBook {
 
 fn distinct<'a>(
     entries: impl IntoIterator<Item = &'a Entry>,
-    told: &mut FieldBook,
+    book: &mut FieldBook,
 ) -> BTreeMap<Uuid, &'a Entry> {
     let mut set: BTreeMap<Uuid, &Entry> = BTreeMap::new();
     let mut conflicts = BTreeSet::new();
@@ -329,7 +317,7 @@ fn distinct<'a>(
             *kept = (*kept).min(entry);
         }
     }
-    told.id_conflicts = conflicts.into_iter().collect();
+    book.id_conflicts = conflicts.into_iter().collect();
     set
 }
 
@@ -344,7 +332,7 @@ fn read_backs(acts: &[Act]) -> BTreeSet<Uuid> {
     answered.collect()
 }
 
-fn taken_out(id: Uuid, heads: &Heads, set: &BTreeMap<Uuid, &Entry>) -> Option<SupersededBy> {
+fn superseded_by(id: Uuid, heads: &Heads, set: &BTreeMap<Uuid, &Entry>) -> Option<SupersededBy> {
     let by = heads.out_by.get(&id)?.iter().filter_map(|by| set.get(by));
     let first = by.min_by_key(|by| by.display_order())?;
     let (how, reason) = match first.said() {

@@ -6,26 +6,24 @@
 
 use super::digest::digest;
 use super::entry::Entry;
-use super::kinds::{Edition, FrozenEntries, LastOf, PacketFrozen};
+use super::kinds::{Edition, FrozenEntries, Group, Kind, LastOf, PacketFrozen};
 use std::collections::BTreeMap;
 use uuid::Uuid;
 
-/// The kinds that say nothing of the house; also a newer version's are named so.
-const OF_PACKETS: [&str; 2] = ["packet_frozen", "packet_sent"];
-
-/// The entries that go into a packet: all but what became of packets themselves.
-pub fn of_the_house(entries: &[Entry]) -> impl Iterator<Item = &Entry> + Clone {
+/// Returns the entries that go into a packet: all but the notes about packets, which change nothing
+/// of what a packet contains.
+pub fn house_entries(entries: &[Entry]) -> impl Iterator<Item = &Entry> + Clone {
     entries
         .iter()
-        .filter(|entry| !OF_PACKETS.contains(&entry.kind.as_str()))
+        .filter(|entry| Kind::group_of_name(&entry.kind) != Some(Group::PacketNote))
 }
 
 /// What a packet of these entries is made of, as its freeze says it.
 #[must_use]
 pub fn frozen(entries: &[Entry]) -> FrozenEntries {
-    let set = digest(of_the_house(entries));
+    let set = digest(house_entries(entries));
     let mut last: BTreeMap<(Uuid, Uuid), u64> = BTreeMap::new();
-    for entry in of_the_house(entries) {
+    for entry in house_entries(entries) {
         let dseq = last.entry((entry.device, entry.incarnation)).or_default();
         *dseq = entry.dseq.max(*dseq);
     }
@@ -95,7 +93,7 @@ pub fn thawed(entries: &[Entry], freeze: &FrozenEntries) -> Option<Vec<Entry>> {
         .iter()
         .map(|last| ((last.device, last.incarnation), last.dseq))
         .collect();
-    let then: Vec<Entry> = of_the_house(entries)
+    let then: Vec<Entry> = house_entries(entries)
         .filter(|entry| {
             let last = up_to.get(&(entry.device, entry.incarnation));
             last.is_some_and(|last| entry.dseq <= *last)
@@ -112,7 +110,7 @@ mod tests {
     use crate::book::clock::Hlc;
     use crate::book::entry::Stamp;
     use crate::book::fold::fold;
-    use crate::book::kinds::{JobStarted, Kind};
+    use crate::book::kinds::JobStarted;
 
     /// A phone and what it books.
     struct Phone {
@@ -209,7 +207,7 @@ mod tests {
     }
 
     #[test]
-    fn a_freeze_says_nothing_of_the_house() {
+    fn a_freeze_says_nothing_house_entries() {
         let mut phone = Phone::new(1);
         let house = vec![phone.says("12 Invented Lane")];
         let mut with_freeze = house.clone();

@@ -1,9 +1,11 @@
 //! A field book laid out as the survey that the kernels take: legs in the order of the walk, turns
 //! at the corners, readings in force.
 
+use super::counted::{counts, measured};
 use super::fold::{BookedReading, FieldBook};
+use super::house_side::HouseSide;
 use super::kinds::{EndKind, Followed, HowRead, ObservedOverLeg, PitchRead, Side, Thing, Turn};
-use super::on_roof::{self, measured};
+use super::on_roof;
 use crate::outline::{LegLength, Round, Tolerance, Walk, WalkedLeg, default_sigma, walk};
 use crate::survey::{
     Body, LegEdge, ObservedEnd, PitchReading, Reading, Rise, RoofObservation, Sketch, Span, Survey,
@@ -68,6 +70,14 @@ pub fn lay_out(book: &FieldBook, none_tapped: Side) -> LaidOut {
 }
 
 impl LaidOut {
+    /// Returns the side of the house along which a leg runs, from 1; `None` past an untapped corner.
+    #[must_use]
+    pub fn side_of_leg(&self, leg: u32) -> Option<HouseSide> {
+        let index = (leg as usize).checked_sub(1)?;
+        let direction = self.directions.get(index).copied().flatten()?;
+        Some(HouseSide::from_direction(direction))
+    }
+
     /// Whether the walk has come round to its start.
     #[must_use]
     pub fn is_round(&self) -> bool {
@@ -141,13 +151,6 @@ fn leg_of(thing: &Thing) -> Option<usize> {
         | Thing::Layers
         | Thing::Change { .. } => None,
     }
-}
-
-/// Whether a reading counts: in force, and neither somebody else's figure nor the length of a wall
-/// whose overhangs nobody gave.
-#[must_use]
-pub fn counts(read: &BookedReading) -> bool {
-    read.struck.is_none() && read.how != HowRead::Told && read.followed != Followed::Wall
 }
 
 /// The survey of an outline of this shape.

@@ -1,29 +1,13 @@
 //! What a field book says of the roof beside its outline and slopes: what stands out of it, what
 //! lies on it, what it is nailed to, how high its eaves lie. Unknown stays unknown.
 
+use super::counted::measured;
 use super::fold::{FieldBook, Noted};
 use super::kinds::{
-    CoveringObserved, DeckKind, DeckSizeOf, ItemKind, PenetrationAdded, RoofObserved, SizeOf, Thing,
+    CoveringObserved, DeckKind, DeckSizeOf, ItemKind, ObservedOverLeg, PenetrationAdded,
+    RoofObserved, RoofQuestion, SizeOf, Thing,
 };
-use super::lay_out::counts;
 use crate::survey::{Covering, Deck, Penetration, PenetrationKind, Place};
-use crate::units::{Length, Tape};
-
-/// What the readings of a thing that count say it measures: the middle one of them, so that a third
-/// reading tells which of two that differ was the slip.
-#[must_use]
-pub fn measured(book: &FieldBook, thing: &Thing) -> Option<Length> {
-    let counted = book.readings.iter().filter(|read| counts(read));
-    let of_it = counted.filter(|read| read.thing == *thing);
-    let mut feet: Vec<f64> = of_it
-        .filter_map(|read| Tape::read(&read.text).ok())
-        .map(|tape| tape.length().in_feet())
-        .collect();
-    feet.sort_by(f64::total_cmp);
-    let upper = feet.get(feet.len() / 2)?;
-    let lower = feet.get((feet.len() - 1) / 2)?;
-    Some(Length::feet(f64::midpoint(*lower, *upper)))
-}
 
 /// What stands out of the roof, in the order in which it was booked: each thing once, as it was last
 /// said.
@@ -138,6 +122,21 @@ pub fn roof_seen(book: &FieldBook) -> impl Iterator<Item = &Noted<RoofObserved>>
     book.roof_seen.iter().filter(|seen| seen.struck.is_none())
 }
 
+/// Returns the observation in force that answers a question about the roof over a leg, from 1; `None`
+/// if nobody answered it.
+#[must_use]
+pub fn observed_over_leg(
+    book: &FieldBook,
+    leg: u32,
+    question: RoofQuestion,
+) -> Option<ObservedOverLeg> {
+    let over_leg = roof_seen(book).filter(|noted| noted.what.leg == leg);
+    over_leg
+        .map(|noted| noted.what.over)
+        .filter(|over| RoofQuestion::from(*over) == question)
+        .last()
+}
+
 /// Rates of the firm changed for this job and in force, the last said of each key last: (key path,
 /// value as typed; empty where it is blank).
 pub fn rates(book: &FieldBook) -> impl Iterator<Item = (&str, &str)> {
@@ -150,6 +149,7 @@ mod tests {
     use super::*;
     use crate::book::fold::BookedReading;
     use crate::book::kinds::{DeckObserved, Followed, HowRead, ItemKind, SizeOf, TapeMarks};
+    use crate::units::Length;
     use uuid::Uuid;
 
     fn read(thing: Thing, text: &str) -> BookedReading {

@@ -1,7 +1,7 @@
 //! What a person says of photos: which part of the house they show, from how far, and who may see
 //! them. The last word about each stands.
 
-use super::names::HouseSide;
+use super::house_side::HouseSide;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 

@@ -114,14 +114,6 @@ pub enum ObservedOverLeg {
 }
 
 impl ObservedOverLeg {
-    /// Whether both say the same sort of thing, so that the later one stands in the place of the
-    /// earlier.
-    #[must_use]
-    pub fn is_like(self, other: ObservedOverLeg) -> bool {
-        let counts = |over| matches!(over, ObservedOverLeg::Faces { .. });
-        counts(self) == counts(other)
-    }
-
     /// In words: `a gable`, `2 faces`.
     #[must_use]
     pub fn words(self) -> String {

@@ -1,6 +1,6 @@
 //! What an entry is about, in the words of the screens: `leg 4`, `tie 2-5`, `pipe 1`.
 
-use super::kinds::TapeMarks;
+use super::tape_marks::TapeMarks;
 use serde::{Deserialize, Serialize};
 
 /// What an entry is about. Legs, corners and items are counted from 1, as a person counts them.

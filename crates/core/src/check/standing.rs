@@ -2,9 +2,10 @@
 
 use super::slope_standing;
 use crate::book::agree::in_dispute;
+use crate::book::counted::counts;
 use crate::book::fold::{BookedReading, FieldBook};
 use crate::book::kinds::{HowRead, SizeOf, Thing};
-use crate::book::lay_out::{LaidOut, counts};
+use crate::book::lay_out::LaidOut;
 use crate::outline::{ClosureState, ClosureWords, LastLeg, LegFigure, Outline, Round, Suspect};
 use crate::solve::Solved;
 use crate::survey::{Reading, Span};

@@ -7,7 +7,7 @@
 //! evidence: order helps only if it is allowed to be wrong. All numbers are judged, none measured.
 
 use super::side::{Confirmed, Shot};
-use crate::book::names::HouseSide;
+use crate::book::house_side::HouseSide;
 
 /// Errors of the front's heading, degrees: -50 to 50 by 5, spread 12.
 const ERRORS: usize = 21;

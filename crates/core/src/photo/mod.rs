@@ -6,7 +6,7 @@ mod guess;
 mod side;
 mod walk;
 
-pub use crate::book::names::HouseSide;
+pub use crate::book::house_side::HouseSide;
 pub use guess::{Guesses, SideChances, guess_sides};
 pub use side::{Confirmed, Shot};
 pub use walk::{Shows, WalkPhoto, front_heading, walk_photos};

@@ -1,6 +1,6 @@
 //! Sides of a house as a camera looks at them, and what is known of a photo of one.
 
-use crate::book::names::HouseSide;
+use crate::book::house_side::HouseSide;
 use crate::units::Angle;
 
 impl HouseSide {

@@ -5,7 +5,6 @@ use super::side::{Confirmed, Shot};
 use crate::book::fold::FieldBook;
 use crate::book::kinds::{PhotoDistance, PhotoFrom, PhotoPlace, PhotoWord, Thing, VisitNote};
 use crate::book::lay_out::LaidOut;
-use crate::book::names::HouseSide;
 use crate::units::Angle;
 use std::collections::BTreeMap;
 use uuid::Uuid;
@@ -91,7 +90,7 @@ pub fn walk_photos(book: &FieldBook, laid: &LaidOut) -> Vec<WalkPhoto> {
 fn place_of(laid: &LaidOut, thing: &Thing) -> Option<PhotoPlace> {
     match thing {
         Thing::Leg { leg } | Thing::Overhang { leg } => {
-            HouseSide::of_leg(laid, *leg).map(PhotoPlace::from)
+            laid.side_of_leg(*leg).map(PhotoPlace::from)
         }
         Thing::Item { .. }
         | Thing::Size { .. }

@@ -9,13 +9,13 @@ pub use tables::{
 };
 
 use crate::job::Job;
-use eavebook_core::book::freeze::of_the_house;
+use eavebook_core::book::freeze::house_entries;
 use eavebook_core::settings::{Chosen, Origin, Rates};
 use eavebook_core::survey_file::{self, SurveyFile};
 
 /// The entries as they were booked, one a line, in the order of their stamps.
 pub fn entries(job: &Job) -> Vec<u8> {
-    let mut in_order: Vec<_> = of_the_house(job.entries).collect();
+    let mut in_order: Vec<_> = house_entries(job.entries).collect();
     in_order.sort_by_key(|entry| entry.display_order());
     let lines = in_order.into_iter().map(|entry| entry.to_json() + "\n");
     lines.collect::<String>().into_bytes()

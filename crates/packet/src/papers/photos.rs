@@ -6,7 +6,7 @@ use crate::edition::{Lang, PaperKind};
 use crate::leaf::{Block, Leaf, Picture};
 use crate::said::PhotoRow;
 use crate::words;
-use eavebook_core::book::names::HouseSide;
+use eavebook_core::book::house_side::HouseSide;
 
 pub fn leaf(told: &PaperInput) -> Leaf {
     let address = &told.job.book.address;

@@ -24,8 +24,8 @@ pub use quoted::Quoted;
 
 use crate::Language;
 use chrono::{DateTime, FixedOffset, NaiveDate};
+use eavebook_core::book::house_side::HouseSide;
 use eavebook_core::book::kinds::{EndKind, ItemKind, SizeOf, Thing};
-use eavebook_core::book::names::HouseSide;
 use eavebook_core::roof::EdgeKind;
 use eavebook_core::takeoff::{BootKind, OrderItem, Unit};
 use eavebook_core::units::{Area, Figure, Length, Money, Pitch, RoundTo, Tape};

@@ -1,5 +1,6 @@
+use eavebook_core::book::house_side::HouseSide;
 use eavebook_core::book::kinds::EndKind;
-use eavebook_core::book::names::{FacePlace, HouseSide};
+use eavebook_core::book::names::FacePlace;
 
 /// The one name of a face: the side to which it falls, its number there, and a letter where one leg
 /// carries several faces.

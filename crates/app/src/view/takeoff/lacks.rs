@@ -6,7 +6,7 @@ use crate::view::names;
 use crate::view::solved_job::SolvedJob;
 use crate::view::{cautions, roof};
 use eavebook_core::book::kinds::Thing;
-use eavebook_core::book::on_roof;
+use eavebook_core::book::{counted, on_roof};
 use eavebook_core::check::Caution;
 use eavebook_core::price::{NotPriced, Price};
 use eavebook_core::solve::{Priced, RoofUnavailable, Solved};
@@ -118,7 +118,7 @@ pub fn not_known(seen: &SolvedJob, priced: &Priced) -> Vec<LackView> {
         );
         lacks.push(lack("overhang_unread", words, face(seen, *first)));
     }
-    if on_roof::measured(seen.book, &Thing::EaveHeight).is_none() {
+    if counted::measured(seen.book, &Thing::EaveHeight).is_none() {
         let words = "Nobody read how high the eaves lie: hours are counted as on a low house.";
         lacks.push(lack("eave_height_unread", words, link(&Thing::EaveHeight)));
     }
