@@ -12,13 +12,28 @@ mod catalog;
 mod format;
 mod language;
 mod message;
+mod samples;
 
+pub mod change_paper;
 pub mod closure;
+pub mod difference;
 pub mod label;
+pub mod not_known;
+pub mod order;
+pub mod packet;
+pub mod packet_check;
+pub mod paper;
+pub mod permit;
+pub mod photo_sheet;
+pub mod picture;
+pub mod proposal;
+pub mod safety;
+pub mod story;
 
 pub use catalog::{CatalogLine, Kind, catalog};
 pub use format::{
-    Count, CoveringName, DeckName, En, Es, FaceName, Format, Gender, Noun, Quoted, capital,
+    Count, CoveringName, DeckName, En, Es, FaceName, Format, Gender, Noun, Quoted, ReadingText,
+    capital,
 };
 pub use label::Label;
 pub use language::Language;

@@ -48,4 +48,30 @@ macro_rules! areas {
 areas! {
     /// Whether the outline comes back to its start, and what to read again.
     Closure(crate::closure::ClosureMessage);
+    /// Sentences of more than one paper.
+    Paper(crate::paper::PaperMessage);
+    /// Captions of photos and sentences of the photo sheet.
+    PhotoSheet(crate::photo_sheet::PhotoSheetMessage);
+    /// Scope of work, price and what the price leaves out.
+    Proposal(crate::proposal::ProposalMessage);
+    /// Sentences of the order list and of the tear-off.
+    Order(crate::order::OrderMessage);
+    /// Sentences of the permit sheet and the notes of a code profile.
+    Permit(crate::permit::PermitMessage);
+    /// How the figures of a job came out of its readings.
+    Story(crate::story::StoryMessage);
+    /// What was found once the old roof was off, and who agreed.
+    ChangePaper(crate::change_paper::ChangePaperMessage);
+    /// Things that differ from the version before, and what each version has.
+    Difference(crate::difference::DifferenceMessage);
+    /// What is not known of a house.
+    NotKnown(crate::not_known::NotKnownMessage);
+    /// The usual cautions of roof work, as papers print them.
+    Safety(crate::safety::SafetyMessage);
+    /// What a packet lacks, why it was not made, and its start page.
+    Packet(crate::packet::PacketMessage);
+    /// Why a file is not a whole packet.
+    PacketCheck(crate::packet_check::PacketCheckMessage);
+    /// What becomes of a picture file.
+    Picture(crate::picture::PictureMessage);
 }

@@ -149,7 +149,7 @@ impl Format for En {
             BootKind::Mast => "mast",
             BootKind::Pipe => "pipe",
         };
-        format!("{size} in {kind} {boot}")
+        format!("{kind} {boot} ({size} in)")
     }
 
     fn deck(&self, deck: &DeckName) -> String {

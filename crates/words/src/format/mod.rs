@@ -10,6 +10,7 @@ mod figures;
 mod names;
 mod noun;
 mod quoted;
+mod reading;
 mod spoken;
 mod when;
 
@@ -21,6 +22,7 @@ pub use figures::grouped;
 pub use names::FaceName;
 pub use noun::{Gender, Noun};
 pub use quoted::Quoted;
+pub use reading::ReadingText;
 
 use crate::Language;
 use chrono::{DateTime, FixedOffset, NaiveDate};
@@ -66,7 +68,8 @@ pub trait Format {
     /// A line of the order list: `ice and water barrier`, `membrana contra hielo y agua`.
     fn order_item(&self, item: &OrderItem) -> String;
 
-    /// `3 in pipe boot`, `3 in pipe boots`; Spanish `botas para tubo de 3 pulg`. `size`: inches as text.
+    /// `pipe boot (3 in)`, `pipe boots (3 in)`; Spanish `botas para tubo de 3 pulg`. `size`: inches as
+    /// text.
     fn boots(&self, kind: BootKind, size: &str, n: u64) -> String;
 
     /// `plank`, `tabla`.
@@ -109,6 +112,14 @@ pub trait Format {
     /// A reading as the tape said it: `42 ft 7 1/2 in`, `42 pies 7 1/2 pulg`, `12.25 m`.
     fn tape(&self, tape: &Tape) -> String {
         figures::tape(tape.marks(), &self.units())
+    }
+
+    /// A reading as it was recorded: `42 ft 7 1/2 in`, or the text itself in quotation marks.
+    fn reading(&self, reading: &ReadingText) -> String {
+        match reading {
+            ReadingText::Tape(tape) => self.tape(tape),
+            ReadingText::Other(text) => self.quoted(text),
+        }
     }
 
     /// A length to the inch: `18 ft 2 in`, `-2 in`.

@@ -1,5 +1,10 @@
 //! Titles, headings, table heads, cells and fill-in lines of papers.
 
+use super::state::StateLabel;
+use crate::Language;
+use eavebook_core::book::edition::Edition;
+use eavebook_core::check::State;
+
 labels! {
     /// Titles, headings, table heads, cells and fill-in lines of papers.
     PaperLabel, paper;
@@ -126,4 +131,36 @@ labels! {
     Page;
     PageOf;
     RoofPlan: heading;
+}
+
+impl From<Edition> for PaperLabel {
+    fn from(reader: Edition) -> PaperLabel {
+        match reader {
+            Edition::Owner => PaperLabel::ForOwner,
+            Edition::Crew => PaperLabel::ForCrew,
+            Edition::Firm => PaperLabel::ForFirm,
+            Edition::Supplier => PaperLabel::ForSupplier,
+            Edition::Permit => PaperLabel::ForPermitOffice,
+        }
+    }
+}
+
+impl PaperLabel {
+    /// How well a reading is known, as papers have it: a suspect may have been read several times.
+    #[must_use]
+    pub fn state(state: State, language: Language) -> &'static str {
+        match state {
+            State::Suspect => PaperLabel::Suspect.text(language),
+            State::NotLooked => StateLabel::NotLooked.text(language),
+            State::Hearsay => StateLabel::Hearsay.text(language),
+            State::WorkedOut => StateLabel::WorkedOut.text(language),
+            State::ReadOnce => StateLabel::ReadOnce.text(language),
+            State::OffPhoto => StateLabel::OffPhoto.text(language),
+            State::SettledAtDesk => StateLabel::SettledAtDesk.text(language),
+            State::Agreed => StateLabel::Agreed.text(language),
+            State::Proved => StateLabel::Proved.text(language),
+            State::CannotGet => StateLabel::CannotGet.text(language),
+            State::Struck => StateLabel::Struck.text(language),
+        }
+    }
 }
