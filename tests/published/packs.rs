@@ -143,7 +143,7 @@ impl House {
     }
 
     fn pieces(&self) -> f64 {
-        self.line(&OrderItem::Field).needed
+        self.line(&OrderItem::Field).needed.amount()
     }
 
     /// What the lines of one item cost.
@@ -158,7 +158,7 @@ impl House {
 
     /// How far the ice barrier reaches up the slope.
     fn barrier_in(&self) -> f64 {
-        self.taken().ice_barrier[0].up_slope_in
+        self.taken().ice_barrier[0].up_slope.value()
     }
 }
 
@@ -232,7 +232,8 @@ fn attic(check: &Check, ratio: &str) -> f64 {
         .code("ventilation.ratio", ratio)
         .taken()
         .ventilation
-        .required_sqin
+        .required
+        .value()
 }
 
 fn barrier(check: &Check) -> f64 {
@@ -316,21 +317,21 @@ published! {
     an_ice_barrier_at_8_in_12_and_an_overhang_of_24_in = "CD-07", barrier;
     four_nails_a_strip = "CD-08", |_| {
         let house = squares(10.0);
-        house.line(&OrderItem::Nails).needed * house.rates.nails.per_lb / house.pieces()
+        house.line(&OrderItem::Nails).needed.amount() * house.rates.nails.per_lb.value() / house.pieces()
     };
     edge_metal_laps_two_inches = "CD-13", |_| {
         let house = eaves(house(1, 30.0, 20.0));
         let line = house.line(&OrderItem::EaveEdgeMetal);
-        12.0 * (house.rates.edge_metal.stick_ft - line.pack_size)
+        12.0 * (house.rates.edge_metal.stick_ft.in_feet() - line.pack_size.amount())
     };
     air_for_an_attic_at_1_in_150 = "CD-18", |check| attic(check, "150");
     air_for_an_attic_at_1_in_300 = "CD-19", |check| attic(check, "300");
-    two_layers_and_felt_weigh = "WT-18", |check| torn_off(check).taken().tear_off.mean_lb;
+    two_layers_and_felt_weigh = "WT-18", |check| torn_off(check).taken().tear_off.mean.in_pounds();
     loads_at_what_a_trailer_carries = "WT-20", |check| {
         let payload = check.input("payload").to_string();
         let house = torn_off(&checks::find("WT-18")).rate("trailer.payload_lb", &payload);
         let tear_off = house.taken().tear_off;
-        assert!((tear_off.mean_lb - check.input("lb")).abs() < 1e-6);
+        assert!((tear_off.mean.in_pounds() - check.input("lb")).abs() < 1e-6);
         tear_off.loads_by_payload as f64
     };
     strips_in_a_square = "PK-01", strips_a_square;
@@ -348,6 +349,7 @@ published! {
             .rate("field.exposure_in", &check.input("exposure_in").to_string())
             .line(&OrderItem::StepFlashing)
             .needed
+            .amount()
     };
     whole_bundles_after_waste = "WS-03", |check| {
         let per_pack = 80.0 / check.input("per");
@@ -384,7 +386,7 @@ fn nails_a_square_at_four_and_six_a_strip() {
         let house = house(1, 30.0, 10.0 / 3.0)
             .rate("field.stagger_in", "0")
             .rate("field.nails", nails);
-        house.line(&OrderItem::Nails).needed * house.rates.nails.per_lb
+        house.line(&OrderItem::Nails).needed.amount() * house.rates.nails.per_lb.value()
     });
     for (found, expected) in nails.iter().zip(check.expected.as_array().unwrap()) {
         assert!(

@@ -5,8 +5,9 @@ use crate::request::{FractionStep, Language, Setting, Theme};
 use eavebook_core::book::kinds::{Side, TapeMarks};
 use eavebook_core::units::Tongue;
 use serde::{Deserialize, Serialize};
+use serde_json::{Map, Value};
 
-/// Settings as kept. A field that is missing, or that another version wrote, is as at first.
+/// Settings of one device. A missing one takes its default, see [`Settings::read`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Settings {
@@ -39,10 +40,16 @@ impl Default for Settings {
 }
 
 impl Settings {
-    /// Reads them as they were kept.
+    /// Reads stored settings. A value that this version does not know resets that setting alone to
+    /// its default; text that is not a JSON object resets all of them.
     #[must_use]
     pub fn read(text: &str) -> Settings {
-        serde_json::from_str(text).unwrap_or_default()
+        let mut stored: Map<String, Value> = serde_json::from_str(text).unwrap_or_default();
+        stored.retain(|key, value| {
+            let alone = Map::from_iter([(key.clone(), value.clone())]);
+            serde_json::from_value::<Settings>(Value::Object(alone)).is_ok()
+        });
+        serde_json::from_value(Value::Object(stored)).unwrap_or_default()
     }
 
     /// In what figures are spoken.
@@ -119,12 +126,41 @@ mod tests {
     use super::*;
 
     #[test]
-    fn what_was_chosen_comes_back_and_what_is_missing_is_as_at_first() {
+    fn stored_settings_come_back_and_missing_ones_take_their_default() {
         let chosen = Settings::default().with(Setting::Tape(TapeMarks::Meters));
         assert_eq!(Settings::read(&chosen.text()), chosen);
         assert_eq!(Settings::read("{}"), Settings::default());
         let later = Settings::read(r#"{"sound": false, "later": 1}"#);
         assert!(!later.view().sound);
         assert_eq!(Settings::read("not JSON"), Settings::default());
+    }
+
+    #[test]
+    fn an_unknown_value_resets_that_setting_alone() {
+        let chosen = Settings::default()
+            .with(Setting::Sound(false))
+            .with(Setting::Language(Language::Spanish))
+            .with(Setting::Theme(Theme::Night));
+        for (known, unknown, expected) in [
+            (
+                r#""language":"spanish""#,
+                r#""language":"french""#,
+                chosen.with(Setting::Language(Language::English)),
+            ),
+            (
+                r#""leaf":"night""#,
+                r#""leaf":"dusk""#,
+                chosen.with(Setting::Theme(Theme::Sun)),
+            ),
+            (
+                r#""sound":false"#,
+                r#""sound":"soft""#,
+                chosen.with(Setting::Sound(true)),
+            ),
+        ] {
+            let text = chosen.text().replace(known, unknown);
+            assert_ne!(text, chosen.text(), "{known} is stored");
+            assert_eq!(Settings::read(&text), expected, "{unknown}");
+        }
     }
 }

@@ -10,7 +10,7 @@
 )]
 
 use eavebook_core::settings::{Blanks, Code, Pool, Rates, ValleyKind};
-use eavebook_core::units::Money;
+use eavebook_core::units::{Measure, Money, Pitch};
 use serde_json::{Map, Value, json};
 
 fn table(value: Value) -> Map<String, Value> {
@@ -38,7 +38,7 @@ fn refusal(rates: Value) -> String {
 #[test]
 fn the_demo_is_read_key_for_key() {
     let rates = Rates::demo();
-    assert_eq!((rates.field.piece_in, rates.field.steps), (36.0, 2));
+    assert_eq!((rates.field.piece_in.value(), rates.field.steps), (36.0, 2));
     assert_eq!(rates.field.pool, Pool::Roof);
     assert_eq!(rates.valley.kind, ValleyKind::OpenMetal);
     assert_eq!(rates.boots.pipe["1.5"], Some(Money::read("8.50").unwrap()));
@@ -50,7 +50,7 @@ fn the_demo_is_read_key_for_key() {
     let code = Code::demo();
     assert_eq!(
         (code.date.as_str(), code.ice_barrier.inside_in),
-        ("2024-05-01", 24.0)
+        ("2024-05-01", Measure::new(24.0))
     );
     assert_eq!(Code::read(&table(code.to_value())), Ok(code));
 }
@@ -254,18 +254,25 @@ fn one_key_is_changed_by_its_path_in_the_words_of_a_person() {
     let steep = rates
         .with("labour.steepness", "[[0, 1], [8, 1.5]]")
         .unwrap();
-    assert_eq!(steep.labor.steepness, [[0.0, 1.0], [8.0, 1.5]]);
+    assert_eq!(
+        steep.labor.steepness,
+        [(0.0, 1.0), (8.0, 1.5)]
+            .map(|(pitch, factor)| (Pitch::rise_in_12(pitch), Measure::new(factor)))
+    );
     let brick = rates
         .with("tear_off.covering_psf.slate", "[7, 8, 10]")
         .unwrap();
-    assert_eq!(brick.tear_off.covering_psf["slate"], [7.0, 8.0, 10.0]);
+    assert_eq!(
+        brick.tear_off.covering_psf["slate"],
+        [7.0, 8.0, 10.0].map(Measure::new)
+    );
     assert_eq!(
         rates
             .with("labour.strip_deck.board", "1.2")
             .unwrap()
             .labor
             .strip_deck["board"],
-        1.2
+        Measure::new(1.2)
     );
     assert_eq!(
         Code::demo().with("date", "2025-11-30").unwrap().day(),

@@ -144,7 +144,7 @@ fn a_survey_says_all_that_its_file_says() {
         panic!("a code profile of its own")
     };
     assert_eq!(
-        (code.place.as_str(), code.ventilation.ratio),
+        (code.place.as_str(), code.ventilation.ratio.value()),
         ("here", 150.0)
     );
 }

@@ -167,21 +167,16 @@ fn item<'a>(job: &Job, parts: &'a Parts<'a>, seen: &PenetrationAdded) -> Item<'a
 
 /// How much of a line is needed, and what is spare of the packs bought.
 pub fn needed(line: &OrderLine, lang: Lang) -> String {
-    let digits = if (line.needed - line.needed.round()).abs() < 0.05 {
+    let (needed, spare) = (line.needed.amount(), line.spare.amount());
+    let digits = if (needed - needed.round()).abs() < 0.05 {
         0
     } else {
         1
     };
-    let unit = line.unit.name();
+    let unit = line.needed.unit().name();
     match lang {
-        Lang::En => format!(
-            "needs {:.digits$} {unit}, spare {:.1} {unit}",
-            line.needed, line.left_over
-        ),
-        Lang::Es => format!(
-            "hacen falta {:.digits$} {unit}, sobran {:.1} {unit}",
-            line.needed, line.left_over
-        ),
+        Lang::En => format!("needs {needed:.digits$} {unit}, spare {spare:.1} {unit}"),
+        Lang::Es => format!("hacen falta {needed:.digits$} {unit}, sobran {spare:.1} {unit}"),
     }
 }
 

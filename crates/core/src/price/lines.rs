@@ -1,13 +1,11 @@
 //! The lines of a price.
 
-use super::{Part, PriceItem, PriceLine, PriceUnit};
+use super::priced::{Part, PriceItem, PriceLine, PriceUnit};
 use crate::settings::Rates;
 use crate::takeoff::{Cause, OrderItem, OrderLine, Takeoff};
-use crate::units::Money;
+use crate::units::measure::Hour;
+use crate::units::{Measure, Money};
 use rust_decimal::{Decimal, RoundingStrategy};
-
-/// Pounds in a ton.
-const POUNDS_IN_TON: f64 = 2000.0;
 
 /// What a line is made from, before it is multiplied.
 struct Draft {
@@ -96,7 +94,7 @@ fn price_of(item: &OrderItem, rates: &Rates) -> (String, Option<Money>) {
         OrderItem::Nails => ("nails.price", rates.nails.price),
         OrderItem::DeckSheet => ("deck.price", rates.deck.price),
         OrderItem::Boot { kind, size } => {
-            let table = rates.boots.of(*kind);
+            let table = rates.boots.table(*kind);
             let size = if table.contains_key(size) {
                 size
             } else {
@@ -111,10 +109,10 @@ fn price_of(item: &OrderItem, rates: &Rates) -> (String, Option<Money>) {
 
 fn hours(takeoff: &Takeoff, rates: &Rates) -> [Draft; 2] {
     let labor = &takeoff.labor;
-    let hours = |item: PriceItem, hours: f64, because: &[Cause]| Draft {
+    let hours = |item: PriceItem, hours: Measure<Hour>, because: &[Cause]| Draft {
         part: Part::Labor,
         item,
-        quantity: hundredths(hours),
+        quantity: hundredths(hours.value()),
         unit: PriceUnit::Hour,
         key: "labour.hour_price".to_owned(),
         price: rates.labor.hour_price,
@@ -132,7 +130,7 @@ fn disposal(takeoff: &Takeoff, rates: &Rates) -> [Draft; 2] {
     let tip = Draft {
         part: Part::Disposal,
         item: PriceItem::Tip,
-        quantity: hundredths(tear_off.mean_lb / POUNDS_IN_TON),
+        quantity: hundredths(tear_off.mean.in_tons()),
         unit: PriceUnit::Ton,
         key: "price.tip_per_ton".to_owned(),
         price: rates.price.tip_per_ton,

@@ -1,7 +1,8 @@
 //! The shapes of a price.
 
 use crate::takeoff::{Cause, OrderItem, Pack, Ranged, Unlisted};
-use crate::units::{Area, Money};
+use crate::units::measure::SquareInch;
+use crate::units::{Area, Measure, Money};
 use rust_decimal::Decimal;
 use serde::{Serialize, Serializer};
 use std::fmt;
@@ -171,7 +172,7 @@ pub enum NotPriced {
     /// Vents near the ridge that the code profile asks for and no line gives.
     VentShort {
         /// What lacks, square inches.
-        sqin: f64,
+        area: Measure<SquareInch>,
     },
     /// Something that is counted and for which the rates have no line.
     Unlisted(Unlisted),
@@ -206,9 +207,10 @@ impl fmt::Display for NotPriced {
                 "{} over leg {leg} of {body}, too flat for shingles: price what goes there.",
                 area.words()
             ),
-            NotPriced::VentShort { sqin } => write!(
+            NotPriced::VentShort { area } => write!(
                 out,
-                "{sqin:.0} sq in of vents near the ridge, which the code profile asks for beyond the ridge vent: price them."
+                "{:.0} sq in of vents near the ridge, which the code profile asks for beyond the ridge vent: price them.",
+                area.value()
             ),
             NotPriced::Unlisted(Unlisted::Saddle { .. }) => out.write_str(
                 "a saddle behind a chimney over 30 in wide: price it.",

@@ -1,7 +1,7 @@
 //! Sums, tax, profit and total.
 
 use super::lines::{hundredths, lines};
-use super::{NotPriced, Part, Price, PriceLine, Unknown};
+use super::priced::{NotPriced, Part, Price, PriceLine, Unknown};
 use crate::settings::{BillingBy, ProfitMethod, Rates};
 use crate::takeoff::{Cause, Range, Ranged, Takeoff};
 use crate::units::Money;
@@ -81,15 +81,15 @@ impl Sums {
         let tax = (materials * (price.tax_percent / Decimal::ONE_HUNDRED)).to_cent();
         let cost = materials + labor + disposal + allowances + fixed + tax;
         let squares = match price.billing {
-            BillingBy::NetArea => Some(takeoff.billing.net_squares),
-            BillingBy::NetAndAccessories => Some(takeoff.billing.accessory_squares),
+            BillingBy::NetArea => Some(takeoff.billing.net),
+            BillingBy::NetAndAccessories => Some(takeoff.billing.net_and_accessories),
             BillingBy::OrderedPacks => None,
         };
         let total = match squares {
             None => with_profit(cost, price.method, price.profit_percent),
             Some(squares) => {
                 let square = price.square_price.unwrap_or(Money::ZERO);
-                (square * hundredths(squares)).to_cent() + allowances + fixed
+                (square * hundredths(squares.in_squares())).to_cent() + allowances + fixed
             }
         };
         Sums {
@@ -133,9 +133,9 @@ fn not_priced(lines: &[PriceLine], takeoff: &Takeoff, rates: &Rates) -> Vec<NotP
         area: face.area,
     }));
     // Less than half a square inch is a rounding.
-    let short = takeoff.ventilation.upper_short_sqin;
-    if short >= 0.5 {
-        all.push(NotPriced::VentShort { sqin: short });
+    let short = takeoff.ventilation.upper_short;
+    if short.value() >= 0.5 {
+        all.push(NotPriced::VentShort { area: short });
     }
     all.extend(takeoff.unlisted.iter().cloned().map(NotPriced::Unlisted));
     all

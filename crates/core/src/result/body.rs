@@ -1,6 +1,6 @@
 //! One body of the result: corners, legs, suspects, closure, slopes.
 
-use super::takeoff::cents;
+use super::price::cents;
 use crate::check::Proof;
 use crate::outline::{ClosureState, SlipKind};
 use crate::pitch::SettledRise;

@@ -5,6 +5,7 @@
 
 mod because;
 mod body;
+mod price;
 mod takeoff;
 
 use crate::check::{Compared, MissingReading, ReadFirst, Unread, Why};
@@ -13,9 +14,10 @@ use crate::solve::{NotPriceable, Priced, Share, Solved, Totals, UncertaintySourc
 use crate::survey::Survey;
 use because::Because;
 use body::{BodyResult, body_result};
+use price::PriceResult;
 use serde::Serialize;
 use std::collections::BTreeMap;
-use takeoff::{PriceResult, TakeoffResult};
+use takeoff::TakeoffResult;
 
 /// The whole result.
 #[derive(Clone, Debug, Serialize)]

@@ -1,5 +1,7 @@
 //! What the permit office asks for, as somebody read it.
 
+use crate::units::measure::{Inch, Percent, PlanPerOpening};
+use crate::units::{Measure, Pitch};
 use serde::{Deserialize, Serialize};
 
 /// Notes that somebody read on a date: never law. The permit office decides.
@@ -31,13 +33,13 @@ pub struct IceBarrierCode {
     /// Whether it is asked for.
     pub required: bool,
     /// How far past the wall line it reaches, level.
-    pub inside_in: f64,
+    pub inside_in: Measure<Inch>,
     /// The wall's thickness, where that line is its inner face; 0 where its outer face is.
-    pub wall_in: f64,
+    pub wall_in: Measure<Inch>,
     /// From this pitch up at least `steep_in` up the slope; 0: no such row.
-    pub steep_from_pitch: f64,
+    pub steep_from_pitch: Pitch,
     /// Up the slope.
-    pub steep_in: f64,
+    pub steep_in: Measure<Inch>,
 }
 
 /// Slopes that want more under them, or no shingles.
@@ -45,9 +47,9 @@ pub struct IceBarrierCode {
 #[serde(deny_unknown_fields)]
 pub struct UnderlaymentCode {
     /// Below this pitch underlayment is half-lapped.
-    pub half_lap_below_pitch: f64,
+    pub half_lap_below_pitch: Pitch,
     /// Below this pitch nothing is shingled.
-    pub least_pitch: f64,
+    pub least_pitch: Pitch,
 }
 
 /// Air under the roof.
@@ -55,9 +57,9 @@ pub struct UnderlaymentCode {
 #[serde(deny_unknown_fields)]
 pub struct VentilationCode {
     /// Square feet of plan to one of opening: 150 or 300.
-    pub ratio: f64,
+    pub ratio: Measure<PlanPerOpening>,
     /// Share of it near the ridge.
-    pub upper_percent: f64,
+    pub upper_percent: Measure<Percent>,
 }
 
 /// Laying over what lies there.

@@ -2,9 +2,9 @@
 
 use super::Code;
 use super::fault::{SettingFault, SettingLack};
-use super::{ProfitMethod, Rates};
+use super::{ProfitMethod, Rates, Triangle};
 use crate::path::Path;
-use crate::units::Money;
+use crate::units::{Measure, Money};
 use rust_decimal::Decimal;
 use serde_json::Value;
 
@@ -114,21 +114,16 @@ pub(super) fn rates(rates: &Rates) -> Result<(), SettingFault> {
         return refuse(
             &["field", "exposure_in"],
             SettingLack::Over {
-                number: field.exposure_in,
+                number: field.exposure_in.value(),
                 other: "height_in",
-                limit: field.height_in,
+                limit: field.height_in.value(),
             },
         );
     }
     laps(rates)?;
     weights(rates)?;
-    let rows = [
-        ("steepness", &rates.labor.steepness),
-        ("height", &rates.labor.height),
-    ];
-    for (key, table) in rows {
-        row_count(&["labour", key], table.len())?;
-    }
+    row_count(&["labour", "steepness"], rates.labor.steepness.len())?;
+    row_count(&["labour", "height"], rates.labor.height.len())?;
     has_other(&["labour", "strip_deck"], &rates.labor.strip_deck)?;
     has_other(&["boots", "pipe"], &rates.boots.pipe)?;
     has_other(&["boots", "mast"], &rates.boots.mast)?;
@@ -155,32 +150,33 @@ fn laps(rates: &Rates) -> Result<(), SettingFault> {
             ["ice_barrier", "lap_in"],
             ice.lap_in,
             "width_in",
-            ice.width_in,
+            ice.width_in.value(),
             1.0,
         ),
         (
             ["ice_barrier", "end_lap_in"],
             ice.end_lap_in,
             "roll_ft",
-            ice.roll_ft,
+            ice.roll_ft.in_feet(),
             12.0,
         ),
         (
             ["edge_metal", "lap_in"],
             edge.lap_in,
             "stick_ft",
-            edge.stick_ft,
+            edge.stick_ft.in_feet(),
             12.0,
         ),
         (
             ["apron_flashing", "lap_in"],
             apron.lap_in,
             "stick_ft",
-            apron.stick_ft,
+            apron.stick_ft.in_feet(),
             12.0,
         ),
     ];
     for (keys, lap, other, length, inches) in laps {
+        let lap = lap.value();
         // A tenth of an inch must be left, so that counting ends soon.
         if lap > length * inches - 0.1 {
             return refuse(
@@ -198,13 +194,18 @@ fn laps(rates: &Rates) -> Result<(), SettingFault> {
 
 fn weights(rates: &Rates) -> Result<(), SettingFault> {
     let tear_off = &rates.tear_off;
-    let triangles = [
+    let percents = [
         ("granule_loss_percent", tear_off.granule_loss_percent),
         ("wet_percent", tear_off.wet_percent),
+    ];
+    for (key, triangle) in percents {
+        rising(&["tear_off", key], triangle)?;
+    }
+    let weights = [
         ("felt_psf", tear_off.felt_psf),
         ("deck_psf", tear_off.deck_psf),
     ];
-    for (key, triangle) in triangles {
+    for (key, triangle) in weights {
         rising(&["tear_off", key], triangle)?;
     }
     for (kind, triangle) in &tear_off.covering_psf {
@@ -212,7 +213,11 @@ fn weights(rates: &Rates) -> Result<(), SettingFault> {
     }
     has_other(&["tear_off", "covering_psf"], &tear_off.covering_psf)?;
     row_count(&["tear_off", "layer_chance"], tear_off.layer_chance.len())?;
-    let sum: f64 = tear_off.layer_chance.iter().sum();
+    let sum: f64 = tear_off
+        .layer_chance
+        .iter()
+        .map(|chance| chance.value())
+        .sum();
     if (sum - 1.0).abs() > 1e-6 {
         return refuse(&["tear_off", "layer_chance"], SettingLack::Chances { sum });
     }
@@ -256,7 +261,8 @@ fn amount(keys: &[&str], amount: Decimal, most: Decimal) -> Result<(), SettingFa
     Ok(())
 }
 
-fn rising(keys: &[&str], figures: [f64; 3]) -> Result<(), SettingFault> {
+fn rising<U>(keys: &[&str], triangle: Triangle<U>) -> Result<(), SettingFault> {
+    let figures = triangle.map(Measure::value);
     if figures.is_sorted() {
         return Ok(());
     }

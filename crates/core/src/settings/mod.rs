@@ -18,8 +18,9 @@ pub use change::Blanks;
 pub use code::{Code, IceBarrierCode, RecoverCode, UnderlaymentCode, VentilationCode};
 pub use fault::{SettingFault, SettingLack};
 pub use rates::{
-    Anchor, ApronFlashing, Boots, Cap, DeckRates, EdgeMetal, Field, IceBarrierRates, KickOut,
-    Nails, Pool, Rates, RidgeVent, Starter, StepFlashing, Underlayment, Valley, ValleyKind,
+    Anchor, ApronFlashing, BootKind, Boots, Cap, DeckRates, EdgeMetal, Field, IceBarrierRates,
+    KickOut, Nails, Pool, Rates, RidgeVent, Starter, StepFlashing, Underlayment, Valley,
+    ValleyKind,
 };
 pub use terms::{Chosen, Origin, Terms, choose_rates};
 pub use work::{BillingBy, Labor, Pricing, ProfitMethod, TearOffRates, Trailer, Triangle};

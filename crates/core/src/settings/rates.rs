@@ -2,8 +2,8 @@
 
 use super::text;
 use super::work::{Labor, Pricing, TearOffRates, Trailer};
-use crate::takeoff::BootKind;
-use crate::units::Money;
+use crate::units::measure::{Inch, Nail, NailPerPound, Percent, Piece, SquareInchPerFoot};
+use crate::units::{Area, Length, Measure, Money, Weight};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -59,15 +59,15 @@ pub struct Rates {
 #[serde(deny_unknown_fields)]
 pub struct Field {
     /// Length of one piece.
-    pub piece_in: f64,
+    pub piece_in: Measure<Inch>,
     /// Full height of a piece, butt to head.
-    pub height_in: f64,
+    pub height_in: Measure<Inch>,
     /// Height of it that shows.
-    pub exposure_in: f64,
+    pub exposure_in: Measure<Inch>,
     /// Pieces in a pack.
-    pub per_pack: f64,
+    pub per_pack: Measure<Piece>,
     /// Joints of course k start `(k mod steps) * stagger_in` from the anchor.
-    pub stagger_in: f64,
+    pub stagger_in: Measure<Inch>,
     /// Courses after which the bond repeats.
     pub steps: u32,
     /// Side of the chalked bond line.
@@ -75,13 +75,13 @@ pub struct Field {
     /// How far an off-cut may travel.
     pub pool: Pool,
     /// The shortest off-cut that is kept.
-    pub least_off_cut_in: f64,
+    pub least_off_cut_in: Measure<Inch>,
     /// Openings smaller than this are laid through.
-    pub deduct_from_sqft: f64,
+    pub deduct_from_sqft: Area,
     /// Nails a piece.
-    pub nails: f64,
+    pub nails: Measure<Nail>,
     /// Ordered on top.
-    pub margin_percent: f64,
+    pub margin_percent: Measure<Percent>,
     /// A pack.
     #[serde(with = "text::price")]
     pub price: Option<Money>,
@@ -114,11 +114,11 @@ pub enum Pool {
 #[serde(deny_unknown_fields)]
 pub struct Starter {
     /// Length that a pack covers.
-    pub pack_ft: f64,
+    pub pack_ft: Length,
     /// Whether it runs up the rakes too.
     pub rakes: bool,
     /// Ordered on top.
-    pub margin_percent: f64,
+    pub margin_percent: Measure<Percent>,
     /// A pack.
     #[serde(with = "text::price")]
     pub price: Option<Money>,
@@ -129,13 +129,13 @@ pub struct Starter {
 #[serde(deny_unknown_fields)]
 pub struct Cap {
     /// Length of a piece that shows.
-    pub exposure_in: f64,
+    pub exposure_in: Measure<Inch>,
     /// Pieces in a pack.
-    pub per_pack: f64,
+    pub per_pack: Measure<Piece>,
     /// Nails a piece.
-    pub nails: f64,
+    pub nails: Measure<Nail>,
     /// Ordered on top.
-    pub margin_percent: f64,
+    pub margin_percent: Measure<Percent>,
     /// A pack.
     #[serde(with = "text::price")]
     pub price: Option<Money>,
@@ -149,13 +149,13 @@ pub struct RidgeVent {
     #[serde(rename = "use")]
     pub used: bool,
     /// Left uncut at each end of a ridge.
-    pub set_back_ft: f64,
+    pub set_back_ft: Length,
     /// Length of a stick.
-    pub stick_ft: f64,
+    pub stick_ft: Length,
     /// Net free area a foot.
-    pub nfa_sqin_per_ft: f64,
+    pub nfa_sqin_per_ft: Measure<SquareInchPerFoot>,
     /// Ordered on top.
-    pub margin_percent: f64,
+    pub margin_percent: Measure<Percent>,
     /// A stick.
     #[serde(with = "text::price")]
     pub price: Option<Money>,
@@ -168,13 +168,13 @@ pub struct Valley {
     /// How a valley is made.
     pub kind: ValleyKind,
     /// Closed: how far the face of lower slope runs past the line.
-    pub past_in: f64,
+    pub past_in: Measure<Inch>,
     /// Metal: added to each valley for trimming both ends.
-    pub extra_ft: f64,
+    pub extra_ft: Length,
     /// Length of a roll of metal.
-    pub roll_ft: f64,
+    pub roll_ft: Length,
     /// Ordered on top.
-    pub margin_percent: f64,
+    pub margin_percent: Measure<Percent>,
     /// A roll.
     #[serde(with = "text::price")]
     pub price: Option<Money>,
@@ -196,19 +196,19 @@ pub enum ValleyKind {
 #[serde(deny_unknown_fields)]
 pub struct IceBarrierRates {
     /// Width of a roll.
-    pub width_in: f64,
+    pub width_in: Measure<Inch>,
     /// Lap of a course over the one below.
-    pub lap_in: f64,
+    pub lap_in: Measure<Inch>,
     /// Length of a roll.
-    pub roll_ft: f64,
+    pub roll_ft: Length,
     /// Lap of a roll over the one before.
-    pub end_lap_in: f64,
+    pub end_lap_in: Measure<Inch>,
     /// Whether valleys get it too.
     pub valleys: bool,
     /// Used, with a caution, where a leg has no overhang.
-    pub overhang_in: f64,
+    pub overhang_in: Measure<Inch>,
     /// Ordered on top.
-    pub margin_percent: f64,
+    pub margin_percent: Measure<Percent>,
     /// A roll.
     #[serde(with = "text::price")]
     pub price: Option<Money>,
@@ -219,11 +219,11 @@ pub struct IceBarrierRates {
 #[serde(deny_unknown_fields)]
 pub struct Underlayment {
     /// What a roll covers, net of its laps.
-    pub roll_sqft: f64,
+    pub roll_sqft: Area,
     /// What it covers half-lapped.
-    pub half_lap_sqft: f64,
+    pub half_lap_sqft: Area,
     /// Ordered on top.
-    pub margin_percent: f64,
+    pub margin_percent: Measure<Percent>,
     /// A roll.
     #[serde(with = "text::price")]
     pub price: Option<Money>,
@@ -234,11 +234,11 @@ pub struct Underlayment {
 #[serde(deny_unknown_fields)]
 pub struct EdgeMetal {
     /// Length of a stick.
-    pub stick_ft: f64,
+    pub stick_ft: Length,
     /// Lap of a stick over the next.
-    pub lap_in: f64,
+    pub lap_in: Measure<Inch>,
     /// Ordered on top.
-    pub margin_percent: f64,
+    pub margin_percent: Measure<Percent>,
     /// A stick at an eave.
     #[serde(with = "text::price")]
     pub eave_price: Option<Money>,
@@ -252,9 +252,9 @@ pub struct EdgeMetal {
 #[serde(deny_unknown_fields)]
 pub struct StepFlashing {
     /// Ordered on top.
-    pub margin_percent: f64,
+    pub margin_percent: Measure<Percent>,
     /// Pieces in a pack.
-    pub per_pack: f64,
+    pub per_pack: Measure<Piece>,
     /// A pack.
     #[serde(with = "text::price")]
     pub price: Option<Money>,
@@ -265,11 +265,11 @@ pub struct StepFlashing {
 #[serde(deny_unknown_fields)]
 pub struct ApronFlashing {
     /// Length of a stick.
-    pub stick_ft: f64,
+    pub stick_ft: Length,
     /// Lap of a stick over the next.
-    pub lap_in: f64,
+    pub lap_in: Measure<Inch>,
     /// Ordered on top.
-    pub margin_percent: f64,
+    pub margin_percent: Measure<Percent>,
     /// A stick.
     #[serde(with = "text::price")]
     pub price: Option<Money>,
@@ -289,9 +289,9 @@ pub struct KickOut {
 #[serde(deny_unknown_fields)]
 pub struct Nails {
     /// Nails in a pound.
-    pub per_lb: f64,
+    pub per_lb: Measure<NailPerPound>,
     /// Pounds in a box.
-    pub box_lb: f64,
+    pub box_lb: Weight,
     /// A box.
     #[serde(with = "text::price")]
     pub price: Option<Money>,
@@ -312,10 +312,33 @@ pub struct Boots {
     pub flue: BTreeMap<String, Option<Money>>,
 }
 
+/// What a boot goes round.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum BootKind {
+    /// A flue.
+    Flue,
+    /// A mast: its boot is split, since a mast cannot be lifted off.
+    Mast,
+    /// A vent pipe.
+    Pipe,
+}
+
+impl BootKind {
+    /// Its name in the rates and on the order list.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            BootKind::Flue => "flue",
+            BootKind::Mast => "mast",
+            BootKind::Pipe => "pipe",
+        }
+    }
+}
+
 impl Boots {
     /// Of one kind, by size.
     #[must_use]
-    pub fn of(&self, kind: BootKind) -> &BTreeMap<String, Option<Money>> {
+    pub fn table(&self, kind: BootKind) -> &BTreeMap<String, Option<Money>> {
         match kind {
             BootKind::Flue => &self.flue,
             BootKind::Mast => &self.mast,
@@ -329,13 +352,13 @@ impl Boots {
 #[serde(deny_unknown_fields)]
 pub struct DeckRates {
     /// Area of a sheet.
-    pub sheet_sqft: f64,
+    pub sheet_sqft: Area,
     /// Share of the area of a deck that nobody saw whole.
-    pub allowance_percent: f64,
+    pub allowance_percent: Measure<Percent>,
     /// Planks with wider gaps are laid over with sheets.
-    pub overlay_over_gap_in: f64,
+    pub overlay_over_gap_in: Measure<Inch>,
     /// Ordered on top.
-    pub margin_percent: f64,
+    pub margin_percent: Measure<Percent>,
     /// A sheet.
     #[serde(with = "text::price")]
     pub price: Option<Money>,

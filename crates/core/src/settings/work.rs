@@ -1,34 +1,37 @@
 //! What a firm says of weights, hours, tax and profit.
 
 use super::text;
-use crate::units::Money;
+use crate::units::measure::{
+    Chance, CubicYard, Factor, Hour, Percent, PoundPerCubicYard, PoundPerSquareFoot,
+};
+use crate::units::{Length, Measure, Money, Pitch, Weight};
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// Least, likeliest and most.
-pub type Triangle = [f64; 3];
+pub type Triangle<U> = [Measure<U>; 3];
 
 /// Weights of what is torn off.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct TearOffRates {
     /// Chance of one, two, three ... layers, where nobody counted them.
-    pub layer_chance: Vec<f64>,
+    pub layer_chance: Vec<Measure<Chance>>,
     /// Mass that a worn covering has lost.
-    pub granule_loss_percent: Triangle,
+    pub granule_loss_percent: Triangle<Percent>,
     /// More than this cannot have been lost.
-    pub granule_ceiling_percent: f64,
+    pub granule_ceiling_percent: Measure<Percent>,
     /// Water in it.
-    pub wet_percent: Triangle,
+    pub wet_percent: Triangle<Percent>,
     /// Felt under it.
-    pub felt_psf: Triangle,
+    pub felt_psf: Triangle<PoundPerSquareFoot>,
     /// The deck, where it goes too.
-    pub deck_psf: Triangle,
+    pub deck_psf: Triangle<PoundPerSquareFoot>,
     /// Whether the deck goes too.
     pub remove_deck: bool,
     /// One layer of covering, by what it is; what is not listed weighs as `other`.
-    pub covering_psf: BTreeMap<String, Triangle>,
+    pub covering_psf: BTreeMap<String, Triangle<PoundPerSquareFoot>>,
 }
 
 /// What hauls the tear-off.
@@ -36,11 +39,11 @@ pub struct TearOffRates {
 #[serde(deny_unknown_fields)]
 pub struct Trailer {
     /// What it may carry: from a scale, never from a plate.
-    pub payload_lb: f64,
+    pub payload_lb: Weight,
     /// What it holds.
-    pub volume_cuyd: f64,
+    pub volume_cuyd: Measure<CubicYard>,
     /// Loose covering.
-    pub density_lb_per_cuyd: f64,
+    pub density_lb_per_cuyd: Measure<PoundPerCubicYard>,
 }
 
 /// Hours of work.
@@ -51,15 +54,15 @@ pub struct Labor {
     #[serde(with = "text::price")]
     pub hour_price: Option<Money>,
     /// To lay a square.
-    pub lay_hours: f64,
+    pub lay_hours: Measure<Hour>,
     /// To strip a square of one layer.
-    pub strip_hours: f64,
+    pub strip_hours: Measure<Hour>,
     /// Rows of pitch (rise in 12) from which a factor holds, and the factor.
-    pub steepness: Vec<[f64; 2]>,
+    pub steepness: Vec<(Pitch, Measure<Factor>)>,
     /// Rows of eave height (feet) from which a factor holds, and the factor.
-    pub height: Vec<[f64; 2]>,
+    pub height: Vec<(Length, Measure<Factor>)>,
     /// Factor of stripping by the deck below; what is not listed counts as `other`.
-    pub strip_deck: BTreeMap<String, f64>,
+    pub strip_deck: BTreeMap<String, Measure<Factor>>,
 }
 
 /// Tax, profit, disposal and the way of billing.

@@ -35,7 +35,7 @@ struct Bond {
 pub(super) fn courses_up(region: &Region, field: &Field) -> u64 {
     let [low, high] = region.extent(1);
     if low < high {
-        count(mil(high - low), mil(field.exposure_in))
+        count(mil(high - low), mil(field.exposure_in.value()))
     } else {
         0
     }
@@ -56,14 +56,14 @@ fn lay_but_slivers(region: &Region, field: &Field, off_cuts: &mut OffCuts, slive
         }
     };
     let bond = Bond {
-        piece: mil(field.piece_in),
-        exposure: mil(field.exposure_in),
-        stagger: mil(field.stagger_in),
+        piece: mil(field.piece_in.value()),
+        exposure: mil(field.exposure_in.value()),
+        stagger: mil(field.stagger_in.value()),
         steps: i64::from(field.steps),
         sliver,
         least_off_cut: match field.pool {
             Pool::None => None,
-            Pool::Face | Pool::Roof => Some(mil(field.least_off_cut_in)),
+            Pool::Face | Pool::Roof => Some(mil(field.least_off_cut_in.value())),
         },
     };
     let [left, _] = region.extent(0);
@@ -76,7 +76,7 @@ fn lay_but_slivers(region: &Region, field: &Field, off_cuts: &mut OffCuts, slive
     let mut run = 0;
     for course in 0..courses.cast_signed() {
         let butt = low + (course * bond.exposure) as f64 / 1000.0;
-        let head = (butt + field.height_in).min(high);
+        let head = (butt + field.height_in.value()).min(high);
         let joint = (course % bond.steps) * bond.stagger % bond.piece;
         for [from, to] in region.shadow([butt, head]) {
             let (from, to) = (mil(from - left), mil(to - left));
@@ -125,6 +125,8 @@ fn lay_run(bond: &Bond, joint: i64, [from, to]: [i64; 2], off_cuts: &mut OffCuts
 mod tests {
     use super::*;
     use crate::settings::Rates;
+    use crate::units::Measure;
+    use crate::units::measure::Inch;
     use proptest::prelude::*;
 
     /// A face on a level eave whose ends lean by whole eighths an inch, so that every place where a
@@ -148,12 +150,13 @@ mod tests {
     }
 
     fn doubled(field: &Field) -> Field {
+        let double = |inches: Measure<Inch>| Measure::new(2.0 * inches.value());
         Field {
-            piece_in: 2.0 * field.piece_in,
-            height_in: 2.0 * field.height_in,
-            exposure_in: 2.0 * field.exposure_in,
-            stagger_in: 2.0 * field.stagger_in,
-            least_off_cut_in: 2.0 * field.least_off_cut_in,
+            piece_in: double(field.piece_in),
+            height_in: double(field.height_in),
+            exposure_in: double(field.exposure_in),
+            stagger_in: double(field.stagger_in),
+            least_off_cut_in: double(field.least_off_cut_in),
             ..field.clone()
         }
     }

@@ -1,8 +1,10 @@
 //! What keeps water out at edges, walls and openings.
 
+use super::because::Cause;
+use super::item::{OrderItem, Pack};
 use super::mils::up;
 use super::order::{Need, Ordering, by_piece};
-use super::{Cause, OrderItem, Pack, Unit};
+use super::quantity::Unit;
 use crate::roof::EdgeKind;
 use crate::settings::ValleyKind;
 
@@ -14,7 +16,7 @@ impl Ordering<'_> {
             ValleyKind::OpenMetal => self
                 .measured
                 .edges(EdgeKind::Valley)
-                .map(|(_, edge)| edge.length + valley.extra_ft)
+                .map(|(_, edge)| edge.length + valley.extra_ft.in_feet())
                 .sum(),
         };
         let mut because = self.edges(&[EdgeKind::Valley]);
@@ -28,9 +30,9 @@ impl Ordering<'_> {
             item: OrderItem::ValleyMetal,
             needed: needed * self.root(),
             unit: Unit::Feet,
-            pack_size: valley.roll_ft,
+            pack_size: valley.roll_ft.in_feet(),
             pack: Pack::Roll,
-            margin_percent: valley.margin_percent,
+            margin: valley.margin_percent,
             because,
         }
     }
@@ -47,9 +49,9 @@ impl Ordering<'_> {
             item,
             needed: self.length(kind),
             unit: Unit::Feet,
-            pack_size: metal.stick_ft - metal.lap_in / 12.0,
+            pack_size: metal.stick_ft.in_feet() - metal.lap_in.value() / 12.0,
             pack: Pack::Stick,
-            margin_percent: metal.margin_percent,
+            margin: metal.margin_percent,
             because,
         }
     }
@@ -72,9 +74,9 @@ impl Ordering<'_> {
             item: OrderItem::StepFlashing,
             needed: up(self.measured.step_flashing(self.rates) as f64 * self.root()) as f64,
             unit: Unit::Piece,
-            pack_size: step.per_pack,
+            pack_size: step.per_pack.value(),
             pack: Pack::Pack,
-            margin_percent: step.margin_percent,
+            margin: step.margin_percent,
             because,
         }
     }
@@ -93,9 +95,9 @@ impl Ordering<'_> {
             item: OrderItem::ApronFlashing,
             needed: (openings + self.measured.length_of(EdgeKind::HeadWall)) * self.root(),
             unit: Unit::Feet,
-            pack_size: apron.stick_ft - apron.lap_in / 12.0,
+            pack_size: apron.stick_ft.in_feet() - apron.lap_in.value() / 12.0,
             pack: Pack::Stick,
-            margin_percent: apron.margin_percent,
+            margin: apron.margin_percent,
             because,
         }
     }

@@ -1,8 +1,11 @@
 //! What covers a roof: pieces, caps, vents, felt, nails, sheets.
 
+use super::because::Cause;
+use super::item::{OrderItem, Pack};
 use super::order::{Need, Ordering, overlay};
-use super::{Cause, OrderItem, Pack, Unit};
+use super::quantity::Unit;
 use crate::roof::EdgeKind;
+use crate::units::Measure;
 
 impl Ordering<'_> {
     pub(super) fn field(&self) -> Need {
@@ -41,9 +44,9 @@ impl Ordering<'_> {
             item: OrderItem::Field,
             needed: self.pieces() as f64,
             unit: Unit::Piece,
-            pack_size: field.per_pack,
+            pack_size: field.per_pack.value(),
             pack: Pack::Pack,
-            margin_percent: field.margin_percent,
+            margin: field.margin_percent,
             because,
         }
     }
@@ -69,9 +72,9 @@ impl Ordering<'_> {
                 .sum::<f64>()
                 * self.root(),
             unit: Unit::Feet,
-            pack_size: starter.pack_ft,
+            pack_size: starter.pack_ft.in_feet(),
             pack: Pack::Pack,
-            margin_percent: starter.margin_percent,
+            margin: starter.margin_percent,
             because,
         }
     }
@@ -88,9 +91,9 @@ impl Ordering<'_> {
             item: OrderItem::Cap,
             needed: self.cap_pieces() as f64,
             unit: Unit::Piece,
-            pack_size: cap.per_pack,
+            pack_size: cap.per_pack.value(),
             pack: Pack::Pack,
-            margin_percent: cap.margin_percent,
+            margin: cap.margin_percent,
             because,
         }
     }
@@ -103,7 +106,7 @@ impl Ordering<'_> {
         }
         let ridges = self.measured.edges(EdgeKind::Ridge);
         ridges
-            .map(|(_, ridge)| (ridge.length - 2.0 * vent.set_back_ft).max(0.0))
+            .map(|(_, ridge)| (ridge.length - 2.0 * vent.set_back_ft.in_feet()).max(0.0))
             .sum::<f64>()
             * self.root()
     }
@@ -121,16 +124,20 @@ impl Ordering<'_> {
             item: OrderItem::RidgeVent,
             needed: self.vented_ridge(),
             unit: Unit::Feet,
-            pack_size: vent.stick_ft,
+            pack_size: vent.stick_ft.in_feet(),
             pack: Pack::Stick,
-            margin_percent: vent.margin_percent,
+            margin: vent.margin_percent,
             because,
         }
     }
 
     pub(super) fn ice_barrier(&self) -> Need {
         let ice = &self.rates.ice_barrier;
-        let mut needed: f64 = self.ice_barrier.iter().map(|row| row.length_ft).sum();
+        let mut needed: f64 = self
+            .ice_barrier
+            .iter()
+            .map(|row| row.length.in_feet())
+            .sum();
         let mut because: Vec<Cause> = self
             .ice_barrier
             .iter()
@@ -160,9 +167,9 @@ impl Ordering<'_> {
             item: OrderItem::IceBarrier,
             needed: needed * self.root(),
             unit: Unit::Feet,
-            pack_size: ice.roll_ft - ice.end_lap_in / 12.0,
+            pack_size: ice.roll_ft.in_feet() - ice.end_lap_in.value() / 12.0,
             pack: Pack::Roll,
-            margin_percent: ice.margin_percent,
+            margin: ice.margin_percent,
             because,
         }
     }
@@ -175,8 +182,9 @@ impl Ordering<'_> {
             .faces
             .iter()
             .map(|face| {
-                if face.pitch.in_12() < asked.half_lap_below_pitch - 1e-6 {
-                    face.area * sheet.roll_sqft / sheet.half_lap_sqft
+                if face.pitch.in_12() < asked.half_lap_below_pitch.in_12() - 1e-6 {
+                    face.area * sheet.roll_sqft.in_square_feet()
+                        / sheet.half_lap_sqft.in_square_feet()
                 } else {
                     face.area
                 }
@@ -193,9 +201,9 @@ impl Ordering<'_> {
             item: OrderItem::Underlayment,
             needed: needed * self.scale,
             unit: Unit::SquareFeet,
-            pack_size: sheet.roll_sqft,
+            pack_size: sheet.roll_sqft.in_square_feet(),
             pack: Pack::Roll,
-            margin_percent: sheet.margin_percent,
+            margin: sheet.margin_percent,
             because,
         }
     }
@@ -203,8 +211,8 @@ impl Ordering<'_> {
     /// Pounds of nails, without the margin of the field.
     pub(super) fn nails(&self) -> Need {
         let rates = self.rates;
-        let field = self.pieces() as f64 * rates.field.nails;
-        let cap = self.cap_pieces() as f64 * rates.cap.nails;
+        let field = self.pieces() as f64 * rates.field.nails.value();
+        let cap = self.cap_pieces() as f64 * rates.cap.nails.value();
         let mut because: Vec<Cause> = self
             .measured
             .laid
@@ -220,11 +228,11 @@ impl Ordering<'_> {
         ]));
         Need {
             item: OrderItem::Nails,
-            needed: (field + cap) / rates.nails.per_lb,
+            needed: (field + cap) / rates.nails.per_lb.value(),
             unit: Unit::Pounds,
-            pack_size: rates.nails.box_lb,
+            pack_size: rates.nails.box_lb.in_pounds(),
             pack: Pack::Box,
-            margin_percent: 0.0,
+            margin: Measure::new(0.0),
             because,
         }
     }
@@ -239,16 +247,16 @@ impl Ordering<'_> {
             1.0
         } else {
             because.extend(Cause::rates(&["deck.allowance_percent"]));
-            deck.allowance_percent / 100.0
+            deck.allowance_percent.value() / 100.0
         };
         because.extend(Cause::rates(&["deck.sheet_sqft", "deck.margin_percent"]));
         Need {
             item: OrderItem::DeckSheet,
             needed: self.measured.roof.area() * self.scale * share,
             unit: Unit::SquareFeet,
-            pack_size: deck.sheet_sqft,
+            pack_size: deck.sheet_sqft.in_square_feet(),
             pack: Pack::Sheet,
-            margin_percent: deck.margin_percent,
+            margin: deck.margin_percent,
             because,
         }
     }

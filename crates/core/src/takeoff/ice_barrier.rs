@@ -1,11 +1,12 @@
 //! The barrier against ice along eaves.
 
+use super::cautions::TakeoffCaution;
 use super::measured::Measured;
 use super::mils::{ceil_div, mil};
-use super::{IceBarrier, TakeoffCaution};
+use super::quantities::IceBarrier;
 use crate::roof::EdgeKind;
 use crate::settings::{Code, Rates};
-use crate::units::Length;
+use crate::units::{Length, Measure};
 
 /// Rows of the ice barrier, one a face with an eave, and cautions where an overhang was not given.
 /// Nothing where the code profile asks for none.
@@ -35,7 +36,7 @@ pub(super) fn ice_barrier(
                 leg,
             });
         }
-        let overhang_in = overhang_in.unwrap_or(rates.ice_barrier.overhang_in);
+        let overhang_in = overhang_in.unwrap_or(rates.ice_barrier.overhang_in.value());
         let up_slope_in = up_slope(measured, face, overhang_in, code);
         let [low, high] = measured.faces[face].region.extent(1);
         let courses =
@@ -44,9 +45,9 @@ pub(super) fn ice_barrier(
             face,
             body: measured.body_name(face),
             leg,
-            up_slope_in,
+            up_slope: Measure::new(up_slope_in),
             courses,
-            length_ft: courses as f64 * eave,
+            length: Length::feet(courses as f64 * eave),
         });
     }
     (rows, cautions)
@@ -55,12 +56,13 @@ pub(super) fn ice_barrier(
 /// How far up the slope it must reach: past the wall line, and at least so far where it is steep.
 fn up_slope(measured: &Measured<'_>, face: usize, overhang_in: f64, code: &Code) -> f64 {
     let asked = &code.ice_barrier;
-    let level = overhang_in + asked.inside_in + asked.wall_in;
+    let level = overhang_in + asked.inside_in.value() + asked.wall_in.value();
     let up_slope = level * measured.faces[face].slope.factor;
+    let steep_from = asked.steep_from_pitch.in_12();
     let pitch = measured.roof.faces[face].pitch.in_12();
-    let steep = asked.steep_from_pitch > 0.0 && pitch >= asked.steep_from_pitch - 1e-6;
+    let steep = steep_from > 0.0 && pitch >= steep_from - 1e-6;
     if steep {
-        up_slope.max(asked.steep_in)
+        up_slope.max(asked.steep_in.value())
     } else {
         up_slope
     }
@@ -69,8 +71,8 @@ fn up_slope(measured: &Measured<'_>, face: usize, overhang_in: f64, code: &Code)
 /// Courses that cover so much of a slope, each lapping the one below.
 fn courses_over(slope: i64, rates: &Rates) -> u64 {
     let (width, lap) = (
-        mil(rates.ice_barrier.width_in),
-        mil(rates.ice_barrier.lap_in),
+        mil(rates.ice_barrier.width_in.value()),
+        mil(rates.ice_barrier.lap_in.value()),
     );
     ceil_div(slope - lap, width - lap).max(1).unsigned_abs()
 }

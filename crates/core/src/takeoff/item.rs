@@ -1,5 +1,6 @@
 //! What stands on an order list, and how it is counted and packed.
 
+use crate::settings::BootKind;
 use serde::{Serialize, Serializer};
 use std::fmt;
 
@@ -43,29 +44,6 @@ pub enum OrderItem {
     DeckSheet,
 }
 
-/// What a boot goes round.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum BootKind {
-    /// A flue.
-    Flue,
-    /// A mast: its boot is split, since a mast cannot be lifted off.
-    Mast,
-    /// A vent pipe.
-    Pipe,
-}
-
-impl BootKind {
-    /// Its name in the rates and on the order list.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        match self {
-            BootKind::Flue => "flue",
-            BootKind::Mast => "mast",
-            BootKind::Pipe => "pipe",
-        }
-    }
-}
-
 impl fmt::Display for OrderItem {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         out.write_str(match self {
@@ -94,23 +72,6 @@ impl Serialize for OrderItem {
     }
 }
 
-/// In what something is needed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-pub enum Unit {
-    /// Pieces.
-    #[serde(rename = "piece")]
-    Piece,
-    /// Feet.
-    #[serde(rename = "ft")]
-    Feet,
-    /// Square feet.
-    #[serde(rename = "sq ft")]
-    SquareFeet,
-    /// Pounds.
-    #[serde(rename = "lb")]
-    Pounds,
-}
-
 /// In what something is bought.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "lowercase")]
@@ -127,19 +88,6 @@ pub enum Pack {
     Sheet,
     /// One by one.
     Piece,
-}
-
-impl Unit {
-    /// As it is written: `sq ft`.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        match self {
-            Unit::Piece => "piece",
-            Unit::Feet => "ft",
-            Unit::SquareFeet => "sq ft",
-            Unit::Pounds => "lb",
-        }
-    }
 }
 
 impl Pack {

@@ -4,11 +4,11 @@ use super::courses::{Laid, courses_up, lay};
 use super::mils::{count, mil, mil_of_feet, up};
 use super::off_cuts::OffCuts;
 use super::openings::{Opening, boot, openings};
+use super::refusal::NoTakeoff;
 use super::shadow::Region;
 use super::slope::{Slope, Uv};
-use super::{BootKind, NoTakeoff};
 use crate::roof::{Edge, EdgeKind, Face, Roof};
-use crate::settings::{Code, Pool, Rates, ValleyKind};
+use crate::settings::{BootKind, Code, Pool, Rates, ValleyKind};
 use crate::survey::Survey;
 use std::collections::BTreeMap;
 
@@ -70,7 +70,7 @@ impl<'a> Measured<'a> {
             .map(|face| OnFace::new(face, code))
             .collect();
         for opening in &openings {
-            if opening.area() >= rates.field.deduct_from_sqft - 1e-6 {
+            if opening.area() >= rates.field.deduct_from_sqft.in_square_feet() - 1e-6 {
                 faces[opening.face].cut_area += opening.area();
                 faces[opening.face].region.cuts.push(opening.cut);
             }
@@ -132,7 +132,7 @@ impl<'a> Measured<'a> {
 
     /// Pieces of step flashing: one a course beside walls and on both sides of openings.
     pub fn step_flashing(&self, rates: &Rates) -> u64 {
-        let exposure = mil(rates.field.exposure_in);
+        let exposure = mil(rates.field.exposure_in.value());
         let walls: u64 = self
             .edges(EdgeKind::SideWall)
             .map(|(_, wall)| count(mil_of_feet(wall.length), exposure))
@@ -160,7 +160,7 @@ impl OnFace {
             },
             slope,
             cut_area: 0.0,
-            shingled: face.pitch.in_12() >= code.underlayment.least_pitch - 1e-6,
+            shingled: face.pitch.in_12() >= code.underlayment.least_pitch.in_12() - 1e-6,
         }
     }
 }
@@ -231,8 +231,8 @@ fn past_valley(roof: &Roof, edge: &Edge, rates: &Rates) -> u64 {
     }
     let rise = (edge.to[2] - edge.from[2]).abs();
     let up_slope = rise * pitch.slope_factor() / (pitch.in_12() / 12.0);
-    let courses = count(mil_of_feet(up_slope), mil(rates.field.exposure_in));
-    up(courses as f64 * rates.valley.past_in / rates.field.piece_in)
+    let courses = count(mil_of_feet(up_slope), mil(rates.field.exposure_in.value()));
+    up(courses as f64 * rates.valley.past_in.value() / rates.field.piece_in.value())
 }
 
 fn boots(survey: &Survey) -> BTreeMap<(BootKind, String), Vec<usize>> {

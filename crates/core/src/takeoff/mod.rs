@@ -19,6 +19,8 @@ mod off_cuts;
 mod openings;
 mod order;
 mod quantities;
+mod quantity;
+mod refusal;
 mod shadow;
 mod slope;
 mod take_off;
@@ -26,11 +28,14 @@ mod tear_off;
 mod weight;
 mod work;
 
+pub use crate::settings::BootKind;
 pub use because::Cause;
 pub use cautions::TakeoffCaution;
-pub use item::{BootKind, OrderItem, Pack, Unit};
+pub use item::{OrderItem, Pack};
 pub use quantities::{
     Billing, Courses, IceBarrier, LaborHours, Laid, LoadLimit, NotShingled, OrderLine, Range,
     Ranged, Takeoff, TearOff, Unlisted, Ventilation,
 };
-pub use take_off::{NoTakeoff, TENTH, take_off};
+pub use quantity::{Quantity, Unit};
+pub use refusal::NoTakeoff;
+pub use take_off::{TENTH, take_off};

@@ -1,9 +1,9 @@
 //! What stands out of a roof: boots, openings and what flashes them.
 
-use super::BootKind;
 use super::shadow::Cut;
 use super::slope::{Slope, Uv, middle};
 use crate::roof::Face;
+use crate::settings::BootKind;
 use crate::survey::{Penetration, PenetrationKind, Place};
 use crate::units::Length;
 

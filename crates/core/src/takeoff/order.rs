@@ -1,11 +1,16 @@
 //! What to buy, in whole packs.
 
+use super::because::Cause;
 use super::existing_roof::ExistingRoof;
+use super::item::{OrderItem, Pack};
 use super::measured::Measured;
 use super::mils::{count, mil, mil_of_feet, up};
-use super::{Cause, IceBarrier, OrderItem, OrderLine, Pack, Unit};
+use super::quantities::{IceBarrier, OrderLine};
+use super::quantity::Unit;
 use crate::roof::EdgeKind;
 use crate::settings::{Code, Rates};
+use crate::units::Measure;
+use crate::units::measure::Percent;
 
 /// Needs less than this are none.
 const NOTHING: f64 = 1e-9;
@@ -17,7 +22,7 @@ pub(super) struct Need {
     pub unit: Unit,
     pub pack_size: f64,
     pub pack: Pack,
-    pub margin_percent: f64,
+    pub margin: Measure<Percent>,
     pub because: Vec<Cause>,
 }
 
@@ -72,7 +77,7 @@ impl Ordering<'_> {
 
     /// Pieces over hips and ridges, each edge to its next whole piece.
     pub(super) fn cap_pieces(&self) -> u64 {
-        let exposure = mil(self.rates.cap.exposure_in);
+        let exposure = mil(self.rates.cap.exposure_in.value());
         let edges = &self.measured.roof.edges;
         edges
             .iter()
@@ -105,7 +110,8 @@ impl Ordering<'_> {
 
 /// Whether planks stand so far apart that nails would miss them.
 pub(super) fn overlay(lying: &ExistingRoof, rates: &Rates) -> bool {
-    lying.deck.as_deref() == Some("plank") && lying.gap_in > rates.deck.overlay_over_gap_in + 1e-9
+    lying.deck.as_deref() == Some("plank")
+        && lying.gap_in > rates.deck.overlay_over_gap_in.value() + 1e-9
 }
 
 pub(super) fn by_piece(item: OrderItem, needed: f64, because: Vec<Cause>) -> Need {
@@ -115,7 +121,7 @@ pub(super) fn by_piece(item: OrderItem, needed: f64, because: Vec<Cause>) -> Nee
         unit: Unit::Piece,
         pack_size: 1.0,
         pack: Pack::Piece,
-        margin_percent: 0.0,
+        margin: Measure::new(0.0),
         because,
     }
 }
@@ -125,16 +131,17 @@ fn line(need: Need) -> Option<OrderLine> {
     if need.needed <= NOTHING {
         return None;
     }
-    let packs = up(need.needed * (1.0 + need.margin_percent / 100.0) / need.pack_size);
+    let packs = up(need.needed * (1.0 + need.margin.value() / 100.0) / need.pack_size);
     Some(OrderLine {
         item: need.item,
-        needed: need.needed,
-        unit: need.unit,
-        margin_percent: need.margin_percent,
-        pack_size: need.pack_size,
+        needed: need.unit.quantity(need.needed),
+        margin: need.margin,
+        pack_size: need.unit.quantity(need.pack_size),
         pack: need.pack,
         packs,
-        left_over: packs as f64 * need.pack_size - need.needed,
+        spare: need
+            .unit
+            .quantity(packs as f64 * need.pack_size - need.needed),
         because: need.because,
     })
 }

@@ -1,8 +1,11 @@
-//! The shapes of a takeoff. A number's unit stands in its name: `_in` inches, `_ft` feet, `_lb`
-//! pounds, `_sqin` square inches, `_percent` per cent.
+//! The shapes of a takeoff.
 
-use super::{Cause, OrderItem, Pack, Unit};
-use crate::units::Area;
+use super::because::Cause;
+use super::cautions::TakeoffCaution;
+use super::item::{OrderItem, Pack};
+use super::quantity::Quantity;
+use crate::units::measure::{Hour, Inch, Load, Percent, PlanPerOpening, SquareInch};
+use crate::units::{Area, Length, Measure, Weight};
 use serde::Serialize;
 
 /// Quantities from a roof.
@@ -33,7 +36,7 @@ pub struct Takeoff {
     /// Whether the whole deck is laid over with sheets, since nails would miss its planks.
     pub deck_overlay: bool,
     /// What to look at.
-    pub cautions: Vec<super::TakeoffCaution>,
+    pub cautions: Vec<TakeoffCaution>,
     /// The same takeoff at the ends of what is not known, which has no ranges of its own.
     pub ranges: Vec<Range>,
 }
@@ -78,10 +81,9 @@ pub enum Ranged {
 }
 
 /// A face too flat for shingles: felt and tear-off count it, courses do not.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct NotShingled {
     /// Its index in the roof.
-    #[serde(skip)]
     pub face: usize,
     /// Name of its body.
     pub body: String,
@@ -92,10 +94,9 @@ pub struct NotShingled {
 }
 
 /// What is laid on one face.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Courses {
     /// Its index in the roof.
-    #[serde(skip)]
     pub face: usize,
     /// Name of its body.
     pub body: String,
@@ -106,7 +107,7 @@ pub struct Courses {
     /// Courses up the face.
     pub courses: u64,
     /// Length of all courses, each as far as its pieces reach.
-    pub run_ft: f64,
+    pub run: Length,
     /// Pieces and parts of pieces that lie there in the end.
     pub pieces_laid: u64,
     /// Pieces taken from a pack.
@@ -114,11 +115,11 @@ pub struct Courses {
     /// Off-cuts used again.
     pub reused: u64,
     /// New pieces at their exposure, over the net area, less one.
-    pub waste_percent: f64,
+    pub waste: Measure<Percent>,
 }
 
 /// What is laid in all.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Laid {
     /// Pieces taken from a pack for courses.
     pub new_pieces: u64,
@@ -129,75 +130,71 @@ pub struct Laid {
     /// Off-cuts used again.
     pub reused: u64,
     /// Pieces at their exposure over the net area, less one. Starter, cap and metal are not in it.
-    pub waste_percent: f64,
+    pub waste: Measure<Percent>,
     /// The same with whole packs.
-    pub ordered_waste_percent: f64,
+    pub ordered_waste: Measure<Percent>,
 }
 
 /// One line of the order list.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct OrderLine {
     /// What.
     pub item: OrderItem,
     /// How much of it is needed, without the margin.
-    pub needed: f64,
-    /// In what that is counted.
-    pub unit: Unit,
+    pub needed: Quantity,
     /// Ordered on top.
-    pub margin_percent: f64,
+    pub margin: Measure<Percent>,
     /// How much a pack holds.
-    pub pack_size: f64,
+    pub pack_size: Quantity,
     /// In what it is bought.
     pub pack: Pack,
     /// Whole packs to buy.
     pub packs: u64,
-    /// What is over of them.
-    pub left_over: f64,
+    /// The rest of the full packs, the margin with it.
+    pub spare: Quantity,
     /// What made the line.
-    #[serde(skip)]
     pub because: Vec<Cause>,
 }
 
 /// The barrier against ice on one face with an eave.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct IceBarrier {
     /// Its index in the roof.
-    #[serde(skip)]
     pub face: usize,
     /// Name of its body.
     pub body: String,
     /// The leg from which it rises.
     pub leg: usize,
     /// How far up the slope it must reach.
-    pub up_slope_in: f64,
+    pub up_slope: Measure<Inch>,
     /// Courses of it.
     pub courses: u64,
     /// Length of all its courses.
-    pub length_ft: f64,
+    pub length: Length,
 }
 
 /// What is torn off, and how it is hauled. A weight is a mixture over how many layers there are,
 /// each a lognormal: 10, 50 and 90 % are its quantiles.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct TearOff {
     /// Mean weight.
-    pub mean_lb: f64,
+    pub mean: Weight,
     /// One standard deviation of the weight.
-    pub sigma_lb: f64,
+    pub sigma: Weight,
     /// One time in ten it is less.
-    pub p10_lb: f64,
+    pub p10: Weight,
     /// As often less as more.
-    pub p50_lb: f64,
+    pub p50: Weight,
     /// One time in ten it is more.
-    pub p90_lb: f64,
+    pub p90: Weight,
     /// What fills a trailer first.
     pub limit: LoadLimit,
     /// Trailers of it at 10 %.
-    pub loads_p10: f64,
+    pub loads_p10: Measure<Load>,
     /// At 50 %.
-    pub loads_p50: f64,
+    pub loads_p50: Measure<Load>,
     /// At 90 %.
-    pub loads_p90: f64,
+    pub loads_p90: Measure<Load>,
     /// Whole loads by weight, at 90 %.
     pub loads_by_payload: u64,
     /// Whole loads by volume, at 90 %.
@@ -205,7 +202,6 @@ pub struct TearOff {
     /// Loads to plan for: the greater.
     pub loads: u64,
     /// What made it.
-    #[serde(skip)]
     pub because: Vec<Cause>,
 }
 
@@ -220,52 +216,48 @@ pub enum LoadLimit {
 }
 
 /// Air under the roof, by the notes that somebody read: never a word of law.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Ventilation {
     /// Plan area of the bodies, overhangs with it.
     pub plan_area: Area,
     /// Square feet of plan to one of opening.
-    pub ratio: f64,
+    pub ratio: Measure<PlanPerOpening>,
     /// Opening asked for.
-    pub required_sqin: f64,
+    pub required: Measure<SquareInch>,
     /// Of that near the ridge.
-    pub upper_sqin: f64,
+    pub upper: Measure<SquareInch>,
     /// Of that near the eaves.
-    pub lower_sqin: f64,
+    pub lower: Measure<SquareInch>,
     /// What ridge vents give.
-    pub ridge_vent_sqin: f64,
+    pub ridge_vent: Measure<SquareInch>,
     /// What lacks near the ridge.
-    pub upper_short_sqin: f64,
+    pub upper_short: Measure<SquareInch>,
     /// What made it.
-    #[serde(skip)]
     pub because: Vec<Cause>,
 }
 
 /// Hours of work.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct LaborHours {
     /// Laying.
-    pub lay_hours: f64,
+    pub lay_hours: Measure<Hour>,
     /// Stripping.
-    pub strip_hours: f64,
+    pub strip_hours: Measure<Hour>,
     /// What made the hours of laying.
-    #[serde(skip)]
     pub lay_because: Vec<Cause>,
     /// What made the hours of stripping.
-    #[serde(skip)]
     pub strip_because: Vec<Cause>,
 }
 
 /// Squares by the three ways of billing.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Billing {
     /// Net area.
-    pub net_squares: f64,
+    pub net: Area,
     /// Net area, hips and ridges as a strip a foot wide, eaves as one course more.
-    pub accessory_squares: f64,
+    pub net_and_accessories: Area,
     /// Packs that are ordered, at their exposure.
-    pub ordered_squares: f64,
+    pub ordered: Area,
     /// What made them.
-    #[serde(skip)]
     pub because: Vec<Cause>,
 }

@@ -1,42 +1,26 @@
 //! The takeoff of a roof, and of the same roof as it may also be.
 
+use super::because::Cause;
+use super::cautions::TakeoffCaution;
 use super::existing_roof::ExistingRoof;
 use super::ice_barrier::ice_barrier;
+use super::item::OrderItem;
 use super::measured::Measured;
 use super::openings::{boot, size};
 use super::order::{Ordering, overlay};
+use super::quantities::{Courses, Laid, NotShingled, OrderLine, Range, Ranged, Takeoff, Unlisted};
+use super::refusal::NoTakeoff;
 use super::tear_off::{layers_at, tear_off};
 use super::weight::Spread;
 use super::work::{billing, labor, piece_area, ventilation};
-use super::{
-    Cause, Courses, Laid, NotShingled, OrderItem, OrderLine, Range, Ranged, Takeoff,
-    TakeoffCaution, Unlisted,
-};
 use crate::roof::Roof;
 use crate::settings::{Code, Rates};
 use crate::survey::Survey;
-use crate::units::{Area, Length};
+use crate::units::measure::Percent;
+use crate::units::{Area, Length, Measure};
 
 /// One time in ten a normal value is farther below its mean, in standard deviations.
 pub const TENTH: f64 = 1.281_551_565_544_600_4;
-
-/// Why there is no takeoff of a roof.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum NoTakeoff {
-    /// A roof past all building.
-    #[error("the roof is over 1,000,000,000 sq ft: look at the lengths of its legs")]
-    TooLarge,
-    /// Courses so narrow that counting them would not end soon.
-    #[error(
-        "leg {leg} of body {body} makes the faces take more courses than are counted: write a wider exposure_in in the rates, or look at the lengths of the legs"
-    )]
-    TooManyCourses {
-        /// Index of the body.
-        body: usize,
-        /// The leg.
-        leg: usize,
-    },
-}
 
 /// Takes off a roof.
 ///
@@ -91,7 +75,7 @@ pub fn take_off(
             gap_in,
             ..lying.clone()
         };
-        let wide = rates.deck.overlay_over_gap_in + 1.0;
+        let wide = rates.deck.overlay_over_gap_in.value() + 1.0;
         range(Ranged::Deck, &on("sheet", 0.0), &on("plank", wide));
     }
     Ok(takeoff)
@@ -187,11 +171,11 @@ impl AsItIs<'_> {
                 leg: self.measured.roof.faces[face].leg,
                 net_area: Area::square_feet(net),
                 courses: laid.courses,
-                run_ft: laid.run_ft,
+                run: Length::feet(laid.run_ft),
                 pieces_laid: laid.pieces_laid,
                 new_pieces: laid.new_pieces,
                 reused: laid.reused,
-                waste_percent: waste_percent(laid.new_pieces as f64 * piece_area(self.rates), net),
+                waste: waste(laid.new_pieces as f64 * piece_area(self.rates), net),
             }
         })
         .collect()
@@ -206,28 +190,25 @@ impl AsItIs<'_> {
         let net = measured.net_area();
         let bought = (new_pieces + measured.valley_pieces) as f64 * piece_area(self.rates);
         let field = order.iter().find(|line| line.item == OrderItem::Field);
-        let ordered = field.map_or(0.0, |line| line.packs as f64 * line.pack_size);
+        let ordered = field.map_or(0.0, |line| line.packs as f64 * line.pack_size.amount());
         Laid {
             new_pieces,
             valley_pieces: measured.valley_pieces,
             pieces_laid: sum(|laid| laid.pieces_laid),
             reused: sum(|laid| laid.reused),
-            waste_percent: waste_percent(bought, net),
-            ordered_waste_percent: waste_percent(
-                ordered * piece_area(self.rates),
-                net * self.scale,
-            ),
+            waste: waste(bought, net),
+            ordered_waste: waste(ordered * piece_area(self.rates), net * self.scale),
         }
     }
 }
 
 /// What is bought over what it covers, less one, per cent; nothing where nothing is covered.
-fn waste_percent(bought: f64, covered: f64) -> f64 {
-    if covered > 0.0 {
+fn waste(bought: f64, covered: f64) -> Measure<Percent> {
+    Measure::new(if covered > 0.0 {
         100.0 * (bought / covered - 1.0)
     } else {
         0.0
-    }
+    })
 }
 
 /// What is counted and for which the rates have no table.

@@ -1,10 +1,12 @@
 //! What is torn off: its weight, and the loads it takes.
 
+use super::because::Cause;
 use super::existing_roof::ExistingRoof;
 use super::mils::up;
+use super::quantities::{LoadLimit, TearOff};
 use super::weight::{Mixture, Spread};
-use super::{Cause, LoadLimit, TearOff};
-use crate::settings::{Rates, TearOffRates, Trailer, Triangle};
+use crate::settings::{Rates, TearOffRates, Trailer};
+use crate::units::{Measure, Weight};
 
 /// Weight and loads of an area (square feet, with its spread).
 pub(super) fn tear_off(
@@ -24,19 +26,19 @@ pub(super) fn tear_off(
     let loads_by_payload = up(p90 * by_payload);
     let loads_by_volume = up(p90 * by_volume);
     TearOff {
-        mean_lb: spread.mean,
-        sigma_lb: spread.variance.sqrt(),
-        p10_lb: p10,
-        p50_lb: p50,
-        p90_lb: p90,
+        mean: Weight::pounds(spread.mean),
+        sigma: Weight::pounds(spread.variance.sqrt()),
+        p10: Weight::pounds(p10),
+        p50: Weight::pounds(p50),
+        p90: Weight::pounds(p90),
         limit: if by_payload >= by_volume {
             LoadLimit::Payload
         } else {
             LoadLimit::Volume
         },
-        loads_p10: p10 * most,
-        loads_p50: p50 * most,
-        loads_p90: p90 * most,
+        loads_p10: Measure::new(p10 * most),
+        loads_p50: Measure::new(p50 * most),
+        loads_p90: Measure::new(p90 * most),
         loads_by_payload,
         loads_by_volume,
         loads: loads_by_payload.max(loads_by_volume),
@@ -53,8 +55,8 @@ struct Loading {
 impl Loading {
     fn new(trailer: &Trailer) -> Loading {
         Loading {
-            by_payload: 1.0 / trailer.payload_lb,
-            by_volume: 1.0 / (trailer.density_lb_per_cuyd * trailer.volume_cuyd),
+            by_payload: 1.0 / trailer.payload_lb.in_pounds(),
+            by_volume: 1.0 / (trailer.density_lb_per_cuyd.value() * trailer.volume_cuyd.value()),
         }
     }
 }
@@ -62,10 +64,12 @@ impl Loading {
 /// For each number of layers that may lie there, `area (layers (1 - lost)(1 + wet) + felt + deck)`;
 /// layers weigh independently.
 fn weight(area: Spread, lying: &ExistingRoof, rates: &TearOffRates) -> Mixture {
-    let layer = Spread::triangle(covering(lying, rates));
-    let ceiling = rates.granule_ceiling_percent;
-    let lost = Spread::triangle(rates.granule_loss_percent.map(|it| it.min(ceiling) / 100.0));
-    let wet = Spread::triangle(rates.wet_percent.map(|it| it / 100.0));
+    let layer = Spread::of_corners(covering(lying, rates));
+    let ceiling = rates.granule_ceiling_percent.value();
+    let lost = rates.granule_loss_percent.map(Measure::value);
+    let lost = Spread::of_corners(lost.map(|percent| percent.min(ceiling) / 100.0));
+    let wet = rates.wet_percent.map(Measure::value);
+    let wet = Spread::of_corners(wet.map(|percent| percent / 100.0));
     let felt = Spread::triangle(rates.felt_psf);
     let deck = if rates.remove_deck {
         Spread::triangle(rates.deck_psf)
@@ -89,7 +93,7 @@ fn chances(lying: &ExistingRoof, rates: &TearOffRates) -> Vec<(f64, f64)> {
             .layer_chance
             .iter()
             .enumerate()
-            .map(|(above, chance)| ((above + 1) as f64, *chance))
+            .map(|(above, chance)| ((above + 1) as f64, chance.value()))
             .collect(),
     }
 }
@@ -106,18 +110,17 @@ pub(super) fn mean_layers(lying: &ExistingRoof, rates: &TearOffRates) -> f64 {
 pub(super) fn layers_at(chance: f64, rates: &TearOffRates) -> u32 {
     let mut sum = 0.0;
     let below = rates.layer_chance.iter().take_while(|it| {
-        sum += **it;
+        sum += it.value();
         sum < chance - 1e-9
     });
     below.count() as u32 + 1
 }
 
-fn covering(lying: &ExistingRoof, rates: &TearOffRates) -> Triangle {
+fn covering(lying: &ExistingRoof, rates: &TearOffRates) -> [f64; 3] {
     let table = &rates.covering_psf;
     table
         .get(covering_key(lying, rates))
-        .copied()
-        .unwrap_or_default()
+        .map_or([0.0; 3], |triangle| triangle.map(Measure::value))
 }
 
 fn covering_key<'a>(lying: &'a ExistingRoof, rates: &TearOffRates) -> &'a str {

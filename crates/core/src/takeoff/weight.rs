@@ -1,6 +1,7 @@
 //! Means and variances of what is torn off, and the quantiles of a mixture.
 
 use crate::settings::Triangle;
+use crate::units::Measure;
 
 /// A quantity known by its mean and variance.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -18,7 +19,12 @@ impl Spread {
     }
 
     /// Of a triangular distribution: mean `(a+b+c)/3`, variance `(a2+b2+c2-ab-ac-bc)/18`.
-    pub fn triangle([a, b, c]: Triangle) -> Spread {
+    pub fn triangle<U>(triangle: Triangle<U>) -> Spread {
+        Spread::of_corners(triangle.map(Measure::value))
+    }
+
+    /// Of the three corners of a triangular distribution.
+    pub fn of_corners([a, b, c]: [f64; 3]) -> Spread {
         Spread {
             mean: (a + b + c) / 3.0,
             variance: (a * a + b * b + c * c - a * b - a * c - b * c) / 18.0,

@@ -1,20 +1,26 @@
 //! Hours of work, air under the roof, and squares by the three ways of billing.
 
+use super::because::Cause;
 use super::existing_roof::ExistingRoof;
+use super::item::OrderItem;
 use super::measured::Measured;
+use super::quantities::{Billing, LaborHours, OrderLine, Ventilation};
 use super::tear_off::mean_layers;
-use super::{Billing, Cause, LaborHours, OrderItem, OrderLine, Ventilation};
 use crate::roof::EdgeKind;
 use crate::settings::{Code, Rates};
-use crate::units::{Area, Length};
+use crate::units::measure::Factor;
+use crate::units::{Area, Length, Measure, Pitch};
 
 /// Width of roof that a foot of hip or ridge is billed as, feet (estimating texts).
 const BILLED_WIDTH: f64 = 1.0;
 
 /// The factor of the last row whose first number is reached; of the first row below it.
-fn factor(rows: &[[f64; 2]], at: f64) -> f64 {
-    let reached = rows.iter().rev().find(|[from, _]| at >= from - 1e-6);
-    reached.or(rows.first()).map_or(1.0, |[_, factor]| *factor)
+///
+/// `in_unit`: turns the first column into the unit of `at`.
+fn factor<T: Copy>(rows: &[(T, Measure<Factor>)], in_unit: fn(T) -> f64, at: f64) -> f64 {
+    let reached = |row: &&(T, Measure<Factor>)| at >= in_unit(row.0) - 1e-6;
+    let row = rows.iter().rev().find(reached).or(rows.first());
+    row.map_or(1.0, |(_, factor)| factor.value())
 }
 
 /// Hours of a roof whose areas are `scale` times what they are.
@@ -33,8 +39,8 @@ pub(super) fn labor(
             let body = measured.survey.bodies.get(face.body);
             let eave = body.map_or(0.0, |body| body.eave_height.in_feet());
             face.area * scale / 100.0
-                * factor(&labor.steepness, face.pitch.in_12())
-                * factor(&labor.height, eave)
+                * factor(&labor.steepness, Pitch::in_12, face.pitch.in_12())
+                * factor(&labor.height, Length::in_feet, eave)
         })
         .sum();
     let deck = lying.deck.as_deref().unwrap_or("other");
@@ -43,7 +49,10 @@ pub(super) fn labor(
     } else {
         "other"
     };
-    let strip_factor = labor.strip_deck.get(key).copied().unwrap_or(1.0);
+    let strip_factor = labor
+        .strip_deck
+        .get(key)
+        .map_or(1.0, |factor| factor.value());
     let layers = mean_layers(lying, &rates.tear_off);
     let faces: Vec<Cause> = measured.order.iter().copied().map(Cause::Face).collect();
     let mut lay_because = faces;
@@ -60,8 +69,8 @@ pub(super) fn labor(
         strip_because.extend(Cause::rates(&["tear_off.layer_chance"]));
     }
     LaborHours {
-        lay_hours: squares * labor.lay_hours,
-        strip_hours: squares * labor.strip_hours * layers * strip_factor,
+        lay_hours: Measure::new(squares * labor.lay_hours.value()),
+        strip_hours: Measure::new(squares * labor.strip_hours.value() * layers * strip_factor),
         lay_because,
         strip_because,
     }
@@ -79,9 +88,9 @@ pub(super) fn ventilation(
 ) -> Ventilation {
     let asked = &code.ventilation;
     let plan = measured.roof.plan_area() * scale;
-    let required = plan * 144.0 / asked.ratio;
-    let upper = required * asked.upper_percent / 100.0;
-    let ridge_vent = vented.in_feet() * rates.ridge_vent.nfa_sqin_per_ft;
+    let required = plan * 144.0 / asked.ratio.value();
+    let upper = required * asked.upper_percent.value() / 100.0;
+    let ridge_vent = vented.in_feet() * rates.ridge_vent.nfa_sqin_per_ft.value();
     let mut because: Vec<Cause> = measured.order.iter().copied().map(Cause::Face).collect();
     because.extend(
         measured
@@ -100,11 +109,11 @@ pub(super) fn ventilation(
     Ventilation {
         plan_area: Area::square_feet(plan),
         ratio: asked.ratio,
-        required_sqin: required,
-        upper_sqin: upper,
-        lower_sqin: required - upper,
-        ridge_vent_sqin: ridge_vent,
-        upper_short_sqin: (upper - ridge_vent).max(0.0),
+        required: Measure::new(required),
+        upper: Measure::new(upper),
+        lower: Measure::new(required - upper),
+        ridge_vent: Measure::new(ridge_vent),
+        upper_short: Measure::new((upper - ridge_vent).max(0.0)),
         because,
     }
 }
@@ -119,7 +128,7 @@ pub(super) fn billing(
     let net = measured.net_area() * scale;
     let length = |kind| measured.length_of(kind) * scale.sqrt();
     let strips = (length(EdgeKind::Hip) + length(EdgeKind::Ridge)) * BILLED_WIDTH;
-    let course = length(EdgeKind::Eave) * rates.field.exposure_in / 12.0;
+    let course = length(EdgeKind::Eave) * rates.field.exposure_in.value() / 12.0;
     let packs = order
         .iter()
         .find(|line| line.item == OrderItem::Field)
@@ -139,14 +148,14 @@ pub(super) fn billing(
         "field.per_pack",
     ]));
     Billing {
-        net_squares: net / 100.0,
-        accessory_squares: (net + strips + course) / 100.0,
-        ordered_squares: packs as f64 * rates.field.per_pack * piece_area(rates) / 100.0,
+        net: Area::square_feet(net),
+        net_and_accessories: Area::square_feet(net + strips + course),
+        ordered: Area::square_feet(packs as f64 * rates.field.per_pack.value() * piece_area(rates)),
         because,
     }
 }
 
 /// What one piece covers at its exposure, sq ft.
 pub(super) fn piece_area(rates: &Rates) -> f64 {
-    rates.field.piece_in * rates.field.exposure_in / 144.0
+    rates.field.piece_in.value() * rates.field.exposure_in.value() / 144.0
 }

@@ -3,6 +3,7 @@
 
 use crate::shapes::{counts, face, laid};
 use eavebook_core::settings::{Anchor, Field, Pool, Rates};
+use eavebook_core::units::Measure;
 use proptest::prelude::*;
 
 /// The part of a ring above (or below) a height (Sutherland and Hodgman 1974).
@@ -41,14 +42,14 @@ fn by_hand(ring: &[[f64; 2]], field: &Field) -> (u64, u64, u64, u64) {
     let least = |axis: usize| ring.iter().map(|p| p[axis]).fold(f64::INFINITY, f64::min);
     let top = ring.iter().map(|p| p[1]).fold(f64::NEG_INFINITY, f64::max);
     let (left, low) = (least(0), least(1));
-    let (piece, exposure) = (mil(field.piece_in), mil(field.exposure_in));
+    let (piece, exposure) = (mil(field.piece_in.value()), mil(field.exposure_in.value()));
     let mut heap: Vec<OffCut> = Vec::new();
     let (mut courses, mut pieces, mut new, mut reused) = (0, 0, 0, 0);
     while courses * exposure < mil(top - low) {
-        let butt = low + courses as f64 * field.exposure_in;
-        let head = (butt + field.height_in).min(top);
+        let butt = low + courses as f64 * field.exposure_in.value();
+        let head = (butt + field.height_in.value()).min(top);
         let band = clipped(&clipped(&ring, butt, 1.0), head, -1.0);
-        let bond = courses % i64::from(field.steps) * mil(field.stagger_in) % piece;
+        let bond = courses % i64::from(field.steps) * mil(field.stagger_in.value()) % piece;
         courses += 1;
         let ends = |by: fn(f64, f64) -> f64, from: f64| band.iter().map(|p| p[0]).fold(from, by);
         let (from, to) = (
@@ -87,7 +88,7 @@ fn by_hand(ring: &[[f64; 2]], field: &Field) -> (u64, u64, u64, u64) {
                 continue;
             }
             new += 1;
-            if field.pool != Pool::None && piece - need >= mil(field.least_off_cut_in) {
+            if field.pool != Pool::None && piece - need >= mil(field.least_off_cut_in.value()) {
                 heap.push(OffCut {
                     length: piece - need,
                     starts: last,
@@ -114,13 +115,13 @@ fn field() -> impl Strategy<Value = Field> {
     )
         .prop_map(
             |(piece_in, exposure_in, (stagger_in, steps), anchor, pool, least_off_cut_in)| Field {
-                piece_in,
-                exposure_in,
-                stagger_in,
+                piece_in: Measure::new(piece_in),
+                exposure_in: Measure::new(exposure_in),
+                stagger_in: Measure::new(stagger_in),
                 steps,
                 anchor,
                 pool,
-                least_off_cut_in,
+                least_off_cut_in: Measure::new(least_off_cut_in),
                 ..Rates::demo().field
             },
         )

@@ -106,7 +106,8 @@ fn rates_at_their_limits_on_a_vast_roof_are_priced_without_overflow() {
     extreme(&mut value, "", &candidates, &takes);
     let rates = read(&value).unwrap();
     assert!(
-        rates.field.margin_percent > 100.0 && rates.price.profit_percent.to_string() == "99.99"
+        rates.field.margin_percent.value() > 100.0
+            && rates.price.profit_percent.to_string() == "99.99"
     );
     let roof = vast();
     let takeoff = take_off(

@@ -59,7 +59,7 @@ proptest! {
     fn waste_is_never_below_nothing_but_for_slivers(corners in corners()) {
         let laid = laid(face(0, 6.0, &corners, 0.0, [0.0, 0.0]), &Rates::demo());
         let net = laid.net_area.in_square_feet();
-        prop_assert!(laid.waste_percent / 100.0 * net >= -slivers(&laid), "{:?}", laid);
+        prop_assert!(laid.waste.value() / 100.0 * net >= -slivers(&laid), "{:?}", laid);
     }
 
     #[test]
@@ -95,7 +95,7 @@ proptest! {
         let wide = [[0.0, 0.0], [3000.0, 0.0], [3000.0, height], [0.0, height]];
         let laid = laid(face(0, 6.0, &wide, 0.0, [0.0, 0.0]), &Rates::demo());
         let top = laid.courses as f64 * 5.0 / 12.0 / height - 1.0;
-        prop_assert!((laid.waste_percent / 100.0 - top).abs() < 2e-3, "{}", laid.waste_percent);
+        prop_assert!((laid.waste.value() / 100.0 - top).abs() < 2e-3, "{}", laid.waste.value());
     }
 
     /// The larger the roof may be, the dearer its upper end and the cheaper its lower.

@@ -112,12 +112,12 @@ fn tear_off(takeoff: &Takeoff, lang: Lang) -> Block {
     let text = match lang {
         Lang::En => format!(
             "What comes off weighs about {:.0} lb, likely {:.0} to {:.0} lb: {:.1} loads, likely {:.1} to {:.1}. Plan for {}. Weigh the first load: the hauler's own limit counts.",
-            off.p50_lb,
-            off.p10_lb,
-            off.p90_lb,
-            off.loads_p50,
-            off.loads_p10,
-            off.loads_p90,
+            off.p50.in_pounds(),
+            off.p10.in_pounds(),
+            off.p90.in_pounds(),
+            off.loads_p50.value(),
+            off.loads_p10.value(),
+            off.loads_p90.value(),
             words::counted(
                 usize::try_from(off.loads).unwrap_or(usize::MAX),
                 "load",
@@ -126,12 +126,12 @@ fn tear_off(takeoff: &Takeoff, lang: Lang) -> Block {
         ),
         Lang::Es => format!(
             "Lo que se quita pesa como {:.0} lb, casi seguro entre {:.0} y {:.0} lb: {:.1} cargas, entre {:.1} y {:.1}. Cuenten con {}. Pesen la primera carga: manda el límite del transportista.",
-            off.p50_lb,
-            off.p10_lb,
-            off.p90_lb,
-            off.loads_p50,
-            off.loads_p10,
-            off.loads_p90,
+            off.p50.in_pounds(),
+            off.p10.in_pounds(),
+            off.p90.in_pounds(),
+            off.loads_p50.value(),
+            off.loads_p10.value(),
+            off.loads_p90.value(),
             words::counted(
                 usize::try_from(off.loads).unwrap_or(usize::MAX),
                 "carga",

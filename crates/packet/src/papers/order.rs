@@ -25,13 +25,13 @@ pub fn leaf(told: &PaperInput) -> Leaf {
                 ("Received", Set::Blank),
             ]);
             for (line, number) in takeoff.order.iter().zip(1_u32..) {
-                let unit = line.unit.name();
+                let unit = line.needed.unit().name();
                 table.row(vec![
                     number.to_string(),
                     words::capital(&item(&line.item, Lang::En)),
                     format!("{} {}", line.packs, pack(line.pack, line.packs, Lang::En)),
-                    format!("{} {unit}", plain(line.needed)),
-                    format!("{} {unit}", plain(line.left_over)),
+                    format!("{} {unit}", plain(line.needed.amount())),
+                    format!("{} {unit}", plain(line.spare.amount())),
                     String::new(),
                     String::new(),
                 ]);

@@ -36,16 +36,20 @@ pub fn leaf(told: &PaperInput) -> Leaf {
         let mut items = vec![format!(
             "Air under the roof: {:.0} sq ft in plan at 1 to {:.0} ask for {:.0} sq in of opening, {:.0} of it near the ridge; ridge vents give {:.0}, {:.0} lack.",
             air.plan_area.in_square_feet(),
-            air.ratio,
-            air.required_sqin,
-            air.upper_sqin,
-            air.ridge_vent_sqin,
-            air.upper_short_sqin
+            air.ratio.value(),
+            air.required.value(),
+            air.upper.value(),
+            air.ridge_vent.value(),
+            air.upper_short.value()
         )];
         items.push(if takeoff.ice_barrier.is_empty() {
             "Barrier against ice: none in the notes.".to_owned()
         } else {
-            let feet: f64 = takeoff.ice_barrier.iter().map(|row| row.length_ft).sum();
+            let feet: f64 = takeoff
+                .ice_barrier
+                .iter()
+                .map(|row| row.length.in_feet())
+                .sum();
             format!("Barrier against ice along the eaves: {feet:.0} ft of it in all.")
         });
         rules.push(Block::List { items });
@@ -76,7 +80,9 @@ fn notes(code: &Code) -> Block {
             if ice.required {
                 format!(
                     "{} in past the wall line; at least {} in up the slope from {} in 12",
-                    ice.inside_in, ice.steep_in, ice.steep_from_pitch
+                    ice.inside_in.value(),
+                    ice.steep_in.value(),
+                    ice.steep_from_pitch.in_12()
                 )
             } else {
                 "not asked for".to_owned()
@@ -86,18 +92,22 @@ fn notes(code: &Code) -> Block {
             "Underlayment",
             format!(
                 "half-lapped below {} in 12",
-                code.underlayment.half_lap_below_pitch
+                code.underlayment.half_lap_below_pitch.in_12()
             ),
         ),
         (
             "Least pitch",
-            format!("no shingles below {} in 12", code.underlayment.least_pitch),
+            format!(
+                "no shingles below {} in 12",
+                code.underlayment.least_pitch.in_12()
+            ),
         ),
         (
             "Ventilation",
             format!(
                 "1 to {}, {} % of it near the ridge",
-                code.ventilation.ratio, code.ventilation.upper_percent
+                code.ventilation.ratio.value(),
+                code.ventilation.upper_percent.value()
             ),
         ),
         (

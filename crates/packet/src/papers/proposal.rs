@@ -247,7 +247,8 @@ fn without(told: &PaperInput, one: &NotPriced) -> String {
                 words::area(*area, Lang::En)
             )
         }
-        NotPriced::VentShort { sqin } => {
+        NotPriced::VentShort { area } => {
+            let sqin = area.value();
             format!("Vents near the ridge: {sqin:.0} sq in of opening lack, not priced.")
         }
         NotPriced::Unlisted(Unlisted::Saddle { .. }) => {

@@ -50,7 +50,7 @@ pub fn squares(
     let to_order = line(
         "to order",
         "To order",
-        squares_of(takeoff.billing.ordered_squares),
+        squares_of(takeoff.billing.ordered),
         "The packs of field pieces in the order list, as squares at their exposure.".to_owned(),
         traces.made(of_field),
     );
@@ -67,7 +67,7 @@ pub fn squares(
     let mut waste = line(
         "waste",
         "Cut waste as laid",
-        format!("{} %", number(laid.waste_percent, 1)),
+        format!("{} %", number(laid.waste.value(), 1)),
         format!(
             "{} taken from packs for {} of roof, at their exposure; {} laid again. Starter, cap and \
              metal are not in it.",
@@ -85,7 +85,7 @@ pub fn squares(
     let ordered = line(
         "ordered waste",
         "Waste as ordered",
-        format!("{} %", number(laid.ordered_waste_percent, 1)),
+        format!("{} %", number(laid.ordered_waste.value(), 1)),
         "The same with whole packs and the margin.".to_owned(),
         traces.made(of_field),
     );
@@ -97,8 +97,8 @@ pub fn squares(
     }
 }
 
-fn squares_of(squares: f64) -> String {
-    counted(squares, 2, "square")
+fn squares_of(area: Area) -> String {
+    counted(area.in_squares(), 2, "square")
 }
 
 fn face(traces: &Traces, courses: &Courses) -> TakeoffLine {
@@ -116,7 +116,7 @@ fn face(traces: &Traces, courses: &Courses) -> TakeoffLine {
     line(
         &format!("face {}", courses.face),
         &name,
-        format!("{} %", number(courses.waste_percent, 1)),
+        format!("{} %", number(courses.waste.value(), 1)),
         format!(
             "{} over {}: {} taken from packs, {} laid again.",
             counted(count, 0, "course"),
@@ -170,26 +170,26 @@ fn spare(line: &OrderLine) -> String {
 
 /// Packs before they are rounded up.
 fn exactly(line: &OrderLine) -> f64 {
-    line.needed * (1.0 + line.margin_percent / 100.0) / line.pack_size
+    line.needed.amount() * (1.0 + line.margin.value() / 100.0) / line.pack_size.amount()
 }
 
 /// How a line of the order list was worked out.
 #[must_use]
 pub fn formula(line: &OrderLine, takeoff: &Takeoff) -> String {
-    let needed = counted(line.needed, 1, line.unit.name());
-    let margin = if line.margin_percent > 0.0 {
-        format!(" and {} % on top", number(line.margin_percent, 2))
+    let needed = counted(line.needed.amount(), 1, line.needed.unit().name());
+    let margin = if line.margin.value() > 0.0 {
+        format!(" and {} % on top", number(line.margin.value(), 2))
     } else {
         String::new()
     };
     let exact = exactly(line);
     let pack = line.pack.name();
-    let packed = if (line.pack_size - 1.0).abs() < 1e-9 {
+    let packed = if (line.pack_size.amount() - 1.0).abs() < 1e-9 {
         format!("{needed}{margin}.")
     } else {
         format!(
             "{needed}{margin}, {} a {pack}: {}, so {}.",
-            counted(line.pack_size, 2, line.unit.name()),
+            counted(line.pack_size.amount(), 2, line.pack_size.unit().name()),
             counted(exact, 2, pack),
             whole(line.packs, pack),
         )
@@ -238,19 +238,19 @@ pub fn billing(traces: &Traces, takeoff: &Takeoff) -> TakeoffPart {
         (
             BillingBy::NetArea,
             "Net area",
-            takeoff.billing.net_squares,
+            takeoff.billing.net,
             "The area to cover, in squares of 100 sq ft.",
         ),
         (
             BillingBy::NetAndAccessories,
             "Net and accessories",
-            takeoff.billing.accessory_squares,
+            takeoff.billing.net_and_accessories,
             "The area to cover, hips and ridges as a strip a foot wide, eaves as one course more.",
         ),
         (
             BillingBy::OrderedPacks,
             "Ordered packs",
-            takeoff.billing.ordered_squares,
+            takeoff.billing.ordered,
             "The packs of field pieces that are ordered, at their exposure.",
         ),
     ];

@@ -6,41 +6,46 @@ use super::order::line;
 use crate::reply::{LoadBar, TakeoffLine, TakeoffPart};
 use crate::view::names;
 use eavebook_core::takeoff::{LoadLimit, Takeoff, TearOff, Ventilation};
+use eavebook_core::units::measure::SquareInch;
+use eavebook_core::units::{Measure, Weight};
 
 /// Weight and loads, the sentence first.
 #[must_use]
 pub fn tear_off(traces: &Traces, takeoff: &Takeoff) -> TakeoffPart {
     let off = &takeoff.tear_off;
     let made = || traces.made(&off.because);
-    let pounds = |lb: f64| format!("{} lb", number((lb / 10.0).round() * 10.0, 0));
+    let pounds = |weight: Weight| {
+        let tens = (weight.in_pounds() / 10.0).round() * 10.0;
+        format!("{} lb", number(tens, 0))
+    };
     let filled = match off.limit {
         LoadLimit::Payload => "the weight it may carry fills a trailer first",
         LoadLimit::Volume => "the room in it fills a trailer first",
     };
     let words = format!(
         "About {} to tear off, likely {} to {}: about {}, likely {} to {}. Plan for {}.",
-        pounds(off.p50_lb),
-        pounds(off.p10_lb),
-        pounds(off.p90_lb),
-        loads(off.loads_p50),
-        number(off.loads_p10, 1),
-        number(off.loads_p90, 1),
+        pounds(off.p50),
+        pounds(off.p10),
+        pounds(off.p90),
+        loads(off.loads_p50.value()),
+        number(off.loads_p10.value(), 1),
+        number(off.loads_p90.value(), 1),
         whole(off.loads, "load"),
     );
     let mut weight = line(
         "weight",
         "Weight",
-        pounds(off.mean_lb),
+        pounds(off.mean),
         format!(
             "The area of the roof times what a square foot of each layer weighs, less the granules \
              it lost, more the water in it, and the felt. One time in ten less than {}, one time in \
              ten more than {}.",
-            pounds(off.p10_lb),
-            pounds(off.p90_lb)
+            pounds(off.p10),
+            pounds(off.p90)
         ),
         made(),
     );
-    weight.value.give_or_take = Some(format!("± {}", pounds(off.sigma_lb)));
+    weight.value.give_or_take = Some(format!("± {}", pounds(off.sigma)));
     let by_payload = line(
         "loads by payload",
         "Loads by weight",
@@ -79,8 +84,8 @@ fn loads(loads: f64) -> String {
 
 /// The bar ends at whole loads, so that what fits in them is seen.
 fn bar(off: &TearOff) -> LoadBar {
-    let end = off.loads_p90.ceil().max(1.0);
-    let at = [off.loads_p10, off.loads_p50, off.loads_p90];
+    let end = off.loads_p90.value().ceil().max(1.0);
+    let at = [off.loads_p10, off.loads_p50, off.loads_p90].map(Measure::value);
     let mut whole = Vec::new();
     let mut load = 1.0;
     while load <= end {
@@ -97,43 +102,43 @@ fn bar(off: &TearOff) -> LoadBar {
 /// Openings for air.
 #[must_use]
 pub fn air(traces: &Traces, air: &Ventilation) -> TakeoffPart {
-    let line = |key: &str, name: &str, sqin: f64, formula: String| -> TakeoffLine {
-        let words = format!("{} sq in", number(sqin, 0));
+    let line = |key: &str, name: &str, free: Measure<SquareInch>, formula: String| -> TakeoffLine {
+        let words = format!("{} sq in", number(free.value(), 0));
         line(key, name, words, formula, traces.made(&air.because))
     };
     let lines = vec![
         line(
             "required",
             "Asked for",
-            air.required_sqin,
+            air.required,
             format!(
                 "{} in plan, overhangs with it, one part of opening to {}.",
                 air.plan_area.words(),
-                number(air.ratio, 0)
+                number(air.ratio.value(), 0)
             ),
         ),
         line(
             "upper",
             "Near the ridge",
-            air.upper_sqin,
+            air.upper,
             "The upper share of it by the code profile.".to_owned(),
         ),
         line(
             "lower",
             "Near the eaves",
-            air.lower_sqin,
+            air.lower,
             "The rest of it.".to_owned(),
         ),
         line(
             "ridge vent",
             "Ridge vents give",
-            air.ridge_vent_sqin,
+            air.ridge_vent,
             "The length of the ridge vents times what a foot of them lets through.".to_owned(),
         ),
         line(
             "short",
             "Lacks near the ridge",
-            air.upper_short_sqin,
+            air.upper_short,
             "What is asked for near the ridge less what the ridge vents give.".to_owned(),
         ),
     ];
@@ -161,7 +166,7 @@ pub fn labor(traces: &Traces, takeoff: &Takeoff) -> TakeoffPart {
             line(
                 "strip",
                 "Strip",
-                words(hours.strip_hours),
+                words(hours.strip_hours.value()),
                 "Squares of each face, its factors for steepness and height, hours a square and \
                  layer, layers, and the factor of the deck."
                     .to_owned(),
@@ -170,7 +175,7 @@ pub fn labor(traces: &Traces, takeoff: &Takeoff) -> TakeoffPart {
             line(
                 "lay",
                 "Lay",
-                words(hours.lay_hours),
+                words(hours.lay_hours.value()),
                 "Squares of each face, its factors for steepness and height, hours a square."
                     .to_owned(),
                 traces.made(&hours.lay_because),
