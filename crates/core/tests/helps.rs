@@ -60,7 +60,7 @@ fn what_a_reading_would_gain_is_what_solving_again_with_it_gains() {
             };
             let survey = stated(&read, &mut noise);
             let solved = Told::of(survey.clone()).solved;
-            let usual = eavebook_core::outline::default_sigma(30.0);
+            let usual = eavebook_core::outline::default_sigma(Length::feet(30.0)).in_feet();
             let helps: Vec<(&MissingReading, Span)> = solved
                 .missing_readings
                 .iter()
@@ -242,7 +242,7 @@ fn two_bodies_found_from_one_another_are_adjusted_as_one_net_would_be() {
             one.observations.push(net::Observation {
                 row: net::Row::Distance { from, to },
                 value: feet,
-                sigma: eavebook_core::outline::default_sigma(feet),
+                sigma: eavebook_core::outline::default_sigma(reading.value).in_feet(),
             });
             one.observations.push(net::Observation {
                 row: net::Row::Direction { from, to },

@@ -9,7 +9,7 @@ use eavebook_core::sight::{
     sight,
 };
 use eavebook_core::survey::Point;
-use eavebook_core::units::Length;
+use eavebook_core::units::{Figure, Length};
 use eavebook_houses::Noise;
 use proptest::prelude::*;
 
@@ -169,7 +169,10 @@ impl Gable {
 
     fn house(&self, tape: f64) -> House {
         GableEnd {
-            width: [Length::feet(WIDE + tape), Length::feet(0.15)],
+            width: Figure {
+                value: Length::feet(WIDE + tape),
+                sigma: Length::feet(0.15),
+            },
             top_off_middle: Length::feet(self.said_off),
         }
         .house()
@@ -276,6 +279,11 @@ fn off_a_corner(degrees: f64, far: f64) -> Stand {
     }
 }
 
+/// Returns a length and its standard deviation, feet.
+fn feet(figure: Figure<Length>) -> [f64; 2] {
+    [figure.value, figure.sigma].map(Length::in_feet)
+}
+
 const PHOTOS: u32 = 200;
 
 /// Of a row of photos: mean error and its spread, mean stated spread, share of errors within two of
@@ -297,12 +305,12 @@ fn row(
     let (mut errors, mut stated, mut within) = (Vec::new(), 0.0, 0.0);
     for _ in 0..PHOTOS {
         if let Ok(told) = photo(&mut noise) {
-            let error = told.pitch.in_12() - in_12;
+            let error = told.pitch.value.in_12() - in_12;
             let marks = told.sigma_of_marks.in_12();
             errors.push(error);
             stated += marks;
             within += f64::from(u8::from(error.abs() <= 2.0 * marks));
-            assert!(told.sigma.in_12() >= 0.25 - 1e-12);
+            assert!(told.pitch.sigma.in_12() >= 0.25 - 1e-12);
             assert!(told.cautions.contains(&SightCaution::PhotoAlone));
         }
     }
@@ -448,11 +456,12 @@ fn perfect_marks_give_the_pitch_the_rise_the_eaves_and_where_one_stood() {
     for in_12 in [2.0, 7.0, 12.0, 20.0] {
         let (camera, house, marks) = steady(Gable::of(in_12), &before_gable(50.0, 20.0));
         let told = sight(&camera, &house, &marks).expect("a roof");
-        assert!((told.pitch.in_12() - in_12).abs() < 1e-4, "{told:?}");
-        let rise = told.peaks[0].rise[0].in_feet();
+        assert!((told.pitch.value.in_12() - in_12).abs() < 1e-4, "{told:?}");
+        let rise = told.peaks[0].rise.value.in_feet();
         assert!((rise - 15.0 * in_12 / 12.0).abs() < 1e-3);
-        let [eaves, sigma] = told.eave_height.expect("the ground is marked");
-        assert!((eaves.in_feet() - EAVES_AT).abs() < 1e-3 && sigma.in_feet() < 0.3);
+        let eaves = told.eave_height.expect("the ground is marked");
+        assert!((eaves.value.in_feet() - EAVES_AT).abs() < 1e-3);
+        assert!(eaves.sigma < Length::feet(0.3));
         assert!((told.distance.in_feet() - 50.0_f64.hypot(20.0)).abs() < 1e-2);
         assert!(told.off_px < 1e-3);
     }
@@ -471,7 +480,7 @@ fn a_photo_without_vertical_or_lens_is_told_with_less_and_says_so() {
     assert!(told.cautions.contains(&SightCaution::NoFocalLength));
     let full = sight(&camera, &house, &marks).expect("a roof");
     assert!(told.sigma_of_marks > full.sigma_of_marks);
-    assert!((told.pitch.in_12() - 6.0).abs() < 2.0 * told.sigma.in_12());
+    assert!((told.pitch.value.in_12() - 6.0).abs() < 2.0 * told.pitch.sigma.in_12());
 }
 
 #[test]
@@ -562,10 +571,12 @@ fn a_house_twice_as_large_is_twice_as_high_and_as_sloped() {
     }
     let small = sight(&camera, &house, &marks).expect("a roof");
     let large = sight(&camera, &large, &marks).expect("a roof");
-    assert!((small.pitch.in_12() - large.pitch.in_12()).abs() < 1e-5);
+    assert!((small.pitch.value.in_12() - large.pitch.value.in_12()).abs() < 1e-5);
     let heights = |told: &SightResult| {
         let eaves = told.eave_height.expect("the ground is marked");
-        [told.peaks[0].rise, eaves].concat()
+        [told.peaks[0].rise, eaves]
+            .map(|figure| [figure.value, figure.sigma])
+            .concat()
     };
     for (small, large) in heights(&small).iter().zip(heights(&large)) {
         assert!((2.0 * small.in_feet() - large.in_feet()).abs() < 1e-3);
@@ -606,7 +617,7 @@ proptest! {
             peak.at.x = -peak.at.x;
         }
         let other = sight(&Camera { up, ..camera }, &house, &mirrored).expect("a roof");
-        prop_assert!((other.pitch.in_12() - told.pitch.in_12()).abs() < 1e-3);
+        prop_assert!((other.pitch.value.in_12() - told.pitch.value.in_12()).abs() < 1e-3);
     }
 
     #[test]
@@ -649,13 +660,13 @@ proptest! {
         match sight(&camera, &house, &marks) {
             Ok(told) => {
                 let mut numbers = vec![
-                    told.pitch.in_12(),
-                    told.sigma.in_12(),
+                    told.pitch.value.in_12(),
+                    told.pitch.sigma.in_12(),
                     told.distance.in_feet(),
                     told.off_px,
                 ];
-                numbers.extend(told.peaks.iter().flat_map(|peak| peak.rise).map(Length::in_feet));
-                numbers.extend(told.eave_height.into_iter().flatten().map(Length::in_feet));
+                numbers.extend(told.peaks.iter().flat_map(|peak| feet(peak.rise)));
+                numbers.extend(told.eave_height.into_iter().flat_map(feet));
                 prop_assert!(numbers.iter().all(|number| number.is_finite()), "{:?}", told);
             }
             Err(refusal) => prop_assert!(refusal.to_string().contains(": ")),

@@ -204,12 +204,15 @@ impl<'a> Parts<'a> {
             let leg = u32::try_from(index + 1).ok()?;
             let figure = job.outline().and_then(|outline| outline.legs.get(index));
             let walked = job.laid.lengths.get(index).copied().flatten();
-            let length = figure.and_then(|figure| figure.length).or(walked);
+            let adjusted = figure.and_then(|figure| figure.length);
+            let length = adjusted
+                .map(|length| length.value)
+                .or(walked.map(Length::feet));
             Some(NamedEdge {
                 name: format!("e{leg}"),
                 kind: None,
-                length: length.map(Length::feet),
-                sigma: figure.and_then(|figure| figure.sigma).map(Length::feet),
+                length,
+                sigma: adjusted.map(|length| length.sigma),
                 ends: [self.corners[index], self.corners[(index + 1) % count]],
                 heights: None,
                 faces: Vec::new(),
@@ -299,7 +302,7 @@ fn faces<'a>(all: &'a [Face], solved: &Solved, places: &[FacePlace]) -> Vec<Name
 
 fn pitch_sigma(solved: &Solved, face: &Face) -> Option<f64> {
     match solved.bodies.get(face.body)?.rises.get(face.leg)? {
-        SettledRise::Slope(pitch) => pitch.read.as_ref().map(|_| pitch.sigma_in_12()),
+        SettledRise::Slope(pitch) => pitch.read.as_ref().map(|_| pitch.sigma_in_12().in_12()),
         SettledRise::Unknown | SettledRise::Bands(_) | SettledRise::Gable | SettledRise::Wall => {
             None
         }

@@ -197,7 +197,7 @@ fn apart(outline: &Outline, peer: &Value) -> Option<f64> {
         beside(at.y, &peer["corners"][k][1])?;
     }
     for (k, figure) in outline.readings.iter().enumerate() {
-        beside(figure.residual, &peer["residuals"][k])?;
+        beside(figure.residual.in_feet(), &peer["residuals"][k])?;
         beside(figure.redundancy, &peer["redundancies"][k])?;
     }
     beside(outline.suspects.nothing_wrong, &peer["nothing_wrong"])?;

@@ -188,7 +188,7 @@ impl Example {
                 self.id,
                 o.redundancy
             );
-            let test = o.test().unwrap_or(0.0);
+            let test = o.standardized_residual().unwrap_or(0.0);
             assert!(
                 (test.abs() - self.w[k].abs()).abs() < 0.0021 + 1e-4 * self.w[k].abs(),
                 "{} test value {k}: {test}",
@@ -226,7 +226,7 @@ fn a_quadrilateral_with_gross_errors_comes_out_as_printed() {
     let largest = adjusted
         .observed
         .iter()
-        .filter_map(|o| o.test())
+        .filter_map(|o| o.standardized_residual())
         .fold(0.0_f64, |m, w| m.max(w.abs()));
     assert!((largest - 29.19).abs() < 0.01, "{largest}");
 }
@@ -250,7 +250,7 @@ fn the_blunder_put_back_is_the_one_that_the_test_picks() {
         .observed
         .iter()
         .enumerate()
-        .filter_map(|(k, o)| Some((k, o.test()?.abs())))
+        .filter_map(|(k, o)| Some((k, o.standardized_residual()?.abs())))
         .collect();
     tests.sort_by(|a, b| b.1.total_cmp(&a.1));
     println!(

@@ -8,7 +8,6 @@ use crate::view::solved_job;
 use eavebook_core::book::kinds::{EndKind, GableMark, GableSpot, PitchRead, TiltFelt};
 use eavebook_core::book::names::end_of;
 use eavebook_core::sight::{Camera, GableEnd, Mark, PhoneTurn, Spot, sight, up_in_picture};
-use eavebook_core::units::Length;
 use eavebook_store::Store;
 use uuid::Uuid;
 
@@ -66,7 +65,7 @@ pub fn pitch(book: &mut Store, job: Uuid, marked: &Marked) -> Result<Reply, Refu
     let hundredths = |degrees: f64| (degrees * 100.0).round() / 100.0;
     let reading = told.reading();
     let read = PitchRead::Sighted {
-        degrees: hundredths(told.pitch.angle().in_degrees()),
+        degrees: hundredths(told.pitch.value.angle().in_degrees()),
         sigma: hundredths(reading.sigma.map_or(0.0, |sigma| sigma.in_degrees())),
         photo: marked.photo,
         marks: marked.marks.clone(),
@@ -123,10 +122,10 @@ fn gable(opened: &OpenJob, leg: u32) -> Result<GableEnd, Refusal> {
         .and_then(|solved| solved.bodies.first())
         .map(|body| &body.outline);
     let figure = outline.and_then(|outline| outline.legs.get(under as usize - 1));
-    let width = figure.and_then(|leg| Some([leg.length?, leg.sigma?]));
-    let [width, sigma] = width.ok_or(RequestRefusal::NoGableWidth { leg: under })?;
+    let width = figure.and_then(|leg| leg.length);
+    let width = width.ok_or(RequestRefusal::NoGableWidth { leg: under })?;
     Ok(GableEnd {
-        width: [width, sigma].map(Length::feet),
-        top_off_middle: Length::feet(TOP_OFF_MIDDLE * width),
+        width,
+        top_off_middle: width.value * TOP_OFF_MIDDLE,
     })
 }

@@ -6,7 +6,6 @@ use super::things;
 use crate::reply::{ClosureView, ClosureWord, Sentence, SuspectView};
 use eavebook_core::book::kinds::Thing;
 use eavebook_core::outline::{ClosureState, SlipKind, Suspect};
-use eavebook_core::units::Length;
 
 /// The closure as it is shown.
 #[must_use]
@@ -118,7 +117,7 @@ fn view_suspect(seen: &SolvedJob, thing: &Thing, suspect: &Suspect) -> SuspectVi
         SlipKind::Other => ("slip_other", "Something else?"),
     };
     // While it is read again, nobody is told what it should be.
-    let value = Length::feet(suspect.likely_value).words(seen.round_to());
+    let value = suspect.likely_value.words(seen.round_to());
     let en = if seen.hides(thing) {
         slip.to_owned()
     } else {

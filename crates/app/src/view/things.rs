@@ -9,7 +9,7 @@ use eavebook_core::book::fold::{BookedReading, SupersededBy, TakenOut};
 use eavebook_core::book::house_side::HouseSide;
 use eavebook_core::book::kinds::{Followed, HowRead, Kind, Thing, Turn};
 use eavebook_core::check::State;
-use eavebook_core::units::{self, Length, Tape};
+use eavebook_core::units::Tape;
 use uuid::Uuid;
 
 /// A leg or a tie as a list item.
@@ -142,7 +142,7 @@ pub fn value(seen: &SolvedJob, thing: &Thing) -> Option<Figure> {
     if seen.hidden.is_some() {
         return None;
     }
-    let length = Length::feet(seen.leg_figure(*leg)?.length?);
+    let length = seen.leg_figure(*leg)?.length?.value;
     Some(Figure {
         words: length.words(seen.round_to()),
         give_or_take: give_or_take(seen, thing),
@@ -154,12 +154,8 @@ fn give_or_take(seen: &SolvedJob, thing: &Thing) -> Option<String> {
     let Thing::Leg { leg } = thing else {
         return None;
     };
-    let figure = seen.leg_figure(*leg)?;
-    let worked = units::Figure {
-        value: Length::feet(figure.length?),
-        sigma: Length::feet(figure.sigma?),
-    };
-    Some(worked.give_or_take(seen.round_to()))
+    let length = seen.leg_figure(*leg)?.length?;
+    Some(length.give_or_take(seen.round_to()))
 }
 
 /// A booked text in the one form of the screens; one that a later version wrote stays as it is.

@@ -207,7 +207,7 @@ fn seen(book: &FieldBook) -> Vec<RoofObservation> {
             .in_force_of(&Thing::RidgeHeight)
             .find(|read| counts(read));
         let sigma = counted.and_then(|read| sigma(read, over_eaves));
-        let sigma = sigma.unwrap_or(Length::feet(default_sigma(over_eaves.in_feet())));
+        let sigma = sigma.unwrap_or(default_sigma(over_eaves));
         RoofObservation::Ridge {
             body: 0,
             over_eaves,

@@ -4,6 +4,7 @@ use crate::outline::{Outline, default_sigma, unit_vector};
 use crate::pitch::SettledRise;
 use crate::solve::{AreaVariance, Gain, SolvedBody, SpanRow};
 use crate::survey::{Body, Sketch, Span};
+use crate::units::{Angle, Length};
 
 /// Something that nobody read.
 #[derive(Clone, Debug, PartialEq)]
@@ -64,7 +65,7 @@ impl Unread {
 }
 
 /// The usual spread of a reading hardly depends on its length, feet.
-const USUAL_LEG: f64 = 30.0;
+const USUAL_LEG: Length = Length::feet(30.0);
 
 /// Legs and slopes that nobody read, ties across inside corners and overalls that nobody took: what is
 /// lacking for an area first, then by what a reading may be expected to take off the doubt in it.
@@ -87,7 +88,7 @@ pub fn missing_readings(
                 });
             }
         }
-        let sigma = solved.outline.roughness * default_sigma(USUAL_LEG);
+        let sigma = solved.outline.roughness * default_sigma(USUAL_LEG).in_feet();
         for unread in unread_spans(body, solved) {
             let row = unread
                 .span()
@@ -194,7 +195,7 @@ fn overalls_of(
         .scan(heading, |direction, turn| {
             let here = *direction;
             *direction += turn;
-            Some(unit_vector(here))
+            Some(unit_vector(Angle::degrees(here)))
         })
         .collect();
     let unit = |leg: usize| units[leg];

@@ -30,16 +30,16 @@ pub fn proofs(bodies: &[Body], solved: &[SolvedBody], variance: &AreaVariance) -
     for (k, (body, solved)) in bodies.iter().zip(solved).enumerate() {
         let figures = &solved.outline.readings;
         for (reading, (booked, figure)) in body.readings.iter().zip(figures).enumerate() {
-            let sigma = span_sigma(booked, solved.outline.roughness);
+            let sigma = span_sigma(booked, solved.outline.roughness).in_feet();
             let per_foot = SpanRow::new(booked.span, body, solved)
                 .and_then(|row| variance.per_foot(k, &row, sigma));
-            let slip = figure.smallest_slip.unwrap_or(1.0);
+            let slip = figure.smallest_slip.unwrap_or(Length::feet(1.0));
             proofs.push(Proof {
                 body: k,
                 reading,
                 checked: figure.checked(),
-                smallest_slip: figure.smallest_slip.map(Length::feet),
-                moves: per_foot.map(|by| Area::square_feet(by.abs() * slip)),
+                smallest_slip: figure.smallest_slip,
+                moves: per_foot.map(|by| Area::square_feet(by.abs() * slip.in_feet())),
             });
         }
     }

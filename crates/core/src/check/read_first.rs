@@ -91,7 +91,7 @@ fn readings(
             None if figure.is_unproved() => Why::Unproved,
             None => Why::Narrows,
         };
-        let sigma = span_sigma(booked, solved.outline.roughness);
+        let sigma = span_sigma(booked, solved.outline.roughness).in_feet();
         let gain = SpanRow::new(booked.span, body, solved)
             .and_then(|row| variance.gain_of_reading(k, &row, sigma));
         all.push(ReadFirst {

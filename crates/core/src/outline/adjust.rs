@@ -1,20 +1,21 @@
 //! Least squares: the readings of one body to its corners.
 
+use super::adjusted_outline::Outline;
 use super::closure::{self, Closure, Tolerance};
+use super::figures::{Corner, LegFigure, leg_figure, reading_figures, sigma_of_corner};
 use super::fit::{Fit, Ground, LeaveOneOut, LeaveTwoOut, fit, fit_with};
+use super::hypothesis::Others;
 use super::lack::Freedom;
 use super::net::{Net, Station, StationFixity, adjust_net};
 use super::nominal::{Nominal, unit_vector};
 use super::observe::Readings;
 use super::refuse::{AdjustError, refuse};
-use super::reliability::{leg_figure, reading_figures, sigma_of_corner};
 use super::repeats::roughness;
 use super::slips::SlipPriors;
-use super::suspects::{Others, Suspects, suspects};
+use super::suspects::{Suspects, suspects};
 use super::wanted::{lacks, parts};
-use super::{Corner, LegFigure, Outline};
 use crate::survey::{Body, Point, Sketch};
-use crate::units::Angle;
+use crate::units::{Angle, Length};
 use nalgebra::DMatrix;
 
 /// What a judgement of readings rests on beside the readings.
@@ -174,7 +175,6 @@ fn figures(body: &Body, shape: &Nominal, order: &[usize], fit: &Fit) -> Outline 
             let mut figure = leg_figure(body, leg, adjusted, &readings);
             if freedom.leaves_leg_open(leg) {
                 figure.length = None;
-                figure.sigma = None;
             }
             figure
         })
@@ -205,7 +205,7 @@ fn nothing_known(shape: &Nominal, closure: Closure) -> Outline {
     let mut placed = vec![None; corners];
     placed[0] = Some(Corner {
         at: Point { x: 0.0, y: 0.0 },
-        sigma: 0.0,
+        sigma: Length::ZERO,
     });
     Outline {
         corners: placed,
@@ -266,7 +266,7 @@ fn compare_with_known(
             .map(|at| {
                 Some(Corner {
                     at: *at,
-                    sigma: 0.0,
+                    sigma: Length::ZERO,
                 })
             })
             .collect(),
@@ -297,7 +297,7 @@ fn compare_with_known(
 
 /// Turns and moves an outline from the frame of leg 0 to where it stands.
 fn place(outline: &mut Outline, start: Point, heading: Angle) {
-    let [cos, sin] = unit_vector(heading.in_degrees());
+    let [cos, sin] = unit_vector(heading);
     for corner in outline.corners.iter_mut().flatten() {
         let Point { x, y } = corner.at;
         corner.at = Point {

@@ -27,9 +27,8 @@ impl Default for Tolerance {
 }
 
 impl Tolerance {
-    /// The widest miss that closes, feet, for legs of these lengths.
-    #[must_use]
-    pub fn for_legs(&self, read: &[Option<f64>]) -> f64 {
+    /// Returns the largest misclosure that closes, feet. `read`: length of each leg, feet.
+    pub(super) fn for_legs(&self, read: &[Option<f64>]) -> f64 {
         let perimeter: f64 = read.iter().flatten().sum();
         self.floor
             .in_feet()
@@ -40,10 +39,10 @@ impl Tolerance {
 /// How the two sums of an outline come out.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Closure {
-    /// Misclosure along leg 0, feet; none where a leg in that direction is not read.
-    pub along: Option<f64>,
-    /// Misclosure square to leg 0, left positive, feet; none likewise.
-    pub across: Option<f64>,
+    /// Misclosure along leg 0. `None` if a leg in that direction is not read.
+    pub along: Option<Length>,
+    /// Misclosure square to leg 0, left positive. `None` as for `along`.
+    pub across: Option<Length>,
     /// What to call it.
     pub state: ClosureState,
     /// The same as a sentence; its `Display` is English.
@@ -130,8 +129,8 @@ pub(crate) fn close_walk(
         .flat_map(|(axis, sum)| hints(axis, sum, read, shape, tolerance))
         .collect();
     Closure {
-        along,
-        across,
+        along: along.map(Length::feet),
+        across: across.map(Length::feet),
         state,
         words,
         hints,

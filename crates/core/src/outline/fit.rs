@@ -243,7 +243,7 @@ impl Known<'_> {
             observations.push(match legs {
                 Legs::Bent if forward > SQUEEZED * length => Observation {
                     row: Row::Direction { from, to },
-                    value: shape.directions[leg],
+                    value: shape.directions[leg].in_radians(),
                     sigma: self.direction_sigma,
                 },
                 Legs::Bent | Legs::Straight => straight(shape, leg, length, self.direction_sigma),

@@ -5,8 +5,8 @@ use crate::units::Angle;
 /// Directions of the legs in the frame of leg 0, whose direction is the first axis.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Nominal {
-    /// Direction of each leg from leg 0, radians, left positive.
-    pub directions: Vec<f64>,
+    /// Direction of each leg from leg 0, left positive.
+    pub directions: Vec<Angle>,
     /// The same as unit vectors; exact for multiples of 90 degrees.
     pub units: Vec<[f64; 2]>,
     /// Which way round the outline runs.
@@ -39,14 +39,17 @@ impl Nominal {
     #[must_use]
     pub fn of_turns(turns: &[Angle]) -> Nominal {
         let mut heading = 0.0;
-        let mut degrees = Vec::with_capacity(turns.len());
+        let mut directions = Vec::with_capacity(turns.len());
         for turn in turns {
-            degrees.push(heading);
+            directions.push(Angle::degrees(heading));
             heading += turn.in_degrees();
         }
         Nominal {
-            directions: degrees.iter().map(|d| d.to_radians()).collect(),
-            units: degrees.iter().map(|d| unit_vector(*d)).collect(),
+            units: directions
+                .iter()
+                .map(|direction| unit_vector(*direction))
+                .collect(),
+            directions,
             way_round: if heading < 0.0 {
                 WayRound::Right
             } else {
@@ -75,11 +78,11 @@ impl Nominal {
     }
 }
 
-/// Unit vector of a direction in degrees; multiples of 90 without rounding, so that sums of
-/// right-angled legs cancel exactly.
+/// Returns the unit vector (x, y) of a direction; multiples of 90 degrees come out without rounding, so
+/// that sums of right-angled legs cancel exactly.
 #[must_use]
-pub fn unit_vector(degrees: f64) -> [f64; 2] {
-    let turned = degrees.rem_euclid(360.0);
+pub fn unit_vector(direction: Angle) -> [f64; 2] {
+    let turned = direction.in_degrees().rem_euclid(360.0);
     let quarter = (turned / 90.0).round();
     let rest = turned - 90.0 * quarter;
     let (sin, cos) = rest.to_radians().sin_cos();

@@ -2,8 +2,9 @@
 
 use super::net::{Observation, Row};
 use crate::survey::{Body, Reading, Span};
+use crate::units::Length;
 
-/// One standard deviation of a leg's end seen by a stated overhang, feet.
+/// One standard deviation that each stated overhang adds to a wall, feet.
 const OVERHANG_SIGMA: f64 = 0.1;
 
 /// The leg that a reading spans from end to end.
@@ -26,25 +27,25 @@ pub(super) fn span_length(reading: &Reading) -> f64 {
     }
 }
 
-/// One standard deviation of a reading as a statement about its span, feet: a stated one as it is, the
-/// usual one times how rough the work is, and what the overhangs of a wall add.
+/// Returns one standard deviation of a reading as an observation of its span: the stated one, or
+/// [`default_sigma`] times `roughness`; for a wall, with the spread of both overhangs added.
 #[must_use]
-pub fn span_sigma(reading: &Reading, roughness: f64) -> f64 {
+pub fn span_sigma(reading: &Reading, roughness: f64) -> Length {
     let tape = match reading.sigma {
         Some(sigma) => sigma.in_feet(),
-        None => roughness * default_sigma(reading.value.in_feet()),
+        None => roughness * default_sigma(reading.value).in_feet(),
     };
-    match reading.span {
+    Length::feet(match reading.span {
         Span::WallOfLeg { .. } => tape.hypot(OVERHANG_SIGMA).hypot(OVERHANG_SIGMA),
         Span::Leg(_) | Span::Tie(..) | Span::Overall { .. } => tape,
-    }
+    })
 }
 
-/// One standard deviation of a taped length that states none, feet: sighting down a gutter and the
-/// tape itself.
+/// Returns one standard deviation of a taped length that states none: 0.18 ft of sighting, combined
+/// with 0.0005 of the length.
 #[must_use]
-pub fn default_sigma(feet: f64) -> f64 {
-    0.18_f64.hypot(0.0005 * feet)
+pub fn default_sigma(length: Length) -> Length {
+    Length::feet(0.18_f64.hypot(0.0005 * length.in_feet()))
 }
 
 /// The readings of a body as observations of its corners.
@@ -68,13 +69,16 @@ impl Readings {
             span_key(a.span)
                 .cmp(&span_key(b.span))
                 .then(span_length(a).total_cmp(&span_length(b)))
-                .then(span_sigma(a, 1.0).total_cmp(&span_sigma(b, 1.0)))
+                .then({
+                    let [a, b] = [a, b].map(|reading| span_sigma(reading, 1.0).in_feet());
+                    a.total_cmp(&b)
+                })
                 .then(a.id.cmp(&b.id))
         });
         let observe = |reading: &Reading| Observation {
             row: row_of(reading.span, axes),
             value: span_length(reading),
-            sigma: span_sigma(reading, roughness),
+            sigma: span_sigma(reading, roughness).in_feet(),
         };
         Readings {
             spans: order.iter().map(|&k| body.readings[k].span).collect(),

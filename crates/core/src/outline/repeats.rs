@@ -2,6 +2,7 @@
 
 use super::observe::{default_sigma, span_key, span_length};
 use crate::survey::{Body, Reading, Span};
+use crate::units::Length;
 use std::collections::BTreeMap;
 
 /// Spread of what is thought of a crew before it has read anything twice: the logarithm of its
@@ -77,7 +78,7 @@ fn misses(body: &Body) -> Vec<(f64, f64)> {
         let count = lengths.len();
         let middle = 0.5 * (lengths[(count - 1) / 2] + lengths[count / 2]);
         let weight = (count - 1) as f64 / count as f64;
-        let usual = default_sigma(middle) * weight.sqrt();
+        let usual = default_sigma(Length::feet(middle)).in_feet() * weight.sqrt();
         misses.extend(
             lengths
                 .iter()

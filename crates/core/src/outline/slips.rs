@@ -1,7 +1,26 @@
 //! The slips that people make with a tape and a pencil, and what a reading would have been.
 
-use super::SlipKind;
 use crate::survey::Reading;
+use crate::units::Length;
+
+/// A kind of slip.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum SlipKind {
+    /// A tens digit wrong.
+    Tens,
+    /// One foot more or less.
+    OneFoot,
+    /// Two digits turned.
+    Transposed,
+    /// Tenths booked as inches, or inches as tenths.
+    InchesForTenths,
+    /// One or both overhangs left out.
+    Overhang,
+    /// Tape read from its other end.
+    Reversed,
+    /// None of the known kinds.
+    Other,
+}
 
 /// How often which slip is made. The figures are assumptions, not field data: nobody has published
 /// how crews misread.
@@ -23,12 +42,12 @@ pub struct SlipPriors {
     pub reversed: f64,
     /// Share of anything else.
     pub other: f64,
-    /// One standard deviation of anything else, feet.
-    pub other_sigma: f64,
-    /// Length of a tape marked in feet, feet.
-    pub tape_length: f64,
-    /// Length of a tape marked in metres, feet.
-    pub metric_tape_length: f64,
+    /// One standard deviation of anything else.
+    pub other_sigma: Length,
+    /// Length of a tape marked in feet.
+    pub tape_length: Length,
+    /// Length of a tape marked in meters.
+    pub metric_tape_length: Length,
     /// How rough the work on one house may be, as factors of the usual spread with their chances.
     /// Counts where no reading states a spread of its own.
     pub roughness: [(f64, f64); 3],
@@ -49,9 +68,9 @@ impl Default for SlipPriors {
             overhang: 0.18,
             reversed: 0.05,
             other: 0.10,
-            other_sigma: 3.0,
-            tape_length: 100.0,
-            metric_tape_length: 30.0 / 0.3048,
+            other_sigma: Length::feet(3.0),
+            tape_length: Length::feet(100.0),
+            metric_tape_length: Length::meters(30.0),
             roughness: [(0.75, 0.25), (1.0, 0.5), (1.35, 0.25)],
             alarm_below: 0.5,
             named_share: 0.9,
@@ -205,7 +224,8 @@ pub(crate) fn candidates(
     let tape = match marks {
         Marks::Meters => priors.metric_tape_length,
         Marks::Inches | Marks::Tenths => priors.tape_length,
-    };
+    }
+    .in_feet();
     if feet < 0.92 * tape {
         add(SlipKind::Reversed, &[(tape - feet, 1.0)]);
     }

@@ -1,11 +1,12 @@
 //! Which readings the others speak against, and what they would have been.
 
-use super::SlipKind;
-use super::fit::{LeaveOneOut, LeaveTwoOut};
+use super::fit::LeaveOneOut;
+use super::hypothesis::{Candidates, Hypothesis, Others, SPEND, Slip, Spread, one_fit};
 use super::net::Adjusted;
-use super::slips::{Candidate, SlipPriors, candidates, usual_marks};
+use super::slips::{Candidate, SlipKind, SlipPriors};
 use super::two_slips::two_slips;
-use crate::survey::{Body, Span};
+use crate::survey::Body;
+use crate::units::Length;
 
 /// What the readings speak against, all kinds of slip together.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -22,8 +23,8 @@ pub struct Suspects {
 /// A slip, or two at once, that may have been made.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Possible {
-    /// Index of the reading in the survey; booked less what it would have been, feet.
-    pub slips: Vec<(usize, f64)>,
+    /// Index of the reading in the survey, and the slip: recorded less true value.
+    pub slips: Vec<(usize, Length)>,
     /// Chance of just this.
     pub chance: f64,
 }
@@ -47,8 +48,8 @@ pub struct Suspect {
     pub reading: usize,
     /// Likeliest kind of slip.
     pub kind: SlipKind,
-    /// What it would have been, if this was the slip; feet.
-    pub likely_value: f64,
+    /// What it would have been without the slip.
+    pub likely_value: Length,
     /// Chance of this reading, all kinds together, alone or with another.
     pub probability: f64,
 }
@@ -56,72 +57,13 @@ pub struct Suspect {
 /// Test values of two readings that go together this closely cannot tell them apart.
 const ALIKE: f64 = 0.99;
 
-/// One slip that may have been made, or two at once, with the logarithm of its weight.
-pub(super) struct Hypothesis {
-    pub slips: Vec<Slip>,
-    pub log_weight: f64,
-}
-
-/// A slip in one observation.
-#[derive(Clone, Copy)]
-pub(super) struct Slip {
-    pub observation: usize,
-    pub kind: SlipKind,
-    /// What it would have been, feet.
-    pub value: f64,
-}
-
-/// How rough the work may be: (factor of the given spreads, logarithm of its chance given nothing).
-pub(super) struct Spread(Vec<(f64, f64)>);
-
-impl Spread {
-    /// A stated spread is taken at its word; the usual one may be rougher or finer. `roughness`: the
-    /// factor that the given spreads hold already, which is no news here.
-    fn of(body: &Body, adjusted: &Adjusted, roughness: f64, priors: &SlipPriors) -> Spread {
-        if body.readings.iter().any(|r| r.sigma.is_some()) {
-            return Spread(vec![(1.0, 0.0)]);
-        }
-        let freedom = adjusted.degrees_of_freedom as f64;
-        let weigh = |&(factor, chance): &(f64, f64)| {
-            let factor = factor / roughness;
-            (factor, chance.ln() - freedom * factor.ln())
-        };
-        Spread(priors.roughness.iter().map(weigh).collect())
-    }
-
-    /// Logarithm of the chance of a sum of squares, all roughnesses together.
-    pub(super) fn evidence(&self, chi2: f64) -> f64 {
-        self.sum(|factor| -0.5 * chi2 / (factor * factor))
-    }
-
-    /// The same with one reading off by anything, as a normal slip of this spread, feet.
-    fn evidence_of_any_slip(&self, alone: &LeaveOneOut, slip_sigma: f64) -> f64 {
-        self.sum(|factor| {
-            let square = factor * factor;
-            let room = slip_sigma * slip_sigma / (alone.variance * square);
-            let left = alone.off * alone.off / alone.variance / (1.0 + room);
-            -0.5 * (alone.rest + left) / square - 0.5 * room.ln_1p()
-        })
-    }
-
-    pub(super) fn sum(&self, log_likelihood: impl Fn(f64) -> f64) -> f64 {
-        let logs: Vec<f64> = self
-            .0
-            .iter()
-            .map(|(factor, log_chance)| log_chance + log_likelihood(*factor))
-            .collect();
-        let top = logs.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-        top + logs.iter().map(|l| (l - top).exp()).sum::<f64>().ln()
-    }
-}
-
 /// Weighs "nothing is wrong" against every kind of slip in every single reading.
 ///
 /// Had observation i been smaller by d, the sum of squares would be `chi2 - 2 d v / s^2 + d^2 r / s^2`
 /// (Baarda 1968, from memory): the others' own sum, and how far the corrected value lies from what
 /// they say. A slip of no known kind is a normal one, integrated out. Where one slip leaves another
 /// reading far off, two at once are weighed too.
-pub(crate) fn suspects(
+pub(super) fn suspects(
     body: &Body,
     order: &[usize],
     adjusted: &Adjusted,
@@ -132,7 +74,7 @@ pub(crate) fn suspects(
     if order.is_empty() {
         return Suspects::nothing_speaks();
     }
-    let spread = Spread::of(body, adjusted, roughness, priors);
+    let spread = Spread::from_body(body, adjusted, roughness, priors);
     let candidates = Candidates::new(body, order, priors);
     let mut alone: Vec<Option<LeaveOneOut>> = (0..order.len())
         .map(|k| LeaveOneOut::within(adjusted, k))
@@ -158,46 +100,10 @@ pub(crate) fn suspects(
     weighed.into_suspects(body, order, adjusted, priors)
 }
 
-/// Fits that leave something out.
-pub(crate) trait Others {
-    /// One observation against all the others.
-    fn without(&self, k: usize) -> Option<LeaveOneOut>;
-    /// What every observation is off by when one is left out.
-    fn rest_without(&self, k: usize) -> Option<Vec<Option<LeaveOneOut>>>;
-    /// Two observations against all the others.
-    fn without_both(&self, pair: [usize; 2]) -> Option<LeaveTwoOut>;
-}
-
-/// What each observation may have been before a slip.
-pub(super) struct Candidates {
-    /// What was booked, feet.
-    pub booked: Vec<f64>,
-    pub known: Vec<Vec<Candidate>>,
-}
-
-impl Candidates {
-    fn new(body: &Body, order: &[usize], priors: &SlipPriors) -> Candidates {
-        let usual = usual_marks(&body.readings);
-        let readings = order.iter().map(|&k| &body.readings[k]);
-        Candidates {
-            booked: readings.clone().map(|r| r.value.in_feet()).collect(),
-            known: readings
-                .map(|reading| {
-                    let overhangs = neighboring_overhangs(body, reading.span);
-                    candidates(reading, usual, overhangs, priors)
-                })
-                .collect(),
-        }
-    }
-}
-
 /// Below this chance that nothing is wrong, large slips are weighed against a fit without them.
 const LOOK_AGAIN: f64 = 0.9;
 /// A reading off by less than this bends nothing, feet.
 const BENDS: f64 = 1.0;
-/// Multiplications to spend on fits without one reading: some tens of milliseconds.
-pub(super) const SPEND: f64 = 2e8;
-
 /// Observations whose slip may have bent the outline, the worst first, as many as time allows.
 fn bends(alone: &[Option<LeaveOneOut>], adjusted: &Adjusted) -> Vec<usize> {
     let mut off: Vec<(usize, f64)> = alone
@@ -210,13 +116,6 @@ fn bends(alone: &[Option<LeaveOneOut>], adjusted: &Adjusted) -> Vec<usize> {
     off.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
     off.truncate((SPEND / one_fit(adjusted)) as usize);
     off.into_iter().map(|(k, _)| k).collect()
-}
-
-/// Multiplications of one fit, roughly.
-pub(super) fn one_fit(adjusted: &Adjusted) -> f64 {
-    let unknowns = 2.0 * adjusted.places.len() as f64;
-    let rows = adjusted.observed.len() as f64;
-    2.0 * unknowns.powi(3) + 5_000.0 * rows
 }
 
 /// Every slip weighed against nothing.
@@ -306,7 +205,7 @@ impl Weighed {
         let suspect = |accused: &Accused| Suspect {
             reading: order[accused.slip.observation],
             kind: accused.slip.kind,
-            likely_value: accused.slip.value,
+            likely_value: Length::feet(accused.slip.value),
             probability: accused.probability,
         };
         let booked = |slip: &Slip| body.readings[order[slip.observation]].value.in_feet();
@@ -317,7 +216,10 @@ impl Weighed {
                 slips: h
                     .slips
                     .iter()
-                    .map(|slip| (order[slip.observation], booked(slip) - slip.value))
+                    .map(|slip| {
+                        let off = Length::feet(booked(slip) - slip.value);
+                        (order[slip.observation], off)
+                    })
                     .collect(),
                 chance: self.chance(h),
             })
@@ -433,7 +335,7 @@ fn hypotheses(
             );
         }
         if booked - alone.off > 0.0 {
-            let fits = spread.evidence_of_any_slip(&alone, priors.other_sigma);
+            let fits = spread.evidence_of_any_slip(&alone, priors.other_sigma.in_feet());
             weigh(
                 SlipKind::Other,
                 booked - alone.off,
@@ -442,19 +344,6 @@ fn hypotheses(
         }
     }
     hypotheses
-}
-
-/// Overhangs of the legs before and after, when a leg was taped at the eave.
-fn neighboring_overhangs(body: &Body, span: Span) -> [Option<f64>; 2] {
-    let Span::Leg(leg) = span else {
-        return [None, None];
-    };
-    let legs = body.edges.len();
-    if legs == 0 {
-        return [None, None];
-    }
-    let overhang = |k: usize| body.edges[k % legs].overhang.map(|o| o.in_feet());
-    [overhang(leg + legs - 1), overhang(leg + 1)]
 }
 
 /// One observation with all its kinds together.

@@ -1,10 +1,9 @@
 //! Two slips at once: weighed only where one alone does not account for what is off.
 
-use super::SlipKind;
 use super::fit::LeaveTwoOut;
+use super::hypothesis::{Candidates, Hypothesis, Others, SPEND, Slip, Spread, one_fit};
 use super::net::Adjusted;
-use super::slips::{Candidate, SlipPriors};
-use super::suspects::{Candidates, Hypothesis, Others, SPEND, Slip, Spread, one_fit};
+use super::slips::{Candidate, SlipKind, SlipPriors};
 use nalgebra::{Matrix2, Vector2};
 
 /// With the likeliest slip left out, a reading off by this many standard deviations squared still
@@ -141,7 +140,7 @@ fn fit_of(
     let left = alone.off - Vector2::new(known(0), known(1));
     let room = |k: usize| match both[k].value {
         Some(_) => 0.0,
-        None => priors.other_sigma * priors.other_sigma,
+        None => priors.other_sigma.in_feet() * priors.other_sigma.in_feet(),
     };
     let room = Vector2::new(room(0), room(1));
     let fits = spread.sum(|factor| {

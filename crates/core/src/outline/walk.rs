@@ -51,7 +51,7 @@ pub struct Walk {
     pub legs: Vec<DrawnLeg>,
     /// From the end of the last leg to corner 0, along leg 0 and square to it, left positive; none
     /// where a leg in that direction is not read.
-    pub to_close: [Option<f64>; 2],
+    pub to_close: [Option<Length>; 2],
     /// The two sums, in words too.
     pub closure: Closure,
 }
@@ -147,7 +147,7 @@ pub fn walk(legs: &[WalkedLeg], building_on: Side, tolerance: &Tolerance) -> Wal
         turns,
         round,
         legs: draw(&read, &shape),
-        to_close: sums(&read, &shape).map(|sum| sum.map(|s| -s)),
+        to_close: sums(&read, &shape).map(|sum| sum.map(|feet| Length::feet(-feet))),
         closure,
     }
 }
@@ -297,8 +297,8 @@ fn still_open(read: &[Option<f64>], shape: &Nominal) -> Closure {
     let [along, across] = sums(read, shape);
     let left = |sum: Option<f64>| sum.map(|s| Length::feet(s.abs()));
     Closure {
-        along,
-        across,
+        along: along.map(Length::feet),
+        across: across.map(Length::feet),
         state: ClosureState::Open,
         words: ClosureWords::ToClose {
             along: left(along),
@@ -337,8 +337,8 @@ fn draw(read: &[Option<f64>], shape: &Nominal) -> Vec<DrawnLeg> {
 
 #[cfg(test)]
 mod tests {
+    use super::super::words::GapHint;
     use super::*;
-    use crate::outline::GapHint;
 
     const OUT: Option<Turn> = Some(Turn::Outside);
     const IN: Option<Turn> = Some(Turn::Inside);
@@ -468,7 +468,11 @@ mod tests {
             "Not checked: a leg is worked out from the others."
         );
         assert_eq!(walk.closure.across, None);
-        assert!(walk.closure.along.is_some_and(|along| along.abs() < 1e-12));
+        assert!(
+            walk.closure
+                .along
+                .is_some_and(|along| along.in_feet().abs() < 1e-12)
+        );
         assert_eq!(walk.legs[3].length, DrawnLength::Guessed);
     }
 

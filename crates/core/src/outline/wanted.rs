@@ -3,6 +3,7 @@
 use super::lack::Freedom;
 use super::nominal::Nominal;
 use crate::survey::Point;
+use crate::units::Length;
 use std::fmt::{self, Display, Formatter};
 
 /// A length that no reading says.
@@ -49,8 +50,8 @@ pub enum Side {
 pub struct Part {
     /// Its corners, in order.
     pub corners: Vec<usize>,
-    /// From its first corner to its last, along leg 0 and square to it, feet.
-    pub sum: [f64; 2],
+    /// From its first corner to its last, along leg 0 and square to it.
+    pub sum: [Length; 2],
 }
 
 /// A part of a mode this small is rounding noise.
@@ -257,7 +258,7 @@ pub(super) fn parts(shape: &Nominal, freedom: &Freedom, places: &[Point]) -> Vec
             Some(part) => part.corners.push(corner),
             None => parts.push(Part {
                 corners: vec![corner],
-                sum: [0.0; 2],
+                sum: [Length::ZERO; 2],
             }),
         }
     }
@@ -267,7 +268,7 @@ pub(super) fn parts(shape: &Nominal, freedom: &Freedom, places: &[Point]) -> Vec
     for part in &mut parts {
         if let (Some(first), Some(last)) = (part.corners.first(), part.corners.last()) {
             let (a, b) = (places[*first], places[*last]);
-            part.sum = [b.x - a.x, b.y - a.y];
+            part.sum = [b.x - a.x, b.y - a.y].map(Length::feet);
         }
     }
     parts
@@ -318,7 +319,7 @@ impl Display for Lack {
 
 impl Display for Part {
     fn fmt(&self, f: &mut Formatter<'_>) -> fmt::Result {
-        let [along, across] = self.sum.map(|feet| feet.abs());
+        let [along, across] = self.sum.map(|length| length.in_feet().abs());
         match self.corners.as_slice() {
             [only] => write!(f, "corner {only} by itself"),
             [first, .., last] => write!(

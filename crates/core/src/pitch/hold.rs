@@ -19,10 +19,10 @@ pub struct TiltReading {
 pub const WINDOW_MS: f64 = 2000.0;
 /// How long a look stands for the tilt until the next one, milliseconds.
 const STANDS_MS: f64 = 50.0;
-/// The most that looks may scatter, one standard deviation, degrees.
-pub const MOST_SPREAD_DEG: f64 = 0.15;
-/// The most that the two halves may differ, degrees.
-pub const MOST_CREEP_DEG: f64 = 0.1;
+/// Largest standard deviation of the samples of a phone held still.
+pub const MOST_SPREAD: Angle = Angle::degrees(0.15);
+/// Largest difference between the means of the two halves of the window.
+pub const MOST_CREEP: Angle = Angle::degrees(0.1);
 /// The fewest looks that say anything of their spread.
 const FEWEST_LOOKS: usize = 8;
 
@@ -69,7 +69,9 @@ pub fn hold(looks: &[TiltReading]) -> Option<SteadyTilt> {
         Hold::Begun
     } else if tilts.iter().all(|tilt| tilt.abs() < f64::EPSILON) {
         Hold::Nothing
-    } else if spread <= MOST_SPREAD_DEG && (mean(early) - mean(late)).abs() <= MOST_CREEP_DEG {
+    } else if spread <= MOST_SPREAD.in_degrees()
+        && (mean(early) - mean(late)).abs() <= MOST_CREEP.in_degrees()
+    {
         Hold::Still
     } else {
         Hold::Moving
@@ -139,7 +141,7 @@ mod tests {
     fn a_phone_that_creeps_is_not_still_though_it_scatters_little() {
         let creeping = looks(2.0, |i| 26.6 + 0.006 * f64::from(i));
         let told = hold(&creeping).unwrap();
-        assert!(told.spread.in_degrees() <= MOST_SPREAD_DEG);
+        assert!(told.spread <= MOST_SPREAD);
         assert_eq!(told.hold, Hold::Moving);
     }
 

@@ -11,6 +11,6 @@ mod trade;
 
 pub use chances::{PitchChances, weigh};
 pub use footing::{Footing, Unevenness, zero_jumps};
-pub use hold::{Hold, MOST_CREEP_DEG, MOST_SPREAD_DEG, SteadyTilt, TiltReading, WINDOW_MS, hold};
+pub use hold::{Hold, MOST_CREEP, MOST_SPREAD, SteadyTilt, TiltReading, WINDOW_MS, hold};
 pub use settle::{SettledPitch, SettledRise, settle};
 pub use tilt::{MOST_SIDEWAYS, NoTilt, Tilt};

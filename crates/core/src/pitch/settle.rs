@@ -33,11 +33,11 @@ pub struct SettledPitch {
 }
 
 impl SettledPitch {
-    /// Standard deviation in rise per 12 of run.
+    /// Returns one standard deviation of the slope as a rise in 12 of run.
     #[must_use]
-    pub fn sigma_in_12(&self) -> f64 {
+    pub fn sigma_in_12(&self) -> Pitch {
         let slope = self.used.in_12() / 12.0;
-        12.0 * (1.0 + slope * slope) * self.sigma.in_radians()
+        Pitch::rise_in_12(12.0 * (1.0 + slope * slope) * self.sigma.in_radians())
     }
 }
 
@@ -104,7 +104,7 @@ mod tests {
             panic!("{settled:?}")
         };
         assert!((pitch.used.in_12() - 7.25).abs() < 1e-12);
-        assert!(pitch.sigma_in_12().abs() < 1e-12);
+        assert!(pitch.sigma_in_12().in_12().abs() < 1e-12);
         assert_eq!(pitch.read, None);
     }
 

@@ -6,7 +6,7 @@ use crate::outline::{ClosureState, SlipKind};
 use crate::pitch::SettledRise;
 use crate::solve::{SolvedBody, SteeperWhenUnsure};
 use crate::survey::Body;
-use crate::units::{Area, Money};
+use crate::units::{Area, Length, Money};
 use serde::Serialize;
 
 #[derive(Clone, Debug, Serialize)]
@@ -159,7 +159,7 @@ pub(super) fn body_result<'a>(
             .map(|corner| CornerResult {
                 x: corner.map(|corner| unsigned_zero(corner.at.x)),
                 y: corner.map(|corner| unsigned_zero(corner.at.y)),
-                sigma: corner.map(|corner| corner.sigma),
+                sigma: corner.map(|corner| corner.sigma.in_feet()),
             })
             .collect(),
         legs: outline
@@ -168,10 +168,10 @@ pub(super) fn body_result<'a>(
             .enumerate()
             .map(|(leg, figure)| LegResult {
                 leg,
-                length: figure.length,
-                sigma: figure.sigma,
+                length: figure.length.map(|length| length.value.in_feet()),
+                sigma: figure.length.map(|length| length.sigma.in_feet()),
                 redundancy: figure.redundancy,
-                smallest_slip: figure.smallest_slip,
+                smallest_slip: figure.smallest_slip.map(Length::in_feet),
                 worked_out: figure.worked_out,
             })
             .collect(),
@@ -182,7 +182,7 @@ pub(super) fn body_result<'a>(
             .map(|suspect| SuspectResult {
                 reading: id_of(suspect.reading),
                 kind: slip_kind(suspect.kind),
-                likely_value: suspect.likely_value,
+                likely_value: suspect.likely_value.in_feet(),
                 probability: suspect.probability,
             })
             .collect(),
@@ -211,14 +211,14 @@ pub(super) fn body_result<'a>(
             .iter()
             .map(|part| PartResult {
                 corners: &part.corners,
-                along: unsigned_zero(part.sum[0]),
-                across: unsigned_zero(part.sum[1]),
+                along: unsigned_zero(part.sum[0].in_feet()),
+                across: unsigned_zero(part.sum[1].in_feet()),
             })
             .collect(),
         roughness: outline.roughness,
         closure: outline.closure.as_ref().map(|closure| ClosureResult {
-            along: closure.along,
-            across: closure.across,
+            along: closure.along.map(Length::in_feet),
+            across: closure.across.map(Length::in_feet),
             state: closure_state(closure.state),
             words: closure.words.to_string(),
             cannot_see: closure.cannot_see.iter().map(ToString::to_string).collect(),

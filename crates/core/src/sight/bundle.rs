@@ -1,7 +1,8 @@
 //! The least squares of one photo: pose, focal length, slope, and what the plan may be off.
 
 use super::camera::Lens;
-use super::house::{MarkedHouse, Spot};
+use super::house::MarkedHouse;
+use super::mark::Spot;
 use nalgebra::{DMatrix, DVector, Matrix3, Rotation3, Vector3};
 
 /// Places of the unknowns: turn 0..3, camera 3..6, log focal length, rise over run, eave height;
@@ -308,14 +309,18 @@ fn across(up: &Vector3<f64>) -> (Vector3<f64>, Vector3<f64>) {
 #[cfg(test)]
 mod tests {
     use super::super::camera::{Camera, turn};
-    use super::super::house::{GableEnd, Mark};
+    use super::super::house::GableEnd;
+    use super::super::mark::Mark;
     use super::*;
-    use crate::units::Length;
+    use crate::units::{Figure, Length};
     use nalgebra::Unit;
 
     fn seen_and_lens() -> (MarkedHouse, Lens) {
         let house = GableEnd {
-            width: [Length::feet(30.0), Length::feet(0.15)],
+            width: Figure {
+                value: Length::feet(30.0),
+                sigma: Length::feet(0.15),
+            },
             top_off_middle: Length::feet(0.3),
         }
         .house();

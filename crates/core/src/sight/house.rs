@@ -1,8 +1,9 @@
 //! The house as far as a photo of it is marked: places in plan, a slope, heights.
 
+use super::mark::{Mark, Spot};
 use super::refusal::SightError;
 use crate::survey::Point;
-use crate::units::Length;
+use crate::units::{Figure, Length};
 
 /// Where the marked things of one house lie in plan, and how well that is known.
 #[derive(Clone, Debug, PartialEq)]
@@ -11,8 +12,8 @@ pub struct House {
     pub corners: Vec<PlanCorner>,
     /// Ridge ends and gable tops.
     pub peaks: Vec<Peak>,
-    /// The eaves above the ground under them, where it was taped, with its standard deviation.
-    pub eave_height: Option<[Length; 2]>,
+    /// Height of the eaves above the ground under them. `None` if it was not taped.
+    pub eave_height: Option<Figure<Length>>,
 }
 
 /// An eave corner in plan.
@@ -38,31 +39,11 @@ pub struct Peak {
     pub sigma_along: Length,
 }
 
-/// What a mark is of.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Spot {
-    /// An eave corner of [`House::corners`].
-    Eave(usize),
-    /// The ground straight under one.
-    Foot(usize),
-    /// One of [`House::peaks`].
-    Peak(usize),
-}
-
-/// A mark set on a photo.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Mark {
-    /// Pixels from the left and from the top of the picture.
-    pub at: [f64; 2],
-    /// What it is of.
-    pub of: Spot,
-}
-
 /// A gable end seen from outside.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct GableEnd {
-    /// Taped between its eave corners, with its standard deviation.
-    pub width: [Length; 2],
+    /// Taped distance between its eave corners.
+    pub width: Figure<Length>,
     /// How far its top may lie off the middle: one standard deviation.
     pub top_off_middle: Length,
 }
@@ -72,7 +53,10 @@ impl GableEnd {
     /// top.
     #[must_use]
     pub fn house(&self) -> House {
-        let [width, sigma] = self.width;
+        let Figure {
+            value: width,
+            sigma,
+        } = self.width;
         let corner = |feet: f64| PlanCorner {
             at: Point { x: feet, y: 0.0 },
             // Two corners share what the tape may be off.
@@ -149,8 +133,8 @@ impl MarkedHouse {
             .collect::<Result<_, SightError>>()?;
         let eave_height = match house.eave_height {
             None => None,
-            Some([height, sigma]) => {
-                let known = spread(height).zip(spread(sigma));
+            Some(height) => {
+                let known = spread(height.value).zip(spread(height.sigma));
                 let (height, sigma) = known.ok_or(SightError::NoEaveHeight)?;
                 Some([height, sigma])
             }

@@ -11,11 +11,13 @@
 mod bundle;
 mod camera;
 mod house;
+mod mark;
 mod refusal;
 mod sighted;
 mod start;
 
 pub use camera::{Camera, PhoneTurn, up_in_picture};
-pub use house::{GableEnd, House, Mark, Peak, PlanCorner, Spot};
+pub use house::{GableEnd, House, Peak, PlanCorner};
+pub use mark::{Mark, Spot};
 pub use refusal::{SightCaution, SightError};
 pub use sighted::{LEAST_SIGMA, PeakSighted, SightResult, sight};

@@ -1,6 +1,6 @@
 //! Why marks on a photo tell no pitch, and what to be careful of where they do.
 
-use super::house::Spot;
+use super::mark::Spot;
 use crate::units::{Length, Pitch};
 use std::fmt;
 

@@ -2,11 +2,12 @@
 
 use super::bundle::{Bundle, Fit, HEIGHT, SLOPE};
 use super::camera::{Camera, Lens};
-use super::house::{House, Mark, MarkedHouse, Spot};
+use super::house::{House, MarkedHouse};
+use super::mark::{Mark, Spot};
 use super::refusal::{SightCaution, SightError};
 use super::start::starts;
 use crate::survey::{PitchReading, Way};
-use crate::units::{Length, Pitch};
+use crate::units::{Figure, Length, Pitch};
 use nalgebra::DMatrix;
 
 /// No pitch from one photo is said to be known better than this, rise in 12: four to five times what
@@ -22,16 +23,15 @@ const STEEPEST: f64 = 48.0;
 /// What marks on one photo say.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SightResult {
-    /// The slope; the mean of two where a top lies off the middle.
-    pub pitch: Pitch,
-    /// One standard deviation to be stated, rise in 12: never under [`LEAST_SIGMA`].
-    pub sigma: Pitch,
-    /// What the marks, the vertical, the lens and the tape alone leave open, rise in 12.
+    /// The pitch: the mean of two where the top is off the middle. Its sigma is never below
+    /// [`LEAST_SIGMA`].
+    pub pitch: Figure<Pitch>,
+    /// One standard deviation from the marks, the vertical, the focal length and the tape alone.
     pub sigma_of_marks: Pitch,
     /// One for each peak of the house that is marked.
     pub peaks: Vec<PeakSighted>,
-    /// The eaves above the ground under them, with a standard deviation, where ground is marked.
-    pub eave_height: Option<[Length; 2]>,
+    /// Height of the eaves above the ground. `None` if no ground is marked.
+    pub eave_height: Option<Figure<Length>>,
     /// How far the camera stood from the middle of the marked eave corners, in plan.
     pub distance: Length,
     /// Root mean square distance of marks and fit, pixels.
@@ -45,10 +45,10 @@ pub struct SightResult {
 pub struct PeakSighted {
     /// Index in the house.
     pub peak: usize,
-    /// Its height above the eaves, with a standard deviation.
-    pub rise: [Length; 2],
-    /// How far it comes out off its place across the ridge, with a standard deviation.
-    pub off_middle: [Length; 2],
+    /// Its height above the eaves.
+    pub rise: Figure<Length>,
+    /// Its offset from its nominal position, across the ridge.
+    pub off_middle: Figure<Length>,
 }
 
 impl SightResult {
@@ -56,8 +56,8 @@ impl SightResult {
     #[must_use]
     pub fn reading(&self) -> PitchReading {
         PitchReading {
-            sigma: Some(self.pitch.spread_in_angle(self.sigma.in_12())),
-            ..PitchReading::new(self.pitch.angle(), Way::Sighted)
+            sigma: Some(self.pitch.value.spread_in_angle(self.pitch.sigma.in_12())),
+            ..PitchReading::new(self.pitch.value.angle(), Way::Sighted)
         }
     }
 }
@@ -157,13 +157,13 @@ fn told(bundle: &Bundle<'_>, best: &Fit, camera: &Camera) -> Result<SightResult,
         let (at, off) = bundle.off_middle(peak, state);
         peaks.push(PeakSighted {
             peak,
-            rise: [rise, sigma_of(&of)].map(Length::feet),
-            off_middle: [off, sigma_of(&[(at, 1.0)])].map(Length::feet),
+            rise: in_feet(rise, sigma_of(&of)),
+            off_middle: in_feet(off, sigma_of(&[(at, 1.0)])),
         });
     }
     let eave_height = bundle
         .has_feet()
-        .then(|| [state.height, sigma_of(&[(HEIGHT, 1.0)])].map(Length::feet));
+        .then(|| in_feet(state.height, sigma_of(&[(HEIGHT, 1.0)])));
     let corners: Vec<[f64; 2]> = seen
         .marks
         .iter()
@@ -177,8 +177,10 @@ fn told(bundle: &Bundle<'_>, best: &Fit, camera: &Camera) -> Result<SightResult,
     };
     let off_px = off_px(bundle, best);
     Ok(SightResult {
-        pitch: Pitch::rise_in_12(12.0 * state.slope),
-        sigma: Pitch::rise_in_12(sigma.max(LEAST_SIGMA.in_12())),
+        pitch: Figure {
+            value: Pitch::rise_in_12(12.0 * state.slope),
+            sigma: Pitch::rise_in_12(sigma.max(LEAST_SIGMA.in_12())),
+        },
         sigma_of_marks: Pitch::rise_in_12(sigma),
         cautions: cautions(bundle, camera, &peaks, off_px),
         peaks,
@@ -186,6 +188,14 @@ fn told(bundle: &Bundle<'_>, best: &Fit, camera: &Camera) -> Result<SightResult,
         distance: Length::feet((state.camera.x - middle(0)).hypot(state.camera.y - middle(1))),
         off_px,
     })
+}
+
+/// A length with its standard deviation, both in feet.
+fn in_feet(value: f64, sigma: f64) -> Figure<Length> {
+    Figure {
+        value: Length::feet(value),
+        sigma: Length::feet(sigma),
+    }
 }
 
 /// Inverse of the normal matrix, wider where the marks fit worse than they should.
@@ -228,7 +238,7 @@ fn cautions(
         all.push(SightCaution::NoFocalLength);
     }
     for peak in peaks {
-        let [by, sigma] = peak.off_middle;
+        let Figure { value: by, sigma } = peak.off_middle;
         if by.in_feet().abs() > OFF_MIDDLE.max(2.0 * sigma.in_feet()) {
             let peak = peak.peak;
             all.push(SightCaution::OffMiddle { peak, by });

@@ -4,9 +4,9 @@
 //! is linear in where the camera stood, the slope and the eave height (a direct linear solution:
 //! Abdel-Aziz and Karara 1971). So turns all round are tried, and the best few go on.
 
-use super::bundle::{Bundle, State};
+use super::bundle::{Bundle, HEIGHT, State};
 use super::camera::turn;
-use super::house::Spot;
+use super::mark::Spot;
 use nalgebra::{Matrix3, Rotation3, SMatrix, SVector, Unit, Vector3};
 
 /// Degrees between the directions that are tried.
@@ -100,7 +100,7 @@ fn stood(bundle: &Bundle<'_>, turned: Rotation3<f64>) -> Option<(f64, State)> {
             log_focal: bundle.lens.log_focal,
             slope,
             height: bundle.seen.eave_height.map_or(height, |known| known[0]),
-            off: vec![0.0; bundle.unknowns() - super::bundle::HEIGHT - 1],
+            off: vec![0.0; bundle.unknowns() - HEIGHT - 1],
         };
         (off, state)
     })

@@ -55,7 +55,7 @@ pub(super) fn shares(
     let mut shares = Vec::new();
     for (k, (body, solved)) in bodies.iter().zip(solved).enumerate() {
         for (reading, booked) in body.readings.iter().enumerate() {
-            let sigma = span_sigma(booked, solved.outline.roughness);
+            let sigma = span_sigma(booked, solved.outline.roughness).in_feet();
             let by_foot = SpanRow::new(booked.span, body, solved)
                 .and_then(|row| variance.per_foot(k, &row, sigma));
             if let Some(by_foot) = by_foot {

@@ -122,7 +122,7 @@ pub(super) fn put_in_place(bodies: &[Body], outlines: &mut [Outline]) -> CrossCo
                     .fixed_view::<2, 2>(corner, corner)
                     + offset;
                 go_along(&mut together, outlines, (k, other), from.corner);
-                outlines[k].put(by, &unsure);
+                outlines[k].shift(by, &unsure);
             }
         }
     }

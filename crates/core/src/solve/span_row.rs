@@ -3,6 +3,7 @@
 use super::SolvedBody;
 use crate::outline::unit_vector;
 use crate::survey::{Body, Sketch, Span};
+use crate::units::Angle;
 use nalgebra::{DMatrix, DVector};
 
 /// How a span changes with the corners of its body: one corner along a unit vector, another
@@ -45,7 +46,7 @@ impl SpanRow {
                     Sketch::Known(_) => along(along_leg, along_leg + 1)?,
                     Sketch::Turned { heading, turns, .. } => {
                         let turned = turns.iter().take(along_leg).map(|turn| turn.in_degrees());
-                        unit_vector(heading.in_degrees() + turned.sum::<f64>())
+                        unit_vector(Angle::degrees(heading.in_degrees() + turned.sum::<f64>()))
                     }
                 };
                 let [x, y] = way(from, to)?;

@@ -5,6 +5,7 @@ use crate::outline::span_sigma;
 use crate::pitch::SettledRise;
 use crate::roof::Gradient;
 use crate::survey::{Body, Point};
+use crate::units::Length;
 use nalgebra::{DMatrix, DVector};
 
 /// The variance of the area, split into what can be looked at again.
@@ -215,13 +216,13 @@ fn mended(body: &Body, solved: &SolvedBody, pull: &DVector<f64>) -> Vec<Mended> 
     if outline.suspects.named.is_empty() {
         return Vec::new();
     }
-    let mend = |slips: &[(usize, f64)], chance: f64| {
+    let mend = |slips: &[(usize, Length)], chance: f64| {
         let mut moves = DVector::zeros(outline.covariance.nrows());
         let mut area = 0.0;
         for (reading, slip) in slips {
             let reading = body.readings.get(*reading)?;
             let row = SpanRow::new(reading.span, body, solved)?;
-            let by = -slip / span_sigma(reading, outline.roughness).powi(2);
+            let by = -slip.in_feet() / span_sigma(reading, outline.roughness).in_feet().powi(2);
             moves.axpy(by, &row.carried(&outline.covariance), 1.0);
             area += by * row.times(pull);
         }

@@ -303,7 +303,7 @@ fn from(reader: &mut Reader<'_>) -> Result<PlacedFrom, Refusal> {
         body: reader.must_have(body, "body", "\"body\": \"main\"")?,
         corner: reader.must_have(corner, "corner", "\"corner\": 0")?,
         offset,
-        sigma: sigma.unwrap_or_else(|| Length::feet(default_sigma(offset.x.hypot(offset.y)))),
+        sigma: sigma.unwrap_or_else(|| default_sigma(Length::feet(offset.x.hypot(offset.y)))),
     })
 }
 

@@ -5,7 +5,7 @@ use super::measures::{self, Least, length, sigma};
 use super::refusal::Refusal;
 use crate::outline::default_sigma;
 use crate::survey::{ObservedEnd, RoofObservation};
-use crate::units::{Length, quotable};
+use crate::units::quotable;
 
 /// Something seen that is none.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -60,7 +60,7 @@ pub(super) fn seen(reader: &mut Reader<'_>) -> Result<Vec<RoofObservation>, Refu
                 Ok(RoofObservation::Ridge {
                     body,
                     over_eaves,
-                    sigma: spread.unwrap_or(Length::feet(default_sigma(over_eaves.in_feet()))),
+                    sigma: spread.unwrap_or(default_sigma(over_eaves)),
                 })
             }
             _ => Err(reader.refuse(SeenFault::NotOneThing)),

@@ -32,7 +32,7 @@ fn a_rectangle_read_twice_with_one_tens_slip_names_that_leg() {
     assert_eq!(suspect_legs(&body), [2]);
     let named = &solved(&body).suspects.named[0];
     assert_eq!(named.kind, SlipKind::Tens);
-    assert!((named.likely_value - 60.0).abs() < 1e-9);
+    assert!((named.likely_value.in_feet() - 60.0).abs() < 1e-9);
     assert!(named.probability > 0.99);
 }
 
@@ -81,7 +81,7 @@ fn an_overhang_left_out_at_both_ends_is_known_for_what_it_is() {
     let named = &told.suspects.named[0];
     assert_eq!(suspect_legs(&body), [0]);
     assert_eq!(named.kind, SlipKind::Overhang);
-    assert!((named.likely_value - 62.0).abs() < 1e-9);
+    assert!((named.likely_value.in_feet() - 62.0).abs() < 1e-9);
 }
 
 #[test]
@@ -92,7 +92,7 @@ fn a_tape_read_from_its_other_end_is_known_for_what_it_is() {
         .body();
     let named = solved(&body).suspects.named;
     assert_eq!(named[0].kind, SlipKind::Reversed);
-    assert!((named[0].likely_value - 62.0).abs() < 1e-9);
+    assert!((named[0].likely_value.in_feet() - 62.0).abs() < 1e-9);
 }
 
 #[test]
@@ -114,7 +114,7 @@ fn a_metric_slip_of_ten_is_ten_meters() {
     ];
     let named = solved(&body).suspects.named;
     assert_eq!((named[0].reading, named[0].kind), (2, SlipKind::Tens));
-    assert!((named[0].likely_value - Length::meters(14.33).in_feet()).abs() < 1e-9);
+    assert!(((named[0].likely_value - Length::meters(14.33)).in_feet()).abs() < 1e-9);
 }
 
 #[test]
@@ -131,7 +131,7 @@ fn a_wall_and_its_overhangs_make_a_leg_less_sure_than_a_taped_one() {
         sigma: None,
     };
     let told = solved(&body);
-    assert!((told.legs[0].length.expect("a length") - 51.0).abs() < 1e-6);
+    assert!((told.legs[0].length.expect("a length").value.in_feet() - 51.0).abs() < 1e-6);
     assert!(!told.legs[0].worked_out);
     // A wall read as such is bound less closely: more of a slip shows in its own residual.
     assert!(told.legs[0].redundancy > told.legs[2].redundancy);
@@ -143,7 +143,11 @@ fn a_leg_read_twice_has_no_redundancy_of_its_own() {
     assert_eq!(told.legs[0].redundancy, None);
     assert_eq!(told.legs[0].smallest_slip, None);
     assert!(told.legs[1].redundancy.is_some_and(|r| r > 0.2));
-    assert!(told.legs[1].smallest_slip.is_some_and(|slip| slip > 1.0));
+    assert!(
+        told.legs[1]
+            .smallest_slip
+            .is_some_and(|slip| slip > Length::feet(1.0))
+    );
 }
 
 #[test]
@@ -157,7 +161,12 @@ fn corners_known_from_elsewhere_have_no_spread_and_readings_are_compared() {
             .body(),
     );
     assert!(told.covariance.iter().all(|q| q.abs() < 1e-15));
-    assert!(told.corners.iter().flatten().all(|c| c.sigma.abs() < 1e-15));
+    assert!(
+        told.corners
+            .iter()
+            .flatten()
+            .all(|c| c.sigma.in_feet().abs() < 1e-15)
+    );
     assert!(told.closure.is_none());
     assert!(
         told.readings
@@ -173,14 +182,14 @@ fn corners_known_from_elsewhere_have_no_spread_and_readings_are_compared() {
 fn a_corner_in_the_middle_of_a_wall_is_a_corner() {
     let told = solved(&house("20' straight 40' out 30' out 60' out 30' out").body());
     assert!(told.suspects.named.is_empty());
-    assert!((told.legs[1].length.expect("a length") - 40.0).abs() < 1e-6);
+    assert!((told.legs[1].length.expect("a length").value.in_feet() - 40.0).abs() < 1e-6);
     assert!(told.corners[1].is_some_and(|c| (c.at.x - 20.0).abs() < 1e-6));
 }
 
 #[test]
 fn a_jog_of_two_feet_keeps_its_direction() {
     let told = solved(&house("60' out 40' out 30' out 2' in 30' out 38' out").body());
-    assert!((told.legs[3].length.expect("a length") - 2.0).abs() < 1e-6);
+    assert!((told.legs[3].length.expect("a length").value.in_feet() - 2.0).abs() < 1e-6);
     assert_eq!(told.degrees_of_freedom, 2);
 }
 
@@ -226,11 +235,10 @@ fn a_slip_that_turns_a_leg_round_still_leaves_numbers() {
         .body();
     let told = solved(&body);
     assert!(told.chi2.is_finite() && told.chi2 > 1000.0);
-    assert!(
-        told.legs
-            .iter()
-            .all(|leg| leg.length.is_some_and(f64::is_finite))
-    );
+    assert!(told.legs.iter().all(|leg| {
+        leg.length
+            .is_some_and(|length| length.value.in_feet().is_finite())
+    }));
     assert!(suspect_legs(&body).contains(&2));
 }
 

@@ -1,7 +1,7 @@
 //! What must not move a figure, and what must move with it.
 
 use super::shapes::{Shape, misses, stepped, taped};
-use eavebook_core::outline::{Outline, adjust};
+use eavebook_core::outline::{LegFigure, Outline, adjust};
 use eavebook_core::survey::{Body, Point, Reading, Sketch, Span};
 use eavebook_core::units::{Angle, Length};
 use proptest::prelude::*;
@@ -35,15 +35,20 @@ fn same_house(a: &Outline, b: &Outline, scale: f64) -> Result<(), TestCaseError>
     near(a.chi2, b.chi2, "chi2")?;
     prop_assert_eq!(a.degrees_of_freedom, b.degrees_of_freedom);
     for (leg, (p, q)) in a.legs.iter().zip(&b.legs).enumerate() {
-        let figures = |f: &eavebook_core::outline::LegFigure| {
-            (f.length.expect("a length"), f.sigma.expect("a spread"))
+        let figures = |f: &LegFigure| {
+            let length = f.length.expect("a length");
+            (length.value.in_feet(), length.sigma.in_feet())
         };
         let ((l, s), (m, t)) = (figures(p), figures(q));
         near(l * scale, m, &format!("length of leg {leg}"))?;
         near(s * scale, t, &format!("spread of leg {leg}"))?;
     }
     for (p, q) in a.readings.iter().zip(&b.readings) {
-        near(p.residual * scale, q.residual, "residual")?;
+        near(
+            (p.residual * scale).in_feet(),
+            q.residual.in_feet(),
+            "residual",
+        )?;
         near(p.redundancy, q.redundancy, "redundancy")?;
     }
     Ok(())
@@ -57,6 +62,13 @@ fn same_suspects(a: &Outline, b: &Outline) -> Result<(), TestCaseError> {
         prop_assert!(same.is_some_and(|q| (q.probability - p.probability).abs() < 1e-6));
     }
     Ok(())
+}
+
+/// Returns the adjusted length of a leg, feet; NaN if it has none.
+fn feet(figure: &LegFigure) -> f64 {
+    figure
+        .length
+        .map_or(f64::NAN, |length| length.value.in_feet())
 }
 
 fn turned(body: &Body, start: Point, heading: f64) -> Body {
@@ -115,7 +127,7 @@ proptest! {
         for (p, q) in a.corners.iter().flatten().zip(b.corners.iter().flatten()) {
             near(start.x + cos * p.at.x - sin * p.at.y, q.at.x, "x")?;
             near(start.y + sin * p.at.x + cos * p.at.y, q.at.y, "y")?;
-            near(p.sigma, q.sigma, "spread of a corner")?;
+            near(p.sigma.in_feet(), q.sigma.in_feet(), "spread of a corner")?;
         }
         for k in (0..a.covariance.nrows()).step_by(2) {
             let trace = |o: &Outline| o.covariance[(k, k)] + o.covariance[(k + 1, k + 1)];
@@ -171,7 +183,7 @@ proptest! {
         // Another corner is the datum: the same least sum of squares, found from elsewhere.
         prop_assert!((a.chi2 - b.chi2).abs() < 1e-6 * (1.0 + a.chi2));
         for (p, q) in a.legs.iter().zip(&b.legs) {
-            let apart = p.length.unwrap_or(f64::NAN) - q.length.unwrap_or(f64::NAN);
+            let apart = feet(p) - feet(q);
             prop_assert!(apart.abs() < 1e-5, "{} apart", apart);
         }
         same_suspects_roughly(&a, &b)?;
@@ -193,7 +205,7 @@ proptest! {
         let (a, b) = (solved(&body), solved(&grown));
         prop_assert!((a.chi2 - b.chi2).abs() < 1e-7 * (1.0 + a.chi2));
         for (p, q) in a.legs.iter().zip(&b.legs) {
-            let apart = scale * p.length.unwrap_or(f64::NAN) - q.length.unwrap_or(f64::NAN);
+            let apart = scale * feet(p) - feet(q);
             prop_assert!(apart.abs() < 1e-6, "{} apart", apart);
         }
     }

@@ -18,7 +18,7 @@ fn named(house: &House) -> Vec<(usize, f64)> {
         .named
         .iter()
         .filter_map(|s| match body.readings[s.reading].span {
-            Span::Leg(leg) => Some((leg, s.likely_value)),
+            Span::Leg(leg) => Some((leg, s.likely_value.in_feet())),
             Span::Tie(..) | Span::Overall { .. } | Span::WallOfLeg { .. } => None,
         })
         .collect();
@@ -79,7 +79,7 @@ fn a_leg_read_again_moves_the_belief_and_does_not_begin_it_anew() {
     assert_eq!(legs(&other_again), [2]);
     let suspects = solved(&other_again.body()).suspects;
     assert!(suspects.named[0].probability > 0.95);
-    assert!((suspects.named[0].likely_value - 62.0).abs() < 1e-9);
+    assert!((suspects.named[0].likely_value.in_feet() - 62.0).abs() < 1e-9);
     // This one is read again and says the other thing: its first reading is named, not its second.
     let itself_again = once.again(2);
     let suspects = solved(&itself_again.body()).suspects;

@@ -91,9 +91,8 @@ pub fn readings(job: &Job) -> Vec<u8> {
     let sigma_of = |entry: &str| {
         let body = named::body(&job.standing())?;
         let reading = body.readings.iter().find(|read| read.id == entry)?;
-        let value = reading.value.in_feet();
-        let usual = eavebook_core::outline::default_sigma(value);
-        Some(reading.sigma.map_or(usual, Length::in_feet))
+        let usual = eavebook_core::outline::default_sigma(reading.value);
+        Some(reading.sigma.unwrap_or(usual).in_feet())
     };
     let lengths = job.book.readings.iter().map(|read| {
         let state = said::state_of(job, read);

@@ -10,7 +10,6 @@ use crate::said;
 use crate::words;
 use eavebook_core::book::kinds::Thing;
 use eavebook_core::outline::LegFigure;
-use eavebook_core::units::Length;
 
 pub fn leaf(told: &PaperInput) -> Leaf {
     let job = told.job;
@@ -154,17 +153,15 @@ fn legs(told: &PaperInput) -> Vec<Block> {
         ("Known by", Set::Wide),
     ]);
     for (figure, leg) in outline.legs.iter().zip(1..) {
-        let length = figure.length.map(|length| {
-            let sigma = figure.sigma.map(Length::feet);
-            words::length_give_or_take(Length::feet(length), sigma, Lang::En)
-        });
+        let length = figure
+            .length
+            .map(|length| words::length_give_or_take(length.value, Some(length.sigma), Lang::En));
         table.row(vec![
             leg.to_string(),
             length.unwrap_or_else(|| "not known".to_owned()),
-            figure.smallest_slip.map_or_else(
-                || "–".to_owned(),
-                |slip| words::length(Length::feet(slip), Lang::En),
-            ),
+            figure
+                .smallest_slip
+                .map_or_else(|| "–".to_owned(), |slip| words::length(slip, Lang::En)),
             known_by(told, leg, figure),
         ]);
     }
