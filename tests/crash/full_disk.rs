@@ -4,7 +4,7 @@
 use crate::small_disk::SmallDisk;
 use crate::writer;
 use eavebook_app::reply::Reply;
-use eavebook_app::request::{Edition, Request};
+use eavebook_app::request::{Edition, JobFileRequest};
 use eavebook_app::{App, demo};
 use eavebook_store::{DraftAfter, Store, StoreError};
 use std::path::Path;
@@ -120,8 +120,8 @@ fn a_packet_that_finds_no_room_is_refused_in_a_sentence_and_no_half_of_it_stays(
     let app = App::open(&dir).unwrap();
     let job = demo::book(&app).unwrap().job;
     let edition = Edition::Owner;
-    let make = || app.handle(Request::MakePacket { job, edition });
-    let Reply::Packets(before) = app.handle(Request::Packets { job }) else {
+    let make = || app.handle(JobFileRequest::MakePacket { job, edition });
+    let Reply::Packets(before) = app.handle(JobFileRequest::Packets { job }) else {
         unreachable!()
     };
     let mut refused = 0;
@@ -143,7 +143,7 @@ fn a_packet_that_finds_no_room_is_refused_in_a_sentence_and_no_half_of_it_stays(
         let there = std::fs::read_dir(dir.join("packets")).into_iter().flatten();
         assert_eq!(there.count(), 0, "something of a packet stays");
         assert_eq!(
-            app.handle(Request::Packets { job }),
+            app.handle(JobFileRequest::Packets { job }),
             Reply::Packets(before.clone())
         );
         disk.free();

@@ -6,7 +6,7 @@
 //! microseconds.
 
 use eavebook_app::reply::Reply;
-use eavebook_app::request::{Edition, Request};
+use eavebook_app::request::{Edition, JobFileRequest, PlanRequest};
 use eavebook_app::{App, demo};
 use eavebook_core::book::kinds::EndKind;
 use std::error::Error;
@@ -26,7 +26,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     loop {
         let began = Instant::now();
         let edition = Edition::Crew;
-        let Reply::Packets(view) = app.handle(Request::MakePacket { job, edition }) else {
+        let Reply::Packets(view) = app.handle(JobFileRequest::MakePacket { job, edition }) else {
             return Err("no packet was made".into());
         };
         say(&format!("made {}", view.made.unwrap_or_default()))?;
@@ -38,7 +38,7 @@ fn main() -> Result<(), Box<dyn Error>> {
         } else {
             EndKind::Wall
         };
-        let said = app.handle(Request::LegEnd { job, leg: 1, end });
+        let said = app.handle(PlanRequest::LegEnd { job, leg: 1, end });
         if !matches!(said, Reply::Job(_)) {
             return Err(format!("{said:?}").into());
         }

@@ -4,7 +4,7 @@
 use crate::kill::Noise;
 use eavebook_app::App;
 use eavebook_app::reply::Reply;
-use eavebook_app::request::{Edition, Request};
+use eavebook_app::request::{Edition, JobFileRequest, TodayRequest};
 use std::collections::BTreeSet;
 use std::io::{BufRead, BufReader};
 use std::path::Path;
@@ -77,11 +77,11 @@ fn thirty_kills_while_packets_are_made_leave_no_half_file_and_lose_none_that_was
         begun += parts.count();
 
         let app = App::open(dir.path()).unwrap();
-        let Reply::Today(today) = app.handle(Request::Today) else {
+        let Reply::Today(today) = app.handle(TodayRequest::Today) else {
             unreachable!()
         };
         let job = today.stops[0].job;
-        let Reply::Packets(view) = app.handle(Request::Packets { job }) else {
+        let Reply::Packets(view) = app.handle(JobFileRequest::Packets { job }) else {
             unreachable!()
         };
         let listed: BTreeSet<String> = view
@@ -114,12 +114,12 @@ fn thirty_kills_while_packets_are_made_leave_no_half_file_and_lose_none_that_was
     assert!(begun > 0, "no kill fell into the writing of a packet");
     // And on it goes.
     let app = App::open(dir.path()).unwrap();
-    let Reply::Today(today) = app.handle(Request::Today) else {
+    let Reply::Today(today) = app.handle(TodayRequest::Today) else {
         unreachable!()
     };
     let job = today.stops[0].job;
     let edition = Edition::Crew;
-    let told = app.handle(Request::MakePacket { job, edition });
+    let told = app.handle(JobFileRequest::MakePacket { job, edition });
     assert!(matches!(told, Reply::Packets(_)), "{told:?}");
 }
 

@@ -4,7 +4,7 @@
 use crate::kill::{Noise, said_until_killed};
 use eavebook_app::App;
 use eavebook_app::reply::{JobView, Reply};
-use eavebook_app::request::Request;
+use eavebook_app::request::{FieldBookRequest, TodayRequest};
 use std::collections::BTreeSet;
 use std::path::Path;
 use std::process::Command;
@@ -18,12 +18,12 @@ fn presser(dir: &Path) -> Command {
 /// The one job of a book; none when the kill came before it was begun.
 fn job(dir: &Path) -> Option<JobView> {
     let app = App::open(dir).unwrap();
-    let Reply::Today(today) = app.handle(Request::Today) else {
+    let Reply::Today(today) = app.handle(TodayRequest::Today) else {
         unreachable!()
     };
     let job = today.stops.first()?.job;
     let thing = Some(eavebook_core::book::kinds::Thing::Leg { leg: 1 });
-    let Reply::Job(job) = app.handle(Request::OpenPad {
+    let Reply::Job(job) = app.handle(FieldBookRequest::OpenPad {
         job,
         thing,
         blind: false,

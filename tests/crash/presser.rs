@@ -7,7 +7,7 @@
 
 use eavebook_app::App;
 use eavebook_app::reply::{JobView, Reply};
-use eavebook_app::request::{Key, Request};
+use eavebook_app::request::{FieldBookRequest, Key, TodayRequest};
 use eavebook_core::book::kinds::Thing;
 use std::error::Error;
 use std::io::Write;
@@ -20,14 +20,14 @@ fn main() -> Result<(), Box<dyn Error>> {
     let job = job(&app)?;
     loop {
         let thing = Some(Thing::Leg { leg: 1 });
-        let opened = whole(app.handle(Request::OpenPad {
+        let opened = whole(app.handle(FieldBookRequest::OpenPad {
             job,
             thing,
             blind: false,
         }))?;
         let mut press = opened.pad.open.ok_or("the keypad is not open")?.press;
         loop {
-            let answer = app.handle(Request::Press {
+            let answer = app.handle(FieldBookRequest::Press {
                 job,
                 press,
                 key: key(press),
@@ -54,33 +54,18 @@ fn main() -> Result<(), Box<dyn Error>> {
 
 /// The job that is there, or a new one.
 fn job(app: &App) -> Result<Uuid, Box<dyn Error>> {
-    if let Reply::Today(today) = app.handle(Request::Today)
+    if let Reply::Today(today) = app.handle(TodayRequest::Today)
         && let Some(stop) = today.stops.first()
     {
         return Ok(stop.job);
     }
     let address = "12 Invented Lane (invented)".to_owned();
-    Ok(whole(app.handle(Request::StartJob { address }))?.job)
+    Ok(whole(app.handle(TodayRequest::StartJob { address }))?.job)
 }
 
 fn whole(reply: Reply) -> Result<JobView, Box<dyn Error>> {
-    match reply {
-        Reply::Job(job) => Ok(*job),
-        Reply::Today(_)
-        | Reply::Pad(_)
-        | Reply::Settings(_)
-        | Reply::Plan(_)
-        | Reply::Solid(_)
-        | Reply::Takeoff(_)
-        | Reply::Hold(_)
-        | Reply::Copies(_)
-        | Reply::Invite(_)
-        | Reply::Square(_)
-        | Reply::Carried(_)
-        | Reply::BookCopy(_)
-        | Reply::Packets(_)
-        | Reply::Refused(_) => Err(format!("{reply:?}").into()),
-    }
+    let job = reply.into_job().map_err(|other| format!("{other:?}"))?;
+    Ok(*job)
 }
 
 /// Tens and ones of the reading under way, then its unit, then to book it.

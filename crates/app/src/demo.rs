@@ -1,10 +1,14 @@
 //! The pretend house: an invented walk, booked act by act through the one boundary.
 
-use crate::places::photos::AboutPhoto;
-use crate::reply::{JobView, Reply, Sentence};
-use crate::request::{Key, Request};
-use crate::view::names;
-use crate::{App, request};
+use crate::job::reply::JobView;
+use crate::places::field_book::request::FieldBookRequest;
+use crate::places::today::request::TodayRequest;
+use crate::places::walk_round::photos::AboutPhoto;
+use crate::reply::Reply;
+use crate::request::{self, Request};
+use crate::sentence::{Sentence, sentence};
+use crate::{App, names};
+use eavebook_core::book::keypad::Key;
 use eavebook_core::book::kinds::{Followed, HowRead, PhotoFrom, TapeMarks, Thing};
 use serde::Deserialize;
 use serde_json::Value;
@@ -108,7 +112,7 @@ pub fn book(app: &App) -> Result<Box<JobView>, DemoError> {
 
 /// The pretend house that stands in the book already, if its last act is there.
 fn whole(app: &App, walk: &Walk) -> Option<Box<JobView>> {
-    let Reply::Today(today) = app.handle(Request::Today) else {
+    let Reply::Today(today) = app.handle(TodayRequest::Today) else {
         return None;
     };
     let photos = walk
@@ -121,67 +125,43 @@ fn whole(app: &App, walk: &Walk) -> Option<Box<JobView>> {
         .iter()
         .filter(|stop| stop.pretend && stop.address == walk.address);
     pretend
-        .filter_map(|stop| job_of(app.handle(Request::Job { job: stop.job }), 0).ok())
+        .filter_map(|stop| job_of(app.handle(TodayRequest::Job { job: stop.job }), 0).ok())
         .find(|job| job.photos.len() >= photos)
 }
 
 fn job_of(reply: Reply, act: usize) -> Result<Box<JobView>, DemoError> {
-    match reply {
-        Reply::Job(job) => Ok(job),
-        Reply::Refused(said) => Err(DemoError::Refused { act, said }),
-        Reply::Today(_)
-        | Reply::Pad(_)
-        | Reply::Settings(_)
-        | Reply::Plan(_)
-        | Reply::Solid(_)
-        | Reply::Takeoff(_)
-        | Reply::Hold(_)
-        | Reply::Copies(_)
-        | Reply::Invite(_)
-        | Reply::Square(_)
-        | Reply::Carried(_)
-        | Reply::BookCopy(_)
-        | Reply::Packets(_) => Err(DemoError::Refused {
-            act,
-            said: names::said("no_job_reply", "No job came back. Build the program again."),
-        }),
-    }
+    reply.into_job().map_err(|reply| {
+        let said = if let Reply::Refused(said) = *reply {
+            said
+        } else {
+            sentence("no_job_reply", "No job came back. Build the program again.")
+        };
+        DemoError::Refused { act, said }
+    })
 }
 
 /// Types a reading on the keypad, key by key, as a person would.
 fn type_in(app: &App, job: Uuid, taped: &Taped, act: usize) -> Result<Box<JobView>, DemoError> {
-    let mut done = app.handle(Request::OpenPad {
+    let mut done = app.handle(FieldBookRequest::OpenPad {
         job,
         thing: Some(taped.thing.clone()),
         blind: taped.blind,
     });
-    let first = match &done {
-        Reply::Job(job) => job.pad.open.as_ref().map_or(0, |open| open.press),
-        Reply::Today(_)
-        | Reply::Pad(_)
-        | Reply::Settings(_)
-        | Reply::Plan(_)
-        | Reply::Solid(_)
-        | Reply::Takeoff(_)
-        | Reply::Hold(_)
-        | Reply::Copies(_)
-        | Reply::Invite(_)
-        | Reply::Square(_)
-        | Reply::Carried(_)
-        | Reply::BookCopy(_)
-        | Reply::Packets(_)
-        | Reply::Refused(_) => 0,
+    let first = if let Reply::Job(job) = &done {
+        job.pad.open.as_ref().map_or(0, |open| open.press)
+    } else {
+        0
     };
     if (taped.how, taped.followed) != (HowRead::Taped, Followed::EaveEdge) {
         let (how, followed) = (taped.how, taped.followed);
-        done = app.handle(Request::Chip { job, how, followed });
+        done = app.handle(FieldBookRequest::Chip { job, how, followed });
     }
     job_or_pad(done, act)?;
     let mut keys = keys(&taped.text, taped.tape);
     keys.push(Key::BookIt);
     let mut last = None;
     for (press, key) in (first..).zip(keys) {
-        last = Some(app.handle(Request::Press {
+        last = Some(app.handle(FieldBookRequest::Press {
             job,
             press,
             key,
@@ -195,23 +175,10 @@ fn type_in(app: &App, job: Uuid, taped: &Taped, act: usize) -> Result<Box<JobVie
 }
 
 fn job_or_pad(reply: Reply, act: usize) -> Result<(), DemoError> {
-    match reply {
-        Reply::Refused(said) => Err(DemoError::Refused { act, said }),
-        Reply::Today(_)
-        | Reply::Job(_)
-        | Reply::Pad(_)
-        | Reply::Settings(_)
-        | Reply::Plan(_)
-        | Reply::Solid(_)
-        | Reply::Takeoff(_)
-        | Reply::Hold(_)
-        | Reply::Copies(_)
-        | Reply::Invite(_)
-        | Reply::Square(_)
-        | Reply::Carried(_)
-        | Reply::BookCopy(_)
-        | Reply::Packets(_) => Ok(()),
+    if let Reply::Refused(said) = reply {
+        return Err(DemoError::Refused { act, said });
     }
+    Ok(())
 }
 
 /// The keys that type a text like `22' 3 1/2"`.

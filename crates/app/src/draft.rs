@@ -2,7 +2,7 @@
 //! device only, kept at each key so that a kill at any moment loses none.
 
 use crate::refusal::Refusal;
-use crate::reply::Sentence;
+use crate::sentence::Sentence;
 use eavebook_core::book::keypad::{FractionStep, Keypad};
 use eavebook_core::book::kinds::{Followed, HowRead, TapeMarks, Thing};
 use eavebook_store::Store;

@@ -1,116 +1,81 @@
-//! The one boundary: requests in, replies out; used by the shell and by localhost.
+//! The one boundary: requests in, replies out. Used by the shell and by localhost.
 
-pub mod carried;
+pub mod answer;
 pub mod copies;
 pub mod demo;
+pub mod dispatch;
 pub mod draft;
+pub mod figures;
+pub mod job;
 pub mod localhost;
-pub mod packet_files;
+pub mod media;
+pub mod names;
+pub mod open_job;
+pub mod open_store;
 pub mod page;
-pub mod photo;
+pub mod parts;
 pub mod places;
 pub mod refusal;
 pub mod reply;
 pub mod request;
+pub mod sentence;
 pub mod settings;
 pub mod stamp;
+pub mod to_message;
 pub mod typescript;
-pub mod view;
 
-pub use carried::{AboutPiece, ImportError, LARGEST_PIECE};
-pub use copies::{HubHost, Invites};
+pub use copies::import::{AboutPiece, LARGEST_PIECE};
 pub use eavebook_store::{BackupCounts, BackupError, Pairing, StoreError, backup, restore, verify};
 pub use eavebook_sync::{Invitation, PairError};
-pub use photo::LARGEST_PHOTO;
-pub use places::photos::{AboutPhoto, KeptPhoto};
+pub use media::LARGEST_PHOTO;
+pub use open_store::{HubHost, Invites};
+pub use places::walk_round::photos::{AboutPhoto, KeptPhoto};
+pub use refusal::ImportError;
 
-use carried::OnTheirWay;
+use answer::Answer;
 use eavebook_core::book::edition::Edition;
-use eavebook_store::{Packets, Photos, Store, TransferFiles};
-use eavebook_sync::Wake;
-use packet_files::PacketFile;
-use places::Answer;
-use places::job_file::{self, Made, ToMake, Wanted};
-use places::today::{self, Pretend};
+use open_store::{OpenStore, unbroken};
+use places::job_file::make::{Made, Wanted};
+use places::job_file::packet_files::{self, PacketFile};
+use places::today::handle::Pretend;
+use places::{job_file, today, walk_round};
 use refusal::{Refusal, RequestRefusal};
 use reply::{Reply, Sentence};
 use request::Request;
-use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::fs::File;
 use std::path::{Path, PathBuf};
-use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use to_message::reply_or_refusal;
 use uuid::Uuid;
 
-/// An open field book with its one door.
+/// The store of this device with its one door.
 #[derive(Debug)]
 pub struct App {
-    book: Arc<Mutex<Store>>,
-    /// Ends a rest of the exchange with the hub, where there is one.
-    wake: Mutex<Arc<Wake>>,
-    /// The hub on this machine, where it is one.
-    shares: Mutex<Option<Box<dyn HubHost>>>,
-    /// They lie beside the book and are asked without its lock.
-    photos: Photos,
-    packets: Packets,
-    carried: TransferFiles,
-    on_their_way: Mutex<OnTheirWay>,
-    /// Held while a packet is made: of two askers the second finds what the first made.
-    making: Mutex<()>,
+    open: OpenStore,
 }
 
 impl App {
-    /// Opens the field book in a folder, or begins one there.
+    /// Opens the store in a folder, or creates one there.
     ///
     /// # Errors
-    /// In use, newer, damaged, full, denied: one sentence, and nothing was changed.
+    /// In use, newer, damaged, full, denied: nothing was changed.
     pub fn open(dir: &Path) -> Result<App, StoreError> {
-        let mut book = Store::open(dir)?;
-        if book.device().is_none() {
-            book.set_device(stamp::device())?;
-        }
-        book.sweep(stamp::a_day_ago())?;
-        job_file::sweep(&book)?;
-        book.transfer_files().empty()?;
-        Ok(App {
-            photos: book.photos(),
-            packets: book.packets(),
-            carried: book.transfer_files(),
-            on_their_way: Mutex::default(),
-            book: Arc::new(Mutex::new(book)),
-            wake: Mutex::default(),
-            shares: Mutex::default(),
-            making: Mutex::new(()),
-        })
+        let open = OpenStore::open(dir)?;
+        job_file::make::sweep(&open.lock())?;
+        Ok(App { open })
     }
 
-    /// Carries out one request. Whatever goes wrong is a refusal in words, and changed nothing.
+    /// Carries out one request. Whatever goes wrong is a refusal, and changed nothing.
     #[must_use]
-    pub fn handle(&self, request: Request) -> Reply {
-        let making = matches!(request, Request::MakePacket { .. }).then(|| held(&self.making));
-        let told = self.asked(|book| places::answer(book, request));
-        let told = told.and_then(|answer| match answer {
-            Answer::Now(reply) => Ok(reply),
-            Answer::Make(to_make) => {
-                let made = self.make(*to_make)?;
-                self.asked(|book| job_file::reply(book, made.job, Some(made.id)))
-            }
-            Answer::Join(link) => self.join(&link),
-            Answer::Invite => self.invite(),
-        });
-        drop(making);
-        let mut reply = said(told);
-        if let Reply::Copies(view) = &mut reply {
-            view.shares = held(&self.shares).is_some();
-        }
-        reply
+    pub fn handle(&self, request: impl Into<Request>) -> Reply {
+        reply_or_refusal(dispatch::reply(&self.open, request.into()))
     }
 
-    /// Makes a packet, or finds it where it was made before.
+    /// Makes a packet, or finds it if it was made before.
     ///
     /// # Errors
-    /// Says why none was made; the book is as it was.
+    /// Why none was made; nothing was recorded.
     pub fn packet(&self, job: Uuid, edition: Edition, wanted: Wanted) -> Result<Made, Refusal> {
-        let _making = held(&self.making);
-        self.make(self.asked(|book| job_file::to_make(book, job, edition, wanted))?)
+        job_file::make::make(&self.open, job, edition, wanted)
     }
 
     /// The job begun last.
@@ -118,12 +83,8 @@ impl App {
     /// # Errors
     /// `NoJobs`.
     pub fn newest_job(&self) -> Result<Uuid, Refusal> {
-        self.asked(|book| {
-            book.books()?
-                .last()
-                .copied()
-                .ok_or(RequestRefusal::NoJobs.into())
-        })
+        let newest = self.open.ask(|store| Ok(store.books()?.last().copied()))?;
+        newest.ok_or(RequestRefusal::NoJobs.into())
     }
 
     /// Puts a copy of a packet into a folder, whole or not at all.
@@ -131,81 +92,135 @@ impl App {
     /// # Errors
     /// Full, denied, of that folder.
     pub fn copy_packet(&self, packet: &Path, to: &Path) -> Result<PathBuf, StoreError> {
-        self.packets.copy_out(packet, to)
+        self.open.packets.copy_out(packet, to)
     }
 
-    /// Saves a packet, or one file in it, in a folder of the machine, and says where or why not.
+    /// Saves a packet, or one file in it, in a folder of the machine: where it is, or why it was not
+    /// saved.
     #[must_use]
     pub fn save_packet_file(&self, id: &str, path: Option<&str>, folder: &Path) -> Sentence {
-        packet_files::save(&self.packets, id, path, folder)
+        packet_files::save(&self.open.packets, id, path, folder)
     }
 
     /// A packet whole, or one file in it, by its id.
     #[must_use]
     pub fn packet_file(&self, id: &str, path: Option<&str>) -> Option<PacketFile> {
-        packet_files::read(&self.packets, id, path)
+        packet_files::read(&self.open.packets, id, path)
     }
 
-    /// Three steps: the middle one takes seconds and needs no book.
-    fn make(&self, to_make: ToMake) -> Result<Made, Refusal> {
-        let made = unbroken(|| to_make.make(&self.photos, &self.packets))?;
-        self.asked(|book| made.book(book))?;
-        Ok(made)
-    }
-
-    /// Keeps a photo beside the book: on disk and hashed before anything refers to it.
+    /// Keeps a photo: on disk and hashed before anything refers to it.
     #[must_use]
     pub fn keep_photo(&self, bytes: &[u8], about: &AboutPhoto) -> Reply {
-        self.guarded(|book| places::photos::keep(book, bytes, about))
+        let kept = self
+            .open
+            .ask(|store| walk_round::photos::keep(store, bytes, about));
+        self.finish(kept)
     }
 
     /// A photo by its name in the photo folder.
     #[must_use]
     pub fn photo(&self, sha256: &str) -> Option<KeptPhoto> {
-        places::photos::read(&held(&self.book), sha256).ok()
+        walk_round::photos::read(&self.open.lock(), sha256).ok()
     }
 
     /// Begins a job for the pretend house.
     #[must_use]
     pub fn start_pretend(&self, address: &str) -> Reply {
-        self.guarded(|book| {
-            let job = today::begin(book, address, Pretend::Yes)?;
-            places::job::reply(book, job)
-        })
+        let begun = self
+            .open
+            .ask(|store| today::handle::begin(store, address, Pretend::Yes));
+        self.finish(begun.map(Answer::Job))
     }
 
-    fn guarded(&self, work: impl FnOnce(&mut Store) -> Result<Reply, Refusal>) -> Reply {
-        said(self.asked(work))
+    /// Joins a hub by the link of its keeper, and keeps the pairing. The store is not locked while the
+    /// hub is asked.
+    ///
+    /// # Errors
+    /// What to do about it; nothing was changed.
+    pub fn pair(&self, invitation: &Invitation) -> Result<Pairing, PairError> {
+        copies::pairing::pair(&self.open, invitation)
     }
 
-    /// Works on the book, alone.
-    fn asked<T>(&self, work: impl FnOnce(&mut Store) -> Result<T, Refusal>) -> Result<T, Refusal> {
-        let mut book = held(&self.book);
-        // A panic cannot leave the book half changed: what it had begun in SQLite is rolled back.
-        let before = book.device().map(|device| device.dseq);
-        let told = unbroken(|| work(&mut book));
-        if book.device().map(|device| device.dseq) != before {
-            held(&self.wake).booked();
-        }
-        told
+    /// The pairing, if there is one.
+    ///
+    /// # Errors
+    /// `Damaged`, `Disk`.
+    pub fn pairing(&self) -> Result<Option<Pairing>, StoreError> {
+        self.open.lock().pairing()
+    }
+
+    /// Serves as the hub of other devices from this machine: the store keeps in step with that hub at
+    /// its address now, by the pairing with it, and does not count it as another copy.
+    ///
+    /// # Errors
+    /// When the pairing cannot be kept.
+    pub fn share(&self, pairing: Pairing, hub: Box<dyn HubHost>) -> Result<(), StoreError> {
+        copies::pairing::share(&self.open, &pairing, hub)
+    }
+
+    /// Keeps in step with the hub of a paired store, in a thread of its own, until the program ends.
+    /// It takes the store for one question at a time and may be killed at any instant: what the hub
+    /// has not acknowledged waits on. A store that was not paired calls nobody.
+    ///
+    /// # Errors
+    /// When the pairing cannot be read, or the machine gives no thread.
+    pub fn keep_in_step(&self) -> Result<(), PairError> {
+        copies::pairing::keep_in_step(&self.open)
+    }
+
+    /// Reads the link of a hub off a photo of its QR code. Nothing is joined by it.
+    #[must_use]
+    pub fn read_square(&self, photo: &[u8]) -> Reply {
+        self.finish(unbroken(|| copies::square::read(photo)))
+    }
+
+    /// Imports a file carried by hand: a backup of another store, or the firm's packet of a job. Its
+    /// first bytes show which. The file is proved whole first; the store is locked for one photo or
+    /// one job at a time. Returns what was imported.
+    ///
+    /// # Errors
+    /// Damaged or of another kind: nothing was changed. The disk: what was imported is kept, and the
+    /// rest is imported by the next try.
+    pub fn bring(&self, file: &Path) -> Result<Sentence, ImportError> {
+        copies::import::import(&self.open, file)
+    }
+
+    /// Takes a piece of a file that is carried in; the last one imports the file. Pieces come in
+    /// their order, and one may come twice.
+    #[must_use]
+    pub fn carry_in(&self, piece: &[u8], about: AboutPiece) -> Reply {
+        self.finish(unbroken(|| {
+            copies::import::carry_in(&self.open, piece, about)
+        }))
+    }
+
+    /// Makes a copy of this store as a file, to be fetched once by [`App::take_copy`]. Keys are booked
+    /// meanwhile.
+    #[must_use]
+    pub fn make_copy(&self) -> Reply {
+        self.finish(unbroken(|| copies::backup::make(&self.open)))
+    }
+
+    /// The file of a copy that was made, which is deleted once it is read.
+    #[must_use]
+    pub fn take_copy(&self, file: Uuid) -> Option<File> {
+        copies::backup::take(&self.open, file)
+    }
+
+    /// Saves a copy of this store in a folder of the machine: where it is, or why it was not saved.
+    #[must_use]
+    pub fn save_copy(&self, folder: &Path) -> Sentence {
+        unbroken(|| copies::backup::save(&self.open, folder))
+            .unwrap_or_else(|refusal| refusal.said())
+    }
+
+    fn finish<A: Into<Answer>>(&self, answer: Result<A, Refusal>) -> Reply {
+        let reply = answer.and_then(|answer| dispatch::finish(&self.open, answer.into()));
+        reply_or_refusal(reply)
     }
 }
 
-/// A lock, whatever became of who held it before.
-fn held<T>(lock: &Mutex<T>) -> MutexGuard<'_, T> {
-    lock.lock().unwrap_or_else(PoisonError::into_inner)
-}
-
-/// Does a piece of work; where the program fails at it, that is a refusal too.
-fn unbroken<T>(work: impl FnOnce() -> Result<T, Refusal>) -> Result<T, Refusal> {
-    catch_unwind(AssertUnwindSafe(work)).unwrap_or_else(|_| Err(RequestRefusal::BrokeOff.into()))
-}
-
-fn said(told: Result<Reply, Refusal>) -> Reply {
-    told.unwrap_or_else(|refusal| Reply::Refused(refusal.said()))
-}
-
-/// What is said where the program failed at a request.
+/// The reply if the program failed at a request.
 #[must_use]
 pub fn broken_off() -> Reply {
     Reply::Refused(RequestRefusal::BrokeOff.said())

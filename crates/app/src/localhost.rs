@@ -4,8 +4,7 @@
 //! and a name of its own can be pointed at 127.0.0.1, so a request that names a foreign host or
 //! comes from a foreign origin is turned away before it is read.
 
-use crate::places::photos::too_large;
-use crate::refusal::RequestRefusal;
+use crate::refusal::{RequestRefusal, too_large};
 use crate::reply::Reply;
 use crate::request::Request;
 use crate::{AboutPhoto, AboutPiece, App, LARGEST_PHOTO, LARGEST_PIECE, page};

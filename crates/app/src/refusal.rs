@@ -1,12 +1,10 @@
 //! Why something was not done, as a sentence for a person.
 
-use crate::carried::ImportError;
-use crate::reply::Sentence;
-use crate::view::names;
+use crate::names;
 use eavebook_core::book::edition::Edition;
 use eavebook_core::settings::SettingFault;
 use eavebook_core::sight::SightError;
-use eavebook_packet::NotMade;
+use eavebook_packet::{NotMade, VerifyError};
 use eavebook_store::{BackupError, StoreError};
 use eavebook_sync::PairError;
 
@@ -14,7 +12,7 @@ use eavebook_sync::PairError;
 #[derive(Debug, thiserror::Error)]
 pub enum Refusal {
     /// The book could not be read or written.
-    #[error("{}", sentence(.0))]
+    #[error("{}", capital_and_stop(.0))]
     Store(#[from] StoreError),
     /// The request cannot be done.
     #[error("{0}")]
@@ -29,10 +27,10 @@ pub enum Refusal {
     #[error("{}.", names::capital(&.0.to_string()))]
     Pair(#[from] PairError),
     /// A file carried by hand was not taken in.
-    #[error("{}", sentence(.0))]
+    #[error("{}", capital_and_stop(.0))]
     ImportError(#[from] ImportError),
     /// No copy of the book was made.
-    #[error("{}", sentence(.0))]
+    #[error("{}", capital_and_stop(.0))]
     NotCopied(#[from] BackupError),
     /// The hub of this machine let nobody in.
     #[error("{}.", names::capital(.0))]
@@ -263,87 +261,46 @@ pub enum RequestRefusal {
     BrokeOff,
 }
 
-impl Refusal {
-    /// As a screen is told.
+/// Why a file carried by hand was not imported.
+#[derive(Debug, thiserror::Error)]
+pub enum ImportError {
+    /// A backup.
+    #[error(transparent)]
+    Backup(#[from] BackupError),
+    /// A packet.
+    #[error("nothing was brought: {0}")]
+    Packet(#[from] VerifyError),
+    /// The store.
+    #[error(transparent)]
+    Store(#[from] StoreError),
+}
+
+impl ImportError {
+    /// The same of a file that came without a name.
     #[must_use]
-    pub fn said(&self) -> Sentence {
-        let code = match self {
-            Refusal::Store(why) => why.code(),
-            Refusal::Rate(_) => "rate_refused",
-            Refusal::Ask(why) => return why.said(),
-            Refusal::Packet(_) => "packet_not_made",
-            Refusal::Pair(_) => "not_joined",
-            Refusal::ImportError(_) => "not_brought",
-            Refusal::NotCopied(_) => "not_copied",
-            Refusal::NotInvited(_) => "not_invited",
-        };
-        Sentence {
-            code: code.to_owned(),
-            en: self.to_string(),
+    pub fn of_this_file(self) -> ImportError {
+        match self {
+            ImportError::Backup(BackupError::Damaged { what, .. }) => {
+                let file = "this file".to_owned();
+                ImportError::Backup(BackupError::Damaged { file, what })
+            }
+            other @ (ImportError::Backup(_) | ImportError::Packet(_) | ImportError::Store(_)) => {
+                other
+            }
         }
     }
 }
 
-impl RequestRefusal {
-    /// As a screen is told.
-    #[must_use]
-    pub fn said(&self) -> Sentence {
-        let code = match self {
-            RequestRefusal::NoJob => "no_job",
-            RequestRefusal::NoAddress => "no_address",
-            RequestRefusal::LongAddress => "long_address",
-            RequestRefusal::PadAway => "pad_away",
-            RequestRefusal::PressOutOfOrder => "press_out_of_order",
-            RequestRefusal::NoLeg { .. } => "no_leg",
-            RequestRefusal::NoTie { .. } => "no_tie",
-            RequestRefusal::NoItem { .. } => "no_item",
-            RequestRefusal::NotTaped { .. } => "not_taped",
-            RequestRefusal::NoFace => "no_face",
-            RequestRefusal::NoSheets { .. } => "no_sheets",
-            RequestRefusal::NoLayers { .. } => "no_layers",
-            RequestRefusal::NoCovering => "no_covering",
-            RequestRefusal::NoEntry => "no_entry",
-            RequestRefusal::NotStruck => "not_struck",
-            RequestRefusal::NotNext { .. } => "not_next",
-            RequestRefusal::IsRead { .. } => "is_read",
-            RequestRefusal::NoSlope { .. } => "no_slope",
-            RequestRefusal::NoOtherSlope => "no_other_slope",
-            RequestRefusal::NoTilt => "no_tilt",
-            RequestRefusal::SightError(_) => "no_sight",
-            RequestRefusal::NoGableBeside => "no_gable_beside",
-            RequestRefusal::NoGableWidth { .. } => "no_gable_width",
-            RequestRefusal::NoHeading => "no_heading",
-            RequestRefusal::NoName => "no_name",
-            RequestRefusal::LongNote => "long_note",
-            RequestRefusal::NoTurn { .. } => "no_turn",
-            RequestRefusal::NoPhoto => "no_photo_file",
-            RequestRefusal::NoSuchPhoto => "no_such_photo",
-            RequestRefusal::PhotoTooLarge { .. } => "photo_too_large",
-            RequestRefusal::PhotoCutOff => "photo_cut_off",
-            RequestRefusal::FileCutOff => "file_cut_off",
-            RequestRefusal::NoSquare => "no_square",
-            RequestRefusal::OtherSquare => "other_square",
-            RequestRefusal::SquareNotSeen => "square_not_seen",
-            RequestRefusal::Key { code, .. } => code,
-            RequestRefusal::NoJobs => "no_jobs",
-            RequestRefusal::NoSound => "no_sound",
-            RequestRefusal::NoPacket => "no_packet",
-            RequestRefusal::ToWhom => "to_whom",
-            RequestRefusal::NoSending => "no_sending",
-            RequestRefusal::NoVersion { .. } => "no_version",
-            RequestRefusal::VersionLost { .. } => "version_lost",
-            RequestRefusal::MadeOtherwise { .. } => "made_otherwise",
-            RequestRefusal::BrokeOff => "broke_off",
-        };
-        Sentence {
-            code: code.to_owned(),
-            en: self.to_string(),
-        }
+/// A photo of this length is not kept.
+#[must_use]
+pub fn too_large(bytes: usize) -> RequestRefusal {
+    RequestRefusal::PhotoTooLarge {
+        mib: bytes.div_ceil(1024 * 1024),
     }
 }
 
 /// What the store or the rates say, as a sentence with a capital and a stop.
-fn sentence(why: &impl std::fmt::Display) -> String {
-    let said = crate::view::names::capital(&why.to_string());
+fn capital_and_stop(why: &impl std::fmt::Display) -> String {
+    let said = names::capital(&why.to_string());
     format!("{said}.")
 }

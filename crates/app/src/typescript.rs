@@ -1,6 +1,7 @@
 //! The ui's types, written from the boundary's own: `ui/src/generated.ts`.
 
-use crate::{reply::Reply, request::Request};
+use crate::reply::Reply;
+use crate::request::Request;
 use std::collections::BTreeMap;
 use ts_rs::{Config, TS, TypeVisitor};
 

@@ -2,7 +2,7 @@
 
 use crate::refusal::Refusal;
 use clap::Args;
-use eavebook_app::view::copies::holds;
+use eavebook_app::copies::view::holds;
 use eavebook_app::{App, backup, restore, verify};
 use std::fmt::Display;
 use std::path::PathBuf;

@@ -4,7 +4,7 @@ use crate::progress::Progress;
 use crate::refusal::Refusal;
 use clap::Args;
 use eavebook_app::App;
-use eavebook_app::places::job_file::Wanted;
+use eavebook_app::places::job_file::make::Wanted;
 use eavebook_app::request::Edition;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};

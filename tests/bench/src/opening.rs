@@ -3,7 +3,7 @@
 
 use crate::{median, row, timed};
 use eavebook_app::reply::Reply;
-use eavebook_app::request::Request;
+use eavebook_app::request::{PlanRequest, Request, TodayRequest};
 use eavebook_app::{App, demo, stamp};
 use eavebook_core::book::entry::{Entry, ParsedBody, sha256_hex};
 use eavebook_core::book::fold::fold;
@@ -38,9 +38,9 @@ pub fn run() -> Result<(), Box<dyn Error>> {
     for turn in 0..TURNS {
         // Another app each turn: an open book holds what it read.
         let app = App::open(folder.path())?;
-        first.push(opened(&app, Request::Job { job })?);
+        first.push(opened(&app, TodayRequest::Job { job })?);
         let end = [EndKind::Gable, EndKind::Sloped][turn % 2];
-        again.push(opened(&app, Request::LegEnd { job, leg: 2, end })?);
+        again.push(opened(&app, PlanRequest::LegEnd { job, leg: 2, end })?);
         let (read, took) = timed(|| read_bare(&bare, job));
         if read? < ENTRIES {
             return Err("the rows are not those of the job".into());
@@ -75,7 +75,7 @@ pub fn run() -> Result<(), Box<dyn Error>> {
 }
 
 /// How long a reply with the whole job took, as the bytes that go to the page.
-fn opened(app: &App, request: Request) -> Result<Duration, Box<dyn Error>> {
+fn opened(app: &App, request: impl Into<Request>) -> Result<Duration, Box<dyn Error>> {
     let ((told, bytes), took) = timed(|| {
         let told = app.handle(request);
         let bytes = serde_json::to_vec(&told);

@@ -2,7 +2,7 @@
 //! with the same libraries at the same size.
 
 use crate::{row, timed};
-use eavebook_app::places::job_file::Wanted;
+use eavebook_app::places::job_file::make::Wanted;
 use eavebook_app::request::Edition;
 use eavebook_app::{AboutPhoto, App, demo};
 use eavebook_core::book::kinds::PhotoFrom;

@@ -1,8 +1,8 @@
 //! A phone laid on a slope: held still, captured, turned end for end.
 
 use crate::person::{Person, face};
-use eavebook_app::reply::{HoldWord, JobView, Reply, State};
-use eavebook_app::request::{Request, TiltSample};
+use eavebook_app::reply::{HoldWord, JobView, PlanReply, Reply, State};
+use eavebook_app::request::{PlanRequest, TiltSample};
 use eavebook_core::book::kinds::{EndKind, PitchRead};
 
 /// Two seconds of looks at one tilt.
@@ -16,15 +16,15 @@ fn still(beta: f64) -> Vec<TiltSample> {
 }
 
 fn holds(person: &Person, looks: Vec<TiltSample>) -> (HoldWord, Option<String>) {
-    match person.says(Request::HoldStill { looks }) {
-        Reply::Hold(held) => (held.hold, held.degrees),
+    match person.says(PlanRequest::HoldStill { looks }) {
+        Reply::Plan(PlanReply::Hold(held)) => (held.hold, held.degrees),
         other => panic!("{other:?}"),
     }
 }
 
 fn captures(person: &Person, looks: Vec<TiltSample>, reversed: bool) -> Box<JobView> {
     let after = face(&person.looks(), 1).slopes_before;
-    person.asks(Request::CapturePitch {
+    person.asks(PlanRequest::CapturePitch {
         job: person.job,
         leg: 1,
         looks,
@@ -82,7 +82,7 @@ fn turned_end_for_end_the_mean_is_free_of_what_the_phone_adds_and_both_ways_are_
 #[test]
 fn a_capture_said_twice_books_once_and_two_places_that_read_alike_are_two() {
     let person = rectangle();
-    let same = Request::CapturePitch {
+    let same = PlanRequest::CapturePitch {
         job: person.job,
         leg: 1,
         looks: still(26.6),
@@ -100,7 +100,7 @@ fn a_capture_said_twice_books_once_and_two_places_that_read_alike_are_two() {
 fn a_phone_that_tells_nothing_is_refused_and_not_got_is_an_answer() {
     let person = rectangle();
     for looks in [Vec::new(), still(0.0)] {
-        let refused = person.is_refused(Request::CapturePitch {
+        let refused = person.is_refused(PlanRequest::CapturePitch {
             job: person.job,
             leg: 1,
             looks,
@@ -113,7 +113,7 @@ fn a_phone_that_tells_nothing_is_refused_and_not_got_is_an_answer() {
         );
     }
     let read = PitchRead::NotGot;
-    let job = person.asks(Request::Pitch {
+    let job = person.asks(PlanRequest::Pitch {
         job: person.job,
         leg: 1,
         read,
@@ -127,12 +127,12 @@ fn a_phone_that_tells_nothing_is_refused_and_not_got_is_an_answer() {
 #[test]
 fn a_pitch_not_got_at_a_gable_leaves_it_a_gable() {
     let person = rectangle();
-    person.asks(Request::LegEnd {
+    person.asks(PlanRequest::LegEnd {
         job: person.job,
         leg: 2,
         end: EndKind::Gable,
     });
-    let job = person.asks(Request::Pitch {
+    let job = person.asks(PlanRequest::Pitch {
         job: person.job,
         leg: 2,
         read: PitchRead::NotGot,

@@ -1,8 +1,10 @@
 //! Files carried by hand, as the page has them: piece by piece in, whole out.
 
 use crate::person::{ADDRESS, Person};
-use eavebook_app::reply::{BookCopyView, CarriedView, JobView, Reply, Sentence, State};
-use eavebook_app::request::{Edition, Request};
+use eavebook_app::reply::{
+    BookCopyView, CarriedView, CopiesReply, JobView, Reply, Sentence, State,
+};
+use eavebook_app::request::{Edition, FieldBookRequest, JobFileRequest, TodayRequest};
 use eavebook_app::{AboutPhoto, AboutPiece};
 use eavebook_core::book::kinds::PhotoFrom;
 use std::io::Read;
@@ -35,7 +37,7 @@ fn about(person: &Person) -> AboutPhoto {
 }
 
 fn copy_of(person: &Person) -> (BookCopyView, Vec<u8>) {
-    let Reply::BookCopy(copy) = person.app().make_copy() else {
+    let Reply::Copies(CopiesReply::BookCopy(copy)) = person.app().make_copy() else {
         panic!()
     };
     let mut bytes = Vec::new();
@@ -66,7 +68,7 @@ fn carries(person: &Person, bytes: &[u8]) -> Reply {
 
 fn brings(person: &Person, bytes: &[u8]) -> String {
     match carries(person, bytes) {
-        Reply::Carried(CarriedView { said: Some(said) }) => said.en,
+        Reply::Copies(CopiesReply::Carried(CarriedView { said: Some(said) })) => said.en,
         other => panic!("{other:?}"),
     }
 }
@@ -87,7 +89,7 @@ fn read_in(job: &JobView) -> Vec<(Uuid, &str, State)> {
 }
 
 fn of_the_phone(office: &Person, phone: &Person) -> Box<JobView> {
-    office.asks(Request::Job { job: phone.job })
+    office.asks(TodayRequest::Job { job: phone.job })
 }
 
 #[test]
@@ -119,7 +121,7 @@ fn a_copy_of_a_phones_book_brought_into_another_that_is_open_shows_its_job_and_p
         format!("Nothing new: 5 entries and 1 photo of {ADDRESS} were here already.")
     );
     // What came can be worked on, and what is booked here goes the same way back.
-    office.asks(Request::Strike {
+    office.asks(FieldBookRequest::Strike {
         job: phone.job,
         entry: there.readings[0].story[0].entry,
         reason: None,
@@ -141,7 +143,7 @@ fn a_copy_of_a_phones_book_brought_into_another_that_is_open_shows_its_job_and_p
 fn the_firms_packet_of_a_job_comes_in_like_a_copy_and_the_owners_is_refused_in_words() {
     let phone = a_phone();
     let packet = |edition| {
-        let asked = Request::MakePacket {
+        let asked = JobFileRequest::MakePacket {
             job: phone.job,
             edition,
         };
@@ -203,7 +205,7 @@ fn a_file_that_is_damaged_cut_or_of_another_sort_is_refused_and_changes_nothing(
 fn a_copy_is_fetched_once_and_the_one_before_it_is_not_kept() {
     let phone = a_phone();
     let made = || match phone.app().make_copy() {
-        Reply::BookCopy(copy) => copy.file,
+        Reply::Copies(CopiesReply::BookCopy(copy)) => copy.file,
         other => panic!("{other:?}"),
     };
     let (first, second) = (made(), made());
@@ -232,7 +234,10 @@ fn a_copy_saved_in_a_folder_says_where_it_lies_and_can_be_brought() {
 #[test]
 fn what_was_on_its_way_when_the_program_ended_is_gone_when_it_is_opened_again() {
     let mut phone = a_phone();
-    assert!(matches!(phone.app().make_copy(), Reply::BookCopy(_)));
+    assert!(matches!(
+        phone.app().make_copy(),
+        Reply::Copies(CopiesReply::BookCopy(_))
+    ));
     assert!(phone.dir().join("carried").exists());
     phone.starts_the_program_again();
     assert!(!phone.dir().join("carried").exists());

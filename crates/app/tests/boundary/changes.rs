@@ -2,7 +2,9 @@
 
 use crate::person::Person;
 use eavebook_app::reply::{JobView, Reply, State};
-use eavebook_app::request::Request;
+use eavebook_app::request::{
+    ArriveRequest, FieldBookRequest, JobFileRequest, PlanRequest, Request, TakeoffRequest,
+};
 use eavebook_core::book::kinds::VisitNote;
 
 fn rectangle() -> Person {
@@ -11,8 +13,8 @@ fn rectangle() -> Person {
     person
 }
 
-fn change(person: &Person, leg: Option<u32>, sheets: u32, consent: bool) -> Request {
-    Request::AddChange {
+fn change(person: &Person, leg: Option<u32>, sheets: u32, consent: bool) -> JobFileRequest {
+    JobFileRequest::AddChange {
         job: person.job,
         number: person.looks().changes.next,
         leg,
@@ -21,7 +23,7 @@ fn change(person: &Person, leg: Option<u32>, sheets: u32, consent: bool) -> Requ
     }
 }
 
-fn refused(person: &Person, request: Request) -> String {
+fn refused(person: &Person, request: impl Into<Request>) -> String {
     match person.says(request) {
         Reply::Refused(why) => why.en,
         other => panic!("{other:?}"),
@@ -39,7 +41,7 @@ fn three_bad_sheets_under_a_face_are_booked_at_the_price_of_then_with_who_agreed
         person.looks().changes.price.en,
         "A sheet of deck, laid: $58.00."
     );
-    person.asks(Request::Visit {
+    person.asks(ArriveRequest::Visit {
         job: person.job,
         note: VisitNote::Here {
             name: "the owner".to_owned(),
@@ -56,7 +58,7 @@ fn three_bad_sheets_under_a_face_are_booked_at_the_price_of_then_with_who_agreed
     assert_eq!(booked.changes.next, 2);
 
     // A later price changes nothing that was agreed.
-    person.says(Request::SetRate {
+    person.says(TakeoffRequest::SetRate {
         job: person.job,
         key: "deck.price".to_owned(),
         value: "90.00".to_owned(),
@@ -76,7 +78,7 @@ fn said_twice_it_is_one_and_struck_it_stays_in_its_story() {
         panic!("{:?}", job.changes)
     };
     assert_eq!(one.state, State::ReadOnce);
-    let job = person.asks(Request::Strike {
+    let job = person.asks(FieldBookRequest::Strike {
         job: person.job,
         entry: one.story[0].entry,
         reason: None,
@@ -104,7 +106,7 @@ fn a_change_lacks_a_face_or_a_count_in_so_many_words() {
         refused(&person, change(&person, Some(9), 1, true)),
         refused(
             &person,
-            Request::Pitch {
+            PlanRequest::Pitch {
                 job: person.job,
                 leg: 9,
                 read: eavebook_core::book::kinds::PitchRead::NotGot

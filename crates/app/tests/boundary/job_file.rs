@@ -1,9 +1,11 @@
 //! Packets of the pretend house, asked for as a screen asks.
 
 use crate::person::Person;
-use eavebook_app::places::job_file::Wanted;
+use eavebook_app::places::job_file::make::Wanted;
 use eavebook_app::reply::{PacketsView, Reply};
-use eavebook_app::request::{Edition, Key, Request};
+use eavebook_app::request::{
+    Edition, FieldBookRequest, JobFileRequest, Key, PlanRequest, TodayRequest, WalkRoundRequest,
+};
 use eavebook_app::{App, demo};
 use eavebook_core::book::kinds::{PhotoWord, SendStage};
 use std::path::PathBuf;
@@ -27,14 +29,14 @@ impl House {
 
     fn makes(&self, edition: Edition) -> PacketsView {
         let job = self.job;
-        match self.app.handle(Request::MakePacket { job, edition }) {
+        match self.app.handle(JobFileRequest::MakePacket { job, edition }) {
             Reply::Packets(view) => *view,
             other => panic!("{other:?}"),
         }
     }
 
     fn lists(&self) -> PacketsView {
-        match self.app.handle(Request::Packets { job: self.job }) {
+        match self.app.handle(JobFileRequest::Packets { job: self.job }) {
             Reply::Packets(view) => *view,
             other => panic!("{other:?}"),
         }
@@ -45,7 +47,7 @@ impl House {
         let leg = 1;
         let end = eavebook_core::book::kinds::EndKind::Wall;
         let job = self.job;
-        let told = self.app.handle(Request::LegEnd { job, leg, end });
+        let told = self.app.handle(PlanRequest::LegEnd { job, leg, end });
         assert!(matches!(told, Reply::Job(_)), "{told:?}");
     }
 
@@ -67,12 +69,14 @@ impl House {
 fn a_private_photo_is_in_no_packet_and_the_list_says_that_one_is_left_out() {
     let house = House::pretend();
     let (job, word) = (house.job, PhotoWord::Private { on: true });
-    let Reply::Job(seen) = house.app.handle(Request::Job { job }) else {
+    let Reply::Job(seen) = house.app.handle(TodayRequest::Job { job }) else {
         unreachable!()
     };
     let private = &seen.photos[0];
     let photos = vec![private.entry];
-    let said = house.app.handle(Request::PhotoFacts { job, photos, word });
+    let said = house
+        .app
+        .handle(WalkRoundRequest::PhotoFacts { job, photos, word });
     assert!(matches!(said, Reply::Job(_)), "{said:?}");
     for edition in [Edition::Owner, Edition::Crew, Edition::Firm] {
         let made = house.makes(edition);
@@ -186,7 +190,7 @@ fn keys_are_answered_while_the_papers_are_set() {
         let mut answered = 0;
         let job = house.job;
         while !done.load(Ordering::SeqCst) {
-            let told = house.app.handle(Request::OpenPad {
+            let told = house.app.handle(FieldBookRequest::OpenPad {
                 job,
                 thing: None,
                 blind: false,
@@ -197,7 +201,7 @@ fn keys_are_answered_while_the_papers_are_set() {
             let press = told.pad.open.unwrap().press;
             let key = Key::Digit { digit: 4 };
             let since_ms = None;
-            let pressed = house.app.handle(Request::Press {
+            let pressed = house.app.handle(FieldBookRequest::Press {
                 job,
                 press,
                 key,
@@ -247,11 +251,11 @@ fn a_packet_that_no_entry_names_is_swept_when_the_book_is_opened() {
 #[test]
 fn a_freeze_changes_nothing_of_the_job_and_undo_passes_it_by() {
     let house = House::pretend();
-    let Reply::Job(before) = house.app.handle(Request::Job { job: house.job }) else {
+    let Reply::Job(before) = house.app.handle(TodayRequest::Job { job: house.job }) else {
         panic!()
     };
     house.makes(Edition::Owner);
-    let Reply::Job(after) = house.app.handle(Request::Job { job: house.job }) else {
+    let Reply::Job(after) = house.app.handle(TodayRequest::Job { job: house.job }) else {
         panic!()
     };
     assert_eq!(after, before);
@@ -262,13 +266,13 @@ fn a_job_that_was_only_begun_has_a_packet_that_says_what_is_not_known() {
     let person = Person::begins();
     let job = person.job;
     let edition = Edition::Owner;
-    let told = person.says(Request::MakePacket { job, edition });
+    let told = person.says(JobFileRequest::MakePacket { job, edition });
     let Reply::Packets(view) = told else {
         panic!("{told:?}")
     };
     assert!(!view.packets[0].not_known.is_empty());
     let nowhere = Uuid::nil();
-    let said = person.is_refused(Request::MakePacket {
+    let said = person.is_refused(JobFileRequest::MakePacket {
         job: nowhere,
         edition,
     });
@@ -282,7 +286,10 @@ fn a_packet_that_cannot_be_written_is_said_in_a_sentence_and_the_book_is_as_it_w
     std::fs::write(house.dir.path().join("packets"), "in the way").unwrap();
     let edition = Edition::Owner;
     let job = house.job;
-    let Reply::Refused(said) = house.app.handle(Request::MakePacket { job, edition }) else {
+    let Reply::Refused(said) = house
+        .app
+        .handle(JobFileRequest::MakePacket { job, edition })
+    else {
         panic!()
     };
     assert!(said.en.contains("allow writing there"), "{}", said.en);
@@ -293,7 +300,7 @@ fn a_packet_that_cannot_be_written_is_said_in_a_sentence_and_the_book_is_as_it_w
 fn to_whom_a_packet_goes_is_booked_once_and_changes_no_packet() {
     let house = House::pretend();
     let sends = |to: &str, after: u32| {
-        house.app.handle(Request::Send {
+        house.app.handle(JobFileRequest::Send {
             job: house.job,
             packet: None,
             to: to.to_owned(),
@@ -324,7 +331,7 @@ fn to_whom_a_packet_goes_is_booked_once_and_changes_no_packet() {
     assert_eq!(send.title, "Owner, version 1");
     assert_eq!(listed.sending.en, "Waiting to send: 1");
 
-    let came = Request::SendCame {
+    let came = JobFileRequest::SendCame {
         job: house.job,
         send: send.send,
         stage: SendStage::HandedOn,

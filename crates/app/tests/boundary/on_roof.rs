@@ -1,6 +1,6 @@
 use crate::person::{Person, face, value};
 use eavebook_app::reply::{ItemView, JobView, State};
-use eavebook_app::request::Request;
+use eavebook_app::request::{FieldBookRequest, PlanRequest, Request, SettingsRequest};
 use eavebook_core::book::kinds::{
     DeckKind, DeckSizeOf, ItemKind, SaddleObserved, SizeOf, TapeMarks, Thing,
 };
@@ -34,7 +34,7 @@ fn size(item: ItemKind, size: SizeOf) -> Thing {
 }
 
 fn tapes(person: &Person, thing: Thing, text: &str) -> Box<JobView> {
-    person.asks(Request::OpenPad {
+    person.asks(FieldBookRequest::OpenPad {
         job: person.job,
         thing: Some(thing),
         blind: false,
@@ -78,7 +78,7 @@ fn a_pipe_added_on_a_face_waits_for_its_size_and_takes_it_from_the_keypad() {
 fn the_same_request_said_twice_adds_one_pipe_and_two_requests_add_two() {
     let person = rectangle();
     let say = |after| {
-        person.asks(Request::AddItem {
+        person.asks(PlanRequest::AddItem {
             job: person.job,
             leg: 2,
             item: ItemKind::Pipe,
@@ -143,7 +143,7 @@ fn layers_seen_at_two_edges_that_differ_are_both_kept_and_the_most_is_said() {
     let person = rectangle();
     assert_eq!(item(&person.looks(), "layers").item.state, State::NotLooked);
     let say = |layers, leg| {
-        person.asks(Request::Layers {
+        person.asks(PlanRequest::Layers {
             job: person.job,
             layers: Some(layers),
             kind: None,
@@ -175,7 +175,7 @@ fn layers_seen_at_two_edges_that_differ_are_both_kept_and_the_most_is_said() {
 fn a_deck_of_planks_asks_for_its_gap_and_a_sheet_does_not() {
     let person = rectangle();
     let say = |kind| {
-        person.asks(Request::Deck {
+        person.asks(PlanRequest::Deck {
             job: person.job,
             kind,
             leg: Some(1),
@@ -190,7 +190,7 @@ fn a_deck_of_planks_asks_for_its_gap_and_a_sheet_does_not() {
         sizes(&say(DeckKind::Plank)),
         ["gap", "plank width", "thickness"]
     );
-    person.asks(Request::OpenPad {
+    person.asks(FieldBookRequest::OpenPad {
         job: person.job,
         thing: Some(Thing::DeckSize {
             size: DeckSizeOf::Gap,
@@ -208,11 +208,11 @@ fn a_deck_of_planks_asks_for_its_gap_and_a_sheet_does_not() {
 fn a_pipe_is_read_in_inches_though_the_eaves_are_read_in_tenths() {
     let person = rectangle();
     adds(&person, 2, "Pipe");
-    person.says(Request::Set {
+    person.says(SettingsRequest::Set {
         setting: eavebook_app::request::Setting::Tape(TapeMarks::FeetTenths),
     });
     let open = |thing| {
-        let job = person.asks(Request::OpenPad {
+        let job = person.asks(FieldBookRequest::OpenPad {
             job: person.job,
             thing: Some(thing),
             blind: false,
@@ -244,40 +244,46 @@ fn a_pipe_is_found_by_its_name_with_its_size() {
 fn what_is_no_item_no_leg_and_no_count_is_refused_by_name() {
     let person = rectangle();
     let job = person.job;
-    let refused = [
-        Request::OpenPad {
+    let refused: [Request; 6] = [
+        FieldBookRequest::OpenPad {
             job,
             thing: Some(size(ItemKind::Flue, SizeOf::Across)),
             blind: false,
-        },
-        Request::OpenPad {
+        }
+        .into(),
+        FieldBookRequest::OpenPad {
             job,
             thing: Some(Thing::Deck),
             blind: false,
-        },
-        Request::Saddle {
+        }
+        .into(),
+        PlanRequest::Saddle {
             job,
             number: 2,
             seen: SaddleObserved::Yes,
-        },
-        Request::AddItem {
+        }
+        .into(),
+        PlanRequest::AddItem {
             job,
             leg: 5,
             item: ItemKind::Pipe,
             after: 0,
-        },
-        Request::Layers {
+        }
+        .into(),
+        PlanRequest::Layers {
             job,
             layers: Some(0),
             kind: None,
             leg: None,
-        },
-        Request::Layers {
+        }
+        .into(),
+        PlanRequest::Layers {
             job,
             layers: None,
             kind: Some(" ".to_owned()),
             leg: None,
-        },
+        }
+        .into(),
     ];
     let said: Vec<String> = refused
         .into_iter()

@@ -3,7 +3,7 @@
 use eavebook_app::App;
 use eavebook_app::demo::keys;
 use eavebook_app::reply::{FaceView, JobView, PadView, Reply, ThingView, TodayView};
-use eavebook_app::request::{Key, Request};
+use eavebook_app::request::{FieldBookRequest, Key, PlanRequest, Request, TodayRequest};
 use eavebook_core::book::kinds::{PitchRead, TapeMarks, Thing, Turn};
 use tempfile::TempDir;
 use uuid::Uuid;
@@ -27,7 +27,7 @@ impl Person {
             job: Uuid::nil(),
         };
         person.job = person
-            .asks(Request::StartJob {
+            .asks(TodayRequest::StartJob {
                 address: ADDRESS.to_owned(),
             })
             .job;
@@ -38,12 +38,12 @@ impl Person {
         self.app.as_ref().unwrap()
     }
 
-    pub fn says(&self, request: Request) -> Reply {
+    pub fn says(&self, request: impl Into<Request>) -> Reply {
         self.app().handle(request)
     }
 
     /// Asks for something that gives a job.
-    pub fn asks(&self, request: Request) -> Box<JobView> {
+    pub fn asks(&self, request: impl Into<Request>) -> Box<JobView> {
         match self.says(request) {
             Reply::Job(job) => job,
             other => panic!("{other:?}"),
@@ -51,7 +51,7 @@ impl Person {
     }
 
     /// Asks for something that is refused, and gives the sentence.
-    pub fn is_refused(&self, request: Request) -> String {
+    pub fn is_refused(&self, request: impl Into<Request>) -> String {
         match self.says(request) {
             Reply::Refused(said) => said.en,
             other => panic!("{other:?}"),
@@ -59,18 +59,18 @@ impl Person {
     }
 
     pub fn looks(&self) -> Box<JobView> {
-        self.asks(Request::Job { job: self.job })
+        self.asks(TodayRequest::Job { job: self.job })
     }
 
     pub fn today(&self) -> TodayView {
-        match self.says(Request::Today) {
+        match self.says(TodayRequest::Today) {
             Reply::Today(today) => today,
             other => panic!("{other:?}"),
         }
     }
 
     pub fn searches(&self, words: &str) -> TodayView {
-        match self.says(Request::Search {
+        match self.says(TodayRequest::Search {
             words: words.to_owned(),
         }) {
             Reply::Today(today) => today,
@@ -80,7 +80,7 @@ impl Person {
 
     /// Opens the keypad for a leg.
     pub fn opens(&self, leg: u32) -> Box<JobView> {
-        self.asks(Request::OpenPad {
+        self.asks(FieldBookRequest::OpenPad {
             job: self.job,
             thing: Some(Thing::Leg { leg }),
             blind: false,
@@ -88,7 +88,7 @@ impl Person {
     }
 
     pub fn opens_blind(&self, leg: u32) -> Box<JobView> {
-        self.asks(Request::OpenPad {
+        self.asks(FieldBookRequest::OpenPad {
             job: self.job,
             thing: Some(Thing::Leg { leg }),
             blind: true,
@@ -98,7 +98,7 @@ impl Person {
     /// Presses one key as the screen does: with the count that the last reply gave.
     pub fn presses(&self, key: Key) -> Reply {
         let press = self.looks().pad.open.map_or(0, |open| open.press);
-        self.says(Request::Press {
+        self.says(FieldBookRequest::Press {
             job: self.job,
             press,
             key,
@@ -138,7 +138,7 @@ impl Person {
     }
 
     pub fn turns(&self, after_leg: u32, turn: Turn) -> Box<JobView> {
-        self.asks(Request::Corner {
+        self.asks(FieldBookRequest::Corner {
             job: self.job,
             after_leg,
             turn,
@@ -163,7 +163,7 @@ impl Person {
 
     pub fn slopes(&self, leg: u32, in_12: f64) -> Box<JobView> {
         let read = PitchRead::Number { in_12 };
-        self.asks(Request::Pitch {
+        self.asks(PlanRequest::Pitch {
             job: self.job,
             leg,
             read,
@@ -171,7 +171,7 @@ impl Person {
     }
 
     pub fn strikes(&self, entry: Uuid) -> Box<JobView> {
-        self.asks(Request::Strike {
+        self.asks(FieldBookRequest::Strike {
             job: self.job,
             entry,
             reason: None,
@@ -180,7 +180,7 @@ impl Person {
 
     pub fn undoes(&self) -> Box<JobView> {
         let entry = self.looks().undo.unwrap().entry;
-        self.asks(Request::Undo {
+        self.asks(FieldBookRequest::Undo {
             job: self.job,
             entry,
         })
@@ -188,7 +188,7 @@ impl Person {
 
     pub fn redoes(&self) -> Box<JobView> {
         let entry = self.looks().redo.unwrap().entry;
-        self.asks(Request::Redo {
+        self.asks(FieldBookRequest::Redo {
             job: self.job,
             entry,
         })

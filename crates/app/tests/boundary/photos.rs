@@ -1,7 +1,7 @@
 use crate::person::{Person, face, leg};
 use eavebook_app::AboutPhoto;
 use eavebook_app::reply::{JobView, Reply, State};
-use eavebook_app::request::Request;
+use eavebook_app::request::{FieldBookRequest, PlanRequest};
 use eavebook_core::book::kinds::{PhotoFrom, PhotoPlace, PitchRead};
 
 const JPEG: &[u8] = b"\xff\xd8\xff\xe0 a drawn picture";
@@ -115,7 +115,7 @@ fn what_was_said_aloud_waits_until_somebody_types_it_and_is_no_photo() {
     assert!(clip.words.starts_with("Leg 1, said "), "{}", clip.words);
     let kept = person.app().photo(&clip.sha256).unwrap();
     assert_eq!((kept.media, kept.bytes.as_slice()), ("audio/webm", SOUND));
-    let typed = eavebook_app::request::Request::Strike {
+    let typed = FieldBookRequest::Strike {
         job: person.job,
         entry: clip.entry,
         reason: Some("typed".to_owned()),
@@ -187,7 +187,7 @@ fn a_slope_read_at_two_places_with_a_photo_is_proved() {
     let person = Person::begins();
     person.walks("60' out 30' out 60' out 30' out");
     for rise_in in [6.0, 6.1] {
-        person.asks(Request::Pitch {
+        person.asks(PlanRequest::Pitch {
             job: person.job,
             leg: 1,
             read: PitchRead::LevelAndTape {

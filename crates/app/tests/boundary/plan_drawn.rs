@@ -1,6 +1,6 @@
 use crate::person::Person;
-use eavebook_app::reply::{PlanDrawn, Reply};
-use eavebook_app::request::{Language, Request, Setting};
+use eavebook_app::reply::{PlanDrawn, PlanReply, Reply};
+use eavebook_app::request::{FieldBookRequest, Language, PlanRequest, Setting, SettingsRequest};
 use eavebook_core::book::kinds::{EndKind, TapeMarks};
 
 /// 60 by 30, walked with the building on the right, as the program begins.
@@ -16,7 +16,7 @@ fn gables() -> Person {
     for leg in [2, 4] {
         let job = person.job;
         let end = EndKind::Gable;
-        person.asks(Request::LegEnd { job, leg, end });
+        person.asks(PlanRequest::LegEnd { job, leg, end });
     }
     person.slopes(1, 6.0);
     person.slopes(3, 6.0);
@@ -24,13 +24,13 @@ fn gables() -> Person {
 }
 
 fn plan(person: &Person, width: f64) -> PlanDrawn {
-    match person.says(Request::Plan {
+    match person.says(PlanRequest::Plan {
         job: person.job,
         width,
         tallest: width,
         letters: 18.0,
     }) {
-        Reply::Plan(plan) => *plan,
+        Reply::Plan(PlanReply::Plan(plan)) => *plan,
         other => panic!("{other:?}"),
     }
 }
@@ -88,7 +88,7 @@ fn a_gable_roof_is_drawn_with_the_names_of_its_lists() {
 fn an_outline_without_a_roof_is_drawn_with_its_worked_out_leg_dashed_and_in_words() {
     let person = Person::begins();
     person.walks("60' out 30' out 60' out");
-    person.asks(Request::CannotGet {
+    person.asks(FieldBookRequest::CannotGet {
         job: person.job,
         thing: eavebook_core::book::kinds::Thing::Leg { leg: 4 },
         reason: None,
@@ -131,10 +131,10 @@ fn while_a_leg_is_read_again_without_sight_no_length_stands_on_the_plan() {
 #[test]
 fn in_spanish_and_in_meters_the_plan_says_so() {
     let person = gables();
-    person.says(Request::Set {
+    person.says(SettingsRequest::Set {
         setting: Setting::Language(Language::Spanish),
     });
-    person.says(Request::Set {
+    person.says(SettingsRequest::Set {
         setting: Setting::Tape(TapeMarks::Meters),
     });
     let svg = svg(&person, 900.0);

@@ -3,7 +3,7 @@
 use crate::person::{Person, face};
 use eavebook_app::AboutPhoto;
 use eavebook_app::reply::{JobView, Reply, State};
-use eavebook_app::request::Request;
+use eavebook_app::request::PlanRequest;
 use eavebook_core::book::kinds::{EndKind, GableMark, GableSpot, PhotoFrom};
 use uuid::Uuid;
 
@@ -50,7 +50,7 @@ fn house() -> Person {
 }
 
 fn is_gable(person: &Person, leg: u32) {
-    person.asks(Request::LegEnd {
+    person.asks(PlanRequest::LegEnd {
         job: person.job,
         leg,
         end: EndKind::Gable,
@@ -74,8 +74,8 @@ fn photographs(person: &Person) -> Box<JobView> {
     }
 }
 
-fn sights(person: &Person, photo: Uuid, marks: Vec<GableMark>) -> Request {
-    Request::SightPitch {
+fn sights(person: &Person, photo: Uuid, marks: Vec<GableMark>) -> PlanRequest {
+    PlanRequest::SightPitch {
         job: person.job,
         leg: 1,
         photo,

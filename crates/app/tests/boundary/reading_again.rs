@@ -1,6 +1,6 @@
 use crate::person::{Person, leg, value};
 use eavebook_app::reply::{ClosureWord, Reply, State};
-use eavebook_app::request::Request;
+use eavebook_app::request::FieldBookRequest;
 
 #[test]
 fn while_a_leg_is_read_again_its_value_is_nowhere_in_the_reply() {
@@ -75,7 +75,7 @@ fn a_struck_reading_stands_again_when_the_strike_is_taken_back() {
     person.reads(1, "24'");
     let entry = leg(&person.looks(), 1).story[0].entry;
     let reason = Some("the hook slipped".to_owned());
-    let job = person.asks(Request::Strike {
+    let job = person.asks(FieldBookRequest::Strike {
         job: person.job,
         entry,
         reason,
@@ -139,7 +139,7 @@ fn a_third_reading_tells_which_of_two_was_the_slip() {
 fn when_all_agrees_read_opens_blind_what_gains_most() {
     let person = Person::begins();
     person.walks("60' out 30' out 60' out 30'");
-    let read = Request::OpenPad {
+    let read = FieldBookRequest::OpenPad {
         job: person.job,
         thing: None,
         blind: false,

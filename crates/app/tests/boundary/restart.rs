@@ -1,7 +1,7 @@
 use crate::person::{Person, leg, value};
 use eavebook_app::App;
 use eavebook_app::reply::Reply;
-use eavebook_app::request::{Key, Request};
+use eavebook_app::request::{Key, TodayRequest};
 use eavebook_core::book::kinds::{Thing, Turn};
 
 #[test]
@@ -66,7 +66,7 @@ fn a_second_program_on_the_same_book_is_told_to_wait() {
     let refused = App::open(person.dir()).unwrap_err().to_string();
     assert!(refused.contains("is open in another program"), "{refused}");
     assert_eq!(
-        person.is_refused(Request::Job {
+        person.is_refused(TodayRequest::Job {
             job: uuid::Uuid::nil()
         }),
         "This book has no such job. Go to Today and open one of those there."

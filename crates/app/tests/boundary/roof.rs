@@ -1,6 +1,6 @@
 use crate::person::{Person, face, leg, total};
 use eavebook_app::reply::State;
-use eavebook_app::request::Request;
+use eavebook_app::request::PlanRequest;
 use eavebook_core::book::kinds::{EndKind, PitchRead};
 
 /// 60 by 30 within an inch, read once.
@@ -46,7 +46,7 @@ fn one_pitch_may_be_taken_over_by_the_other_faces_and_is_marked_so() {
     assert_eq!(face(&job, 3).same_as, [(1, "Front".to_owned())]);
     for leg in [2, 3, 4] {
         let read = PitchRead::SameAs { leg: 1 };
-        person.asks(Request::Pitch {
+        person.asks(PlanRequest::Pitch {
             job: person.job,
             leg,
             read,
@@ -74,7 +74,7 @@ fn one_pitch_may_be_taken_over_by_the_other_faces_and_is_marked_so() {
 fn gable_ends_have_rakes_and_no_slope() {
     let person = rectangle();
     for leg in [2, 4] {
-        person.asks(Request::LegEnd {
+        person.asks(PlanRequest::LegEnd {
             job: person.job,
             leg,
             end: EndKind::Gable,
@@ -97,7 +97,7 @@ fn gable_ends_have_rakes_and_no_slope() {
 #[test]
 fn a_pitch_read_at_a_gable_makes_it_a_slope_again() {
     let person = rectangle();
-    person.asks(Request::LegEnd {
+    person.asks(PlanRequest::LegEnd {
         job: person.job,
         leg: 2,
         end: EndKind::Gable,
@@ -112,7 +112,7 @@ fn a_phone_both_ways_round_is_one_position_and_two_positions_agree() {
     let person = rectangle();
     let read = |degrees, reversed| {
         let read = PitchRead::Phone { degrees, reversed };
-        person.asks(Request::Pitch {
+        person.asks(PlanRequest::Pitch {
             job: person.job,
             leg: 1,
             read,
@@ -134,7 +134,7 @@ fn level_and_tape_gives_a_slope_without_a_phone() {
         run_in: 12.0,
         rise_in: 6.0,
     };
-    let job = person.asks(Request::Pitch {
+    let job = person.asks(PlanRequest::Pitch {
         job: person.job,
         leg: 1,
         read,
@@ -154,7 +154,7 @@ fn level_and_tape_gives_a_slope_without_a_phone() {
 fn what_is_no_slope_is_refused() {
     let person = rectangle();
     let refused = |read| {
-        person.is_refused(Request::Pitch {
+        person.is_refused(PlanRequest::Pitch {
             job: person.job,
             leg: 1,
             read,

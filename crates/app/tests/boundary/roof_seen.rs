@@ -1,6 +1,6 @@
 use crate::person::{Person, face, total};
 use eavebook_app::reply::{JobView, NextAct, State};
-use eavebook_app::request::Request;
+use eavebook_app::request::{FieldBookRequest, PlanRequest};
 use eavebook_core::book::kinds::Thing;
 
 /// 40 by 20 within an inch, read once, 6 in 12 all round.
@@ -118,7 +118,7 @@ fn a_ridge_read_lower_than_computed_is_an_item_with_what_would_explain_it() {
             .iter()
             .all(|view| view.item.thing != "ridge height")
     );
-    person.asks(Request::OpenPad {
+    person.asks(FieldBookRequest::OpenPad {
         job: person.job,
         thing: Some(Thing::RidgeHeight),
         blind: false,
@@ -143,7 +143,7 @@ fn a_ridge_read_lower_than_computed_is_an_item_with_what_would_explain_it() {
 #[test]
 fn over_a_leg_that_is_not_there_nothing_is_seen() {
     let person = hip_roof();
-    let refused = person.is_refused(Request::RoofObserved {
+    let refused = person.is_refused(PlanRequest::RoofObserved {
         job: person.job,
         leg: 9,
         over: eavebook_core::book::kinds::ObservedOverLeg::Gable,

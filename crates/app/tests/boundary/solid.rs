@@ -1,6 +1,6 @@
 use crate::person::Person;
-use eavebook_app::reply::{Reply, SolidView};
-use eavebook_app::request::{Request, SeenFrom};
+use eavebook_app::reply::{PlanReply, Reply, SolidView};
+use eavebook_app::request::{PlanRequest, SeenFrom};
 use eavebook_core::book::kinds::PitchRead;
 
 /// A rectangle walked with the building on the right, as the program begins: its front lies at the
@@ -13,8 +13,8 @@ fn rectangle() -> Person {
 
 fn solid(person: &Person, from: SeenFrom) -> SolidView {
     let job = person.job;
-    match person.says(Request::Solid { job, from }) {
-        Reply::Solid(view) => *view,
+    match person.says(PlanRequest::Solid { job, from }) {
+        Reply::Plan(PlanReply::Solid(view)) => *view,
         other => panic!("{other:?}"),
     }
 }
@@ -31,7 +31,7 @@ fn from_each_side_its_own_face_is_turned_to_the_viewer_and_the_opposite_one_is_n
     for leg in 1..=4 {
         let read = PitchRead::Number { in_12: 12.0 };
         let job = person.job;
-        person.asks(Request::Pitch { job, leg, read });
+        person.asks(PlanRequest::Pitch { job, leg, read });
     }
     let sides = [
         (SeenFrom::Front, "Front", "Back"),

@@ -1,8 +1,8 @@
 //! The square of a hub, photographed: what is read off it is the link that was shown, or nothing.
 
 use crate::person::Person;
-use eavebook_app::reply::{InviteView, Reply, Sentence, SquareView};
-use eavebook_app::request::Request;
+use eavebook_app::reply::{CopiesReply, InviteView, Reply, Sentence, SquareView};
+use eavebook_app::request::CopiesRequest;
 use eavebook_app::{App, HubHost, Invites, Pairing};
 use image::{DynamicImage, GrayImage, ImageFormat, Luma};
 use proptest::prelude::*;
@@ -36,8 +36,8 @@ fn shown(link: &str) -> InviteView {
     };
     let keeper = Box::new(Keeper(link.to_owned()));
     person.app().share(pairing, keeper).unwrap();
-    match person.says(Request::Invite) {
-        Reply::Invite(view) => view,
+    match person.says(CopiesRequest::Invite) {
+        Reply::Copies(CopiesReply::Invite(view)) => view,
         other => panic!("{other:?}"),
     }
 }
@@ -154,7 +154,7 @@ fn an_app() -> (tempfile::TempDir, App) {
 
 fn reads(app: &App, photo: &[u8]) -> Result<String, Sentence> {
     match app.read_square(photo) {
-        Reply::Square(SquareView { link }) => Ok(link),
+        Reply::Copies(CopiesReply::Square(SquareView { link })) => Ok(link),
         Reply::Refused(said) => Err(said),
         other => panic!("{other:?}"),
     }

@@ -1,7 +1,7 @@
 use crate::person::Person;
 use eavebook_app::demo;
 use eavebook_app::reply::{Reply, TakeoffLine, TakeoffPart, TakeoffView};
-use eavebook_app::request::{Key, Request};
+use eavebook_app::request::{FieldBookRequest, Key, PlanRequest, TakeoffRequest, TodayRequest};
 use eavebook_core::settings::Terms;
 use eavebook_core::solve::{solve, take_off_and_price};
 use eavebook_core::survey_file;
@@ -9,7 +9,7 @@ use std::fmt::Write;
 use uuid::Uuid;
 
 fn takeoff(person: &Person, job: Uuid) -> TakeoffView {
-    match person.says(Request::Takeoff { job }) {
+    match person.says(TakeoffRequest::Takeoff { job }) {
         Reply::Takeoff(view) => *view,
         other => panic!("{other:?}"),
     }
@@ -29,7 +29,7 @@ fn total(view: &TakeoffView) -> &str {
 }
 
 fn sets(person: &Person, job: Uuid, key: &str, value: &str) {
-    person.asks(Request::SetRate {
+    person.asks(TakeoffRequest::SetRate {
         job,
         key: key.to_owned(),
         value: value.to_owned(),
@@ -37,8 +37,8 @@ fn sets(person: &Person, job: Uuid, key: &str, value: &str) {
 }
 
 fn undoes(person: &Person, job: Uuid) {
-    let entry = person.asks(Request::Job { job }).undo.unwrap().entry;
-    person.asks(Request::Undo { job, entry });
+    let entry = person.asks(TodayRequest::Job { job }).undo.unwrap().entry;
+    person.asks(FieldBookRequest::Undo { job, entry });
 }
 
 #[test]
@@ -171,7 +171,7 @@ fn a_rate_that_is_none_is_refused_by_its_key_and_changes_nothing() {
         ("cap.exposure_in", "0"),
     ]
     .map(|(key, value)| {
-        person.is_refused(Request::SetRate {
+        person.is_refused(TakeoffRequest::SetRate {
             job,
             key: key.to_owned(),
             value: value.to_owned(),
@@ -206,7 +206,7 @@ fn what_nobody_looked_at_stands_there_with_what_it_costs() {
     let costs = view.not_known[0].costs.as_deref().unwrap();
     let (low, high) = costs.split_once(" to ").unwrap();
     assert_ne!(low, high);
-    person.asks(Request::Layers {
+    person.asks(PlanRequest::Layers {
         job: person.job,
         layers: Some(1),
         kind: None,

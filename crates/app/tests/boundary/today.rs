@@ -1,6 +1,6 @@
 use crate::person::{ADDRESS, Person};
 use eavebook_app::reply::Reply;
-use eavebook_app::request::{Request, Setting};
+use eavebook_app::request::{Setting, SettingsRequest, TodayRequest};
 
 #[test]
 fn a_new_job_says_that_nothing_is_read_and_where_its_copies_are() {
@@ -29,7 +29,7 @@ fn a_job_says_how_it_stands() {
 fn the_newest_job_is_first_and_the_pretend_house_before_it() {
     let person = Person::begins();
     let newer = person
-        .asks(Request::StartJob {
+        .asks(TodayRequest::StartJob {
             address: "9 Invented Street".to_owned(),
         })
         .job;
@@ -60,7 +60,7 @@ fn a_search_finds_jobs_and_things_by_their_words() {
 #[test]
 fn an_address_is_wanted() {
     let person = Person::begins();
-    let start = |address: &str| Request::StartJob {
+    let start = |address: &str| TodayRequest::StartJob {
         address: address.to_owned(),
     };
     assert_eq!(
@@ -78,10 +78,10 @@ fn an_address_is_wanted() {
 #[test]
 fn settings_outlive_the_program() {
     let mut person = Person::begins();
-    person.says(Request::Set {
+    person.says(SettingsRequest::Set {
         setting: Setting::MirrorHand(true),
     });
-    person.says(Request::Set {
+    person.says(SettingsRequest::Set {
         setting: Setting::Sound(false),
     });
     person.starts_the_program_again();

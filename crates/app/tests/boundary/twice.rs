@@ -2,11 +2,12 @@
 
 use crate::person::{Person, leg};
 use eavebook_app::reply::{JobView, Reply};
-use eavebook_app::request::{Key, Request};
+use eavebook_app::request::{FieldBookRequest, Key, PlanRequest, Request, TodayRequest};
 use eavebook_core::book::kinds::{EndKind, PitchRead, Thing, Turn};
 
 /// Says it twice; both replies must be the same.
-fn twice(person: &Person, request: &Request) -> Box<JobView> {
+fn twice(person: &Person, request: impl Into<Request>) -> Box<JobView> {
+    let request = request.into();
     let first = person.asks(request.clone());
     let second = person.says(request.clone());
     assert_eq!(second, Reply::Job(first.clone()), "{request:?}");
@@ -16,7 +17,7 @@ fn twice(person: &Person, request: &Request) -> Box<JobView> {
 #[test]
 fn a_job_begun_twice_is_one_job_until_something_is_booked() {
     let person = Person::begins();
-    let again = Request::StartJob {
+    let again = TodayRequest::StartJob {
         address: format!("  {} ", crate::person::ADDRESS),
     };
     assert_eq!(person.asks(again.clone()).job, person.job);
@@ -28,7 +29,7 @@ fn a_job_begun_twice_is_one_job_until_something_is_booked() {
 fn a_key_said_twice_is_one_key_and_a_booking_one_reading() {
     let person = Person::begins();
     let press = person.opens(1).pad.open.unwrap().press;
-    let key = |at, key| Request::Press {
+    let key = |at, key| FieldBookRequest::Press {
         job: person.job,
         press: at,
         key,
@@ -38,7 +39,7 @@ fn a_key_said_twice_is_one_key_and_a_booking_one_reading() {
         let first = person.says(key(at, one));
         assert_eq!(person.says(key(at, one)), first);
     }
-    let job = twice(&person, &key(press + 3, Key::BookIt));
+    let job = twice(&person, key(press + 3, Key::BookIt));
     assert_eq!(leg(&job, 1).story.len(), 1);
     person.turns(1, Turn::Outside);
     // Late, when the keypad is open for the next leg: nothing is typed there.
@@ -52,10 +53,10 @@ fn corner_right_strike_undo_redo_twice() {
     let person = Person::begins();
     let reading = person.reads(1, "40'").pad.read_back.unwrap().reading;
     let job = person.job;
-    twice(&person, &Request::Right { job, reading });
+    twice(&person, FieldBookRequest::Right { job, reading });
     twice(
         &person,
-        &Request::Corner {
+        FieldBookRequest::Corner {
             job,
             after_leg: 1,
             turn: Turn::Outside,
@@ -63,17 +64,17 @@ fn corner_right_strike_undo_redo_twice() {
     );
     twice(
         &person,
-        &Request::Strike {
+        FieldBookRequest::Strike {
             job,
             entry: reading,
             reason: None,
         },
     );
     let strike = person.looks().undo.unwrap().entry;
-    let undone = twice(&person, &Request::Undo { job, entry: strike });
+    let undone = twice(&person, FieldBookRequest::Undo { job, entry: strike });
     assert_eq!(leg(&undone, 1).story.len(), 1);
     let entry = undone.redo.unwrap().entry;
-    twice(&person, &Request::Redo { job, entry });
+    twice(&person, FieldBookRequest::Redo { job, entry });
 }
 
 #[test]
@@ -84,7 +85,7 @@ fn ends_slopes_and_legs_out_of_reach_twice() {
     let thing = Thing::Leg { leg: 4 };
     twice(
         &person,
-        &Request::CannotGet {
+        FieldBookRequest::CannotGet {
             job,
             thing,
             reason: None,
@@ -92,7 +93,7 @@ fn ends_slopes_and_legs_out_of_reach_twice() {
     );
     twice(
         &person,
-        &Request::LegEnd {
+        PlanRequest::LegEnd {
             job,
             leg: 2,
             end: EndKind::Gable,
@@ -102,12 +103,12 @@ fn ends_slopes_and_legs_out_of_reach_twice() {
         degrees: 26.6,
         reversed: false,
     };
-    let told = twice(&person, &Request::Pitch { job, leg: 1, read });
+    let told = twice(&person, PlanRequest::Pitch { job, leg: 1, read });
     let face = told.faces.iter().find(|face| face.leg == 1).unwrap();
     assert_eq!(face.face.story.len(), 1);
     twice(
         &person,
-        &Request::Pitch {
+        PlanRequest::Pitch {
             job,
             leg: 3,
             read: PitchRead::SameAs { leg: 1 },
@@ -121,7 +122,7 @@ fn an_undo_of_what_is_not_the_last_act_is_refused() {
     let entry = person.reads(1, "40'").pad.read_back.unwrap().reading;
     person.turns(1, Turn::Outside);
     assert_eq!(
-        person.is_refused(Request::Undo {
+        person.is_refused(FieldBookRequest::Undo {
             job: person.job,
             entry
         }),

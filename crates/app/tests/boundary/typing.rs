@@ -1,6 +1,6 @@
 use crate::person::{Person, leg, value};
 use eavebook_app::reply::Reply;
-use eavebook_app::request::{FractionStep, Key, Meant, Request, Setting};
+use eavebook_app::request::{FieldBookRequest, FractionStep, Key, Meant, Setting, SettingsRequest};
 use eavebook_core::book::kinds::{Followed, HowRead, TapeMarks, Thing};
 
 fn digit(digit: u8) -> Key {
@@ -27,7 +27,7 @@ fn what_is_booked_is_read_back_as_written_and_as_spoken() {
 fn an_answered_read_back_stays_until_the_next_act() {
     let person = Person::begins();
     let reading = person.reads(1, "42'").pad.read_back.unwrap().reading;
-    let job = person.asks(Request::Right {
+    let job = person.asks(FieldBookRequest::Right {
         job: person.job,
         reading,
     });
@@ -84,7 +84,7 @@ fn a_number_without_a_unit_is_not_booked() {
 fn a_fast_double_press_is_kept_and_asked_about() {
     let person = Person::begins();
     let press = person.opens(1).pad.open.unwrap().press;
-    let two = |press, since_ms| Request::Press {
+    let two = |press, since_ms| FieldBookRequest::Press {
         job: person.job,
         press,
         key: digit(2),
@@ -96,7 +96,7 @@ fn a_fast_double_press_is_kept_and_asked_about() {
     };
     assert_eq!(pad.double.unwrap().en, "two 2s?");
     assert_eq!(pad.open.unwrap().slots[0].typed, "22");
-    let one = Request::AnswerDouble {
+    let one = FieldBookRequest::AnswerDouble {
         job: person.job,
         meant: Meant::One,
     };
@@ -126,7 +126,7 @@ fn ten_fast_keys_are_all_stored_in_their_order() {
         Key::Eighths { eighths: 4 },
     ];
     for (press, key) in (first..).zip(keys) {
-        person.says(Request::Press {
+        person.says(FieldBookRequest::Press {
             job: person.job,
             press,
             key,
@@ -143,7 +143,7 @@ fn ten_fast_keys_are_all_stored_in_their_order() {
 fn a_key_out_of_its_order_is_refused_and_nothing_is_lost() {
     let person = Person::begins();
     let press = person.opens(1).pad.open.unwrap().press;
-    let ahead = Request::Press {
+    let ahead = FieldBookRequest::Press {
         job: person.job,
         press: press + 1,
         key: digit(2),
@@ -160,7 +160,7 @@ fn a_key_out_of_its_order_is_refused_and_nothing_is_lost() {
 #[test]
 fn without_an_open_keypad_a_key_is_refused() {
     let person = Person::begins();
-    let key = Request::Press {
+    let key = FieldBookRequest::Press {
         job: person.job,
         press: 0,
         key: digit(2),
@@ -176,7 +176,7 @@ fn without_an_open_keypad_a_key_is_refused() {
 fn the_tape_of_the_settings_is_taken_until_something_is_typed() {
     let person = Person::begins();
     person.opens(1);
-    let Reply::Settings(settings) = person.says(Request::Set {
+    let Reply::Settings(settings) = person.says(SettingsRequest::Set {
         setting: Setting::Tape(TapeMarks::Meters),
     }) else {
         panic!()
@@ -185,7 +185,7 @@ fn the_tape_of_the_settings_is_taken_until_something_is_typed() {
     assert_eq!(person.looks().pad.open.unwrap().slots[0].unit, "m");
     let job = {
         person.presses(digit(9));
-        person.says(Request::Set {
+        person.says(SettingsRequest::Set {
             setting: Setting::Tape(TapeMarks::FeetTenths),
         });
         person.presses(Key::Whole);
@@ -197,7 +197,7 @@ fn the_tape_of_the_settings_is_taken_until_something_is_typed() {
 #[test]
 fn fractions_may_be_set_to_quarters() {
     let person = Person::begins();
-    person.says(Request::Set {
+    person.says(SettingsRequest::Set {
         setting: Setting::Fractions(FractionStep::Quarters),
     });
     person.opens(1);
@@ -216,7 +216,7 @@ fn chips_are_booked_with_the_reading() {
     let person = Person::begins();
     person.opens(1);
     let (how, followed) = (HowRead::Paced, Followed::GutterFace);
-    person.says(Request::Chip {
+    person.says(FieldBookRequest::Chip {
         job: person.job,
         how,
         followed,
@@ -238,14 +238,14 @@ fn what_is_half_typed_waits_while_another_thing_is_read() {
     person.opens(1);
     person.types("42'");
     let tie = Thing::Tie { from: 1, to: 2 };
-    let none = Request::OpenPad {
+    let none = FieldBookRequest::OpenPad {
         job: person.job,
         thing: Some(tie),
         blind: false,
     };
     assert_eq!(person.asks(none).pad.open.unwrap().slots[0].typed, "");
     assert_eq!(person.opens(1).pad.open.unwrap().slots[0].typed, "42");
-    let closed = person.asks(Request::ClosePad { job: person.job });
+    let closed = person.asks(FieldBookRequest::ClosePad { job: person.job });
     assert!(closed.pad.open.is_none());
     assert_eq!(person.opens(1).pad.open.unwrap().slots[0].typed, "42");
 }
@@ -253,7 +253,7 @@ fn what_is_half_typed_waits_while_another_thing_is_read() {
 #[test]
 fn a_leg_that_is_not_there_is_refused_by_its_number() {
     let person = Person::begins();
-    let ask = |thing| Request::OpenPad {
+    let ask = |thing| FieldBookRequest::OpenPad {
         job: person.job,
         thing: Some(thing),
         blind: false,

@@ -2,11 +2,11 @@
 
 use crate::person::Person;
 use eavebook_app::reply::{CheckItem, JobView, NextAct};
-use eavebook_app::request::Request;
+use eavebook_app::request::{ArriveRequest, CheckRequest, PlanRequest};
 use eavebook_core::book::kinds::{Hazard, Permission, VisitNote};
 
 fn notes(person: &Person, note: VisitNote) -> Box<JobView> {
-    person.asks(Request::Visit {
+    person.asks(ArriveRequest::Visit {
         job: person.job,
         note,
     })
@@ -80,7 +80,7 @@ fn nobody_home_takes_the_climbing_tasks_away() {
 fn what_is_no_heading_and_nobody_are_refused() {
     let person = Person::begins();
     let refused = |note| {
-        person.is_refused(Request::Visit {
+        person.is_refused(ArriveRequest::Visit {
             job: person.job,
             note,
         })
@@ -178,7 +178,7 @@ fn a_face_whose_slope_would_narrow_the_area_is_offered_with_its_feet_of_roof() {
             run_in: 12.0,
             rise_in: 6.0,
         };
-        person.asks(Request::Pitch {
+        person.asks(PlanRequest::Pitch {
             job: person.job,
             leg,
             read,
@@ -200,7 +200,7 @@ fn the_check_holds_its_place_over_a_restart_and_ends_complete_until_something_is
     let mut person = Person::begins();
     person.walks("40' out 20' out 40' out 20'");
     let at = Some("sides".to_owned());
-    person.asks(Request::HoldPlace {
+    person.asks(CheckRequest::HoldPlace {
         job: person.job,
         at: at.clone(),
     });

@@ -1,6 +1,6 @@
 use crate::person::{Person, leg, value};
 use eavebook_app::reply::{ClosureWord, NextAct, State};
-use eavebook_app::request::Request;
+use eavebook_app::request::{FieldBookRequest, SettingsRequest};
 use eavebook_core::book::kinds::{Thing, Turn};
 
 #[test]
@@ -97,7 +97,7 @@ fn a_leg_out_of_reach_is_worked_out_and_the_loop_is_not_checked() {
     person.walks("60' out 30' out 60' out");
     let thing = Thing::Leg { leg: 4 };
     let reason = Some("a hedge".to_owned());
-    let job = person.asks(Request::CannotGet {
+    let job = person.asks(FieldBookRequest::CannotGet {
         job: person.job,
         thing,
         reason,
@@ -121,7 +121,7 @@ fn walking_with_the_building_on_the_left_is_the_same_house() {
     use eavebook_app::request::Setting;
     use eavebook_core::book::kinds::Side;
     let person = Person::begins();
-    person.says(Request::Set {
+    person.says(SettingsRequest::Set {
         setting: Setting::BuildingOn(Side::Left),
     });
     let job = person.walks("60' out 30' out 60' out 30'");
