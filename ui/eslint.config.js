@@ -25,7 +25,7 @@ const outsideTheTable = [
 ];
 
 export default ts.config(
-  { ignores: ['dist', 'node_modules', 'src/generated.ts'] },
+  { ignores: ['dist', 'node_modules', 'src/generated.ts', 'src/labels.generated.ts'] },
   ...ts.configs.recommended,
   ...svelte.configs.recommended,
   {

@@ -35,6 +35,6 @@ pub use format::{
     Count, CoveringName, DeckName, En, Es, FaceName, Format, Gender, Noun, Quoted, ReadingText,
     capital,
 };
-pub use label::Label;
+pub use label::{Label, labels_module};
 pub use language::Language;
 pub use message::Message;

@@ -61,8 +61,9 @@ macro_rules! messages {
     };
 }
 
-/// Lists the labels of one group: each a word or a phrase without arguments. `heading` marks the
-/// title of a place, a region or a paper; `= same` marks one that may read alike in both languages.
+/// Lists the labels of one group: each a text without arguments. `heading` marks the title of a
+/// place, a region or a paper, `sentence` a whole sentence; `= same` marks a label that may read
+/// alike in both languages.
 macro_rules! labels {
     (
         $(#[$about:meta])*
@@ -99,7 +100,7 @@ macro_rules! labels {
                 }
             }
 
-            /// Whether it is a title.
+            /// Whether it is a control's name, a title or a whole sentence.
             #[must_use]
             pub const fn kind(self) -> $crate::Kind {
                 match self {
@@ -118,6 +119,7 @@ macro_rules! labels {
     };
     (@kind) => { $crate::Kind::Label };
     (@kind heading) => { $crate::Kind::Heading };
+    (@kind sentence) => { $crate::Kind::Sentence };
     (@same) => { false };
     (@same same) => { true };
 }
