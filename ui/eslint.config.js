@@ -2,8 +2,8 @@ import svelte from 'eslint-plugin-svelte';
 import ts from 'typescript-eslint';
 import svelteConfig from './svelte.config.js';
 
-// Words for people lie in src/words alone, a table a language, so that none is forgotten in one.
-const FROM_THE_TABLE = 'words for people come from src/words';
+// Every text for people is a label or comes with a reply, in both languages.
+const FROM_THE_TABLE = 'texts for people are labels of crates/words or come with a reply';
 const outsideTheTable = [
   {
     selector: 'SvelteText[value=/[A-Za-z]{2}/]:not(SvelteStyleElement SvelteText)',
@@ -14,11 +14,14 @@ const outsideTheTable = [
       'SvelteAttribute[key.name=/^(aria-label|aria-description|alt|title|placeholder)$/] > SvelteLiteral[value=/[A-Za-z]{2}/]',
     message: FROM_THE_TABLE,
   },
-  { selector: "CallExpression[callee.name='say'] > Literal:first-child", message: FROM_THE_TABLE },
-  // A sentence or a label; the names of places are what a document is asked by, in any language.
+  {
+    selector: "CallExpression[callee.name='showNews'] > Literal:first-child",
+    message: FROM_THE_TABLE,
+  },
+  // A sentence or a label. Ids of places and recorded reasons are the same in every language.
   {
     selector:
-      'Literal[value=/^(?!(Field book|Leave-site check|Job file)$)[A-Z][a-z]+.*( [a-z]+|[.?!])/]',
+      'Literal[value=/^(?!(Field book|Leave-site check|Job file|No access|Coming back)$)[A-Z][a-z]+.*( [a-z]+|[.?!])/]',
     message: FROM_THE_TABLE,
   },
   { selector: 'TemplateElement[value.raw=/[A-Z][a-z]+ [a-z]{2,}/]', message: FROM_THE_TABLE },
@@ -41,7 +44,7 @@ export default ts.config(
   },
   {
     files: ['src/**/*.svelte', 'src/**/*.ts'],
-    ignores: ['src/words/**'],
+    ignores: ['src/words/**', 'src/texts.ts'],
     rules: { 'no-restricted-syntax': ['error', ...outsideTheTable] },
   },
 );

@@ -17,7 +17,7 @@ async function join(page, hand, link) {
   const settings = page.getByRole('dialog', { name: 'Settings' });
   await settings.getByRole('textbox', { name: /Link of a hub/ }).fill(link);
   await hand.tap(settings.getByRole('button', { name: 'Join', exact: true }));
-  await settings.getByText(/^In step with /).waitFor();
+  await settings.getByText(/^Joined to the hub of /).waitFor();
   await picture(page, 'joined');
   await hand.tap(settings.getByRole('button', { name: 'Close' }));
 }
@@ -344,13 +344,13 @@ test('a copy saved on one device is carried by hand into a book that is open, an
   const from = await settingsOf(one);
   const [file] = await Promise.all([
     one.page.waitForEvent('download'),
-    one.hand.tap(from.getByRole('button', { name: 'Save a copy of this book' })),
+    one.hand.tap(from.getByRole('button', { name: 'Save a copy of all jobs' })),
   ]);
   assert.match(file.suggestedFilename(), /^field-book-[\d-]{17}\.book$/);
   const saved = path(newBook(t), file.suggestedFilename());
   await file.saveAs(saved);
   await from.getByText(/holds 4 entries, 1 photo, 0 packets\. It is a second copy once/).waitFor();
-  await from.getByText('Carried by hand').evaluate((there) => there.scrollIntoView());
+  await from.getByText('Copies by file').evaluate((there) => there.scrollIntoView());
   await picture(one.page, 'copy-saved');
 
   const office = await open(t, newBook(t));
@@ -358,7 +358,7 @@ test('a copy saved on one device is carried by hand into a book that is open, an
   await two.page.goto(office.url);
   await two.hand.start('A job of the office');
   const into = await settingsOf(two);
-  const bring = async (which) => into.getByLabel('Bring in a file').setInputFiles(which);
+  const bring = async (which) => into.getByLabel('Add file').setInputFiles(which);
   await bring({ name: 'a.jpg', mimeType: 'image/jpeg', buffer: Buffer.from(photo) });
   await into
     .getByText(/^This file is no whole backup \(it does not begin as a backup does\)/)
@@ -366,7 +366,7 @@ test('a copy saved on one device is carried by hand into a book that is open, an
   assert.equal((await office.ask({ ask: 'today' })).stops.length, 1);
   await bring(saved);
   await into.getByText('Brought in: 4 entries and 1 photo of 12 Pretend Lane.').waitFor();
-  await into.getByText('Carried by hand').evaluate((there) => there.scrollIntoView());
+  await into.getByText('Copies by file').evaluate((there) => there.scrollIntoView());
   await picture(two.page, 'brought-in');
   await bring(saved);
   await into
@@ -396,7 +396,7 @@ test('a photo of the square puts its link into the field, and only Join joins', 
   await one.page.goto(phone.url);
   await one.hand.start('A job of the phone');
   const settings = await settingsOf(one);
-  const photo = settings.getByLabel('Take a photo of the square');
+  const photo = settings.getByLabel('Take a photo of the code');
   const field = settings.getByRole('textbox', { name: /Link of a hub/ });
   assert.equal(await photo.getAttribute('capture'), 'environment');
   const blank = await one.page.screenshot({ clip: { x: 0, y: 0, width: 90, height: 60 } });
@@ -404,13 +404,13 @@ test('a photo of the square puts its link into the field, and only Join joins', 
   await settings.getByText(/^No square is found on this photo\. .* type the line below/).waitFor();
   assert.equal(await field.inputValue(), '');
   await photo.setInputFiles({ name: 'it.png', mimeType: 'image/png', buffer: taken });
-  await settings.getByText('The link is in the field. Look at it, then Join.').waitFor();
+  await settings.getByText('The link is in the field. Check it, then tap Join.').waitFor();
   assert.equal(await field.inputValue(), link);
   await field.evaluate((there) => there.scrollIntoView());
   await picture(one.page, 'square-read');
   assert.equal((await phone.ask({ ask: 'copies', job: null })).hub, null);
   await one.hand.tap(settings.getByRole('button', { name: 'Join', exact: true }));
-  await settings.getByText(/^In step with /).waitFor();
+  await settings.getByText(/^Joined to the hub of /).waitFor();
   assert.deepEqual(one.wrong, []);
 });
 

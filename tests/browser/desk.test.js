@@ -107,7 +107,7 @@ test('z gives the photo of what is chosen the screen, b gives it back', async (t
 
 test('single letters do nothing where they are switched off, in a text, or on a phone', async (t) => {
   const { page, hand } = await atDesk(t);
-  const chosen = () => page.locator('main section[data-leaf]').count();
+  const chosen = () => page.locator('main section[data-panel]').count();
   await hand.tap(page.getByRole('button', { name: 'Settings', exact: true }));
   await hand.tap(page.getByRole('switch', { name: 'Single-letter keys' }));
   await hand.tap(page.getByRole('dialog').getByRole('button', { name: 'Close', exact: true }));
@@ -117,7 +117,7 @@ test('single letters do nothing where they are switched off, in a text, or on a 
   const phone = await atDesk(t, PHONE);
   await phone.page.keyboard.press('n');
   await drawn(phone.page);
-  assert.equal(await phone.page.locator('main section[data-leaf]').count(), 0);
+  assert.equal(await phone.page.locator('main section[data-panel]').count(), 0);
 });
 
 test('the desk has no serious fault of access', async (t) => {

@@ -144,7 +144,7 @@ async function wrong(t, seen, at) {
 
   await goes(seen, url, job, 'Walk-round');
   await press('Photo');
-  await page.getByLabel('Bring in photos').waitFor();
+  await page.getByLabel('Add photos').waitFor();
   await at('Walk-round', 'error');
 
   await goes(seen, url, job, 'Field book');

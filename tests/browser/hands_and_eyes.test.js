@@ -182,7 +182,7 @@ test('the main acts lie where the thumb is, for both hands', async (t) => {
     await reached(
       page,
       'Book it',
-      'Field book, Places',
+      'Field book Places',
       'Photo',
       'Put keypad away',
       '1',

@@ -32,7 +32,7 @@ async function make({ page, hand }) {
   await hand.tap('Make packet');
   const said = page
     .getByRole('status')
-    .filter({ hasText: /is made and kept here|Nothing was booked/ });
+    .filter({ hasText: /is made and kept here|Nothing was recorded since/ });
   await said.waitFor(SETTING);
   return rows(page).evaluateAll((items) =>
     items.map((item) => item.querySelector('button').innerText.split('\n')),

@@ -162,11 +162,11 @@ test("where the tilt is denied the level and the tape are one tap away", async (
   assert.equal(await degrees(region), 26.6);
 });
 
-test("a device that tells no tilt says so within two seconds", async (t) => {
+test("a device that does not report its tilt says so within two seconds", async (t) => {
   const { page, hand, state, region } = await atFace(t);
   await timed(page, 'section[aria-label="Pitch"] .against');
   await hand.tap("Pitch");
-  const status = page.getByRole("status").filter({ hasText: "tells no tilt" });
+  const status = page.getByRole("status").filter({ hasText: "does not report its tilt" });
   await status.waitFor();
   const { after, kept } = await took(page);
   assert.ok(after - kept <= 2000, `${after} ms, ${kept} of them kept`);
@@ -180,7 +180,7 @@ test("a sensor that stands at exactly nothing is no reading", async (t) => {
   await hand.tap("Pitch");
   await region.getByText("does not feel the tilt").waitFor();
   await hand.tap(region.getByRole("button", { name: "Capture", exact: true }));
-  await page.getByRole("status").filter({ hasText: "tells no tilt" }).waitFor();
+  await page.getByRole("status").filter({ hasText: "does not report its tilt" }).waitFor();
   assert.equal(await state(), "waiting");
 });
 

@@ -140,7 +140,7 @@ for (const { name, size, letters } of SCREENS) {
     const names = () => drawing(page).evaluate((svg) => svg.querySelectorAll('text').length);
     const before = await names();
     const wide = Number(await drawing(page).getAttribute('width'));
-    await hand.tap('Larger');
+    await hand.tap('Zoom in');
     await page.waitForFunction(
       (wide) => Number(document.querySelector('main .drawn svg')?.getAttribute('width')) > wide,
       wide,

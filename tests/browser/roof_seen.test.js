@@ -23,7 +23,7 @@ for (const size of [PHONE, NARROW]) {
     await hand.tap('List');
     const face = page.locator('[data-thing="face 2"]');
     await hand.tap(face.getByRole('button').first());
-    await hand.tap(face.getByRole('button', { name: 'As seen', exact: true }));
+    await hand.tap(face.getByRole('button', { name: 'Condition', exact: true }));
     const group = face.getByRole('group', { name: 'What was seen over this leg' });
     await hand.tap(group.getByRole('button', { name: 'A gable' }));
     const said = face.getByText('Leg 2 was seen as a gable and is drawn as a slope');

@@ -18,10 +18,10 @@ async function inFieldBook(t, before = () => {}) {
 
 test('what is said is on the disk, can be heard, and waits until it is typed', async (t) => {
   const { page, hand, look, url, wrong } = await inFieldBook(t);
-  await hand.tap('Say it');
-  await page.getByRole('status').filter({ hasText: 'Listening.' }).waitFor();
-  await hand.tap('That is all');
-  const waits = page.getByRole('list', { name: 'Said and waiting' }).getByRole('listitem');
+  await hand.tap('Record it');
+  await page.getByRole('status').filter({ hasText: 'Recording.' }).waitFor();
+  await hand.tap('Stop');
+  const waits = page.getByRole('list', { name: 'Recorded, not typed yet' }).getByRole('listitem');
   await waits.waitFor();
   await picture(page, 'said-and-waiting');
   const [clip] = (await look()).clips;
@@ -57,7 +57,7 @@ test('without a microphone it is said in words and nothing is booked', async (t)
       throw new DOMException('denied', 'NotAllowedError');
     };
   });
-  await hand.tap('Say it');
-  await page.getByRole('status').filter({ hasText: 'gives no microphone' }).waitFor();
+  await hand.tap('Record it');
+  await page.getByRole('status').filter({ hasText: 'may not use a microphone' }).waitFor();
   assert.deepEqual((await look()).clips, []);
 });

@@ -54,7 +54,7 @@ test('without a way of sharing the packet is saved and waits until somebody says
     /edition owner/,
   );
 
-  await row(page).getByText('To the owner, by mail').waitFor();
+  await row(page).getByText('the owner, by mail').waitFor();
   await row(page)
     .getByText(/Waiting to send since/)
     .waitFor();
@@ -83,7 +83,7 @@ test('what is not to go after all is taken back by one tap and stays readable', 
   const { page, hand, waits } = await withPacket(t, NARROW);
   await page.getByRole('textbox', { name: 'To' }).fill('nobody');
   await Promise.all([page.waitForEvent('download'), hand.tap('Send')]);
-  await hand.tap('Not to be sent');
+  await hand.tap('Do not send');
   await row(page)
     .getByText(/Not sent: taken back/)
     .waitFor();
@@ -108,7 +108,7 @@ test("the device's own way of sharing takes the file, and closing it leaves the 
   const { page, hand, waits } = await withPacket(t, PHONE, shares);
   await page.getByRole('textbox', { name: 'To' }).fill('the owner');
   await hand.tap('Send');
-  await page.getByRole('status').filter({ hasText: 'Nothing went.' }).waitFor();
+  await page.getByRole('status').filter({ hasText: 'Nothing was sent.' }).waitFor();
   assert.equal((await waits()).sends[0].stage, 'waiting');
   await page.evaluate(() => (window.taken = true));
   await hand.tap('Pass on');

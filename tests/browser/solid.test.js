@@ -24,7 +24,7 @@ for (const { name, size, letters } of SCREENS) {
     await page.goto(url);
     await hand.openFirstStop();
     await toPlace(seen, 'Plan');
-    const solid = page.getByRole('region', { name: 'Solid view' });
+    const solid = page.getByRole('region', { name: '3D view' });
     const buttons = solid.getByRole('button');
     assert.equal(await buttons.count(), 5);
     for (const button of await buttons.all()) {
@@ -32,7 +32,7 @@ for (const { name, size, letters } of SCREENS) {
       assert.ok(Math.min(box.width, box.height) >= 72, JSON.stringify(box));
       const from = await button.innerText();
       await hand.tap(button);
-      const drawn = solid.getByRole('img', { name: `The roof as a solid: ${from}` });
+      const drawn = solid.getByRole('img', { name: `3D view ${from}` });
       await drawn.waitFor();
       assert.ok((await drawn.locator('path').count()) > 2, from);
       assert.match(await solid.innerText(), /Turned this way: .+\./);

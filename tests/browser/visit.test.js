@@ -78,7 +78,7 @@ test('the tap on the front asks for the compass and books where the camera looks
   await devtools.send('DeviceOrientation.setDeviceOrientationOverride', lies);
   await toPlace({ page, hand, ...seen }, 'Arrive');
   await hand.tap('This is the front');
-  await page.getByRole('status').filter({ hasText: 'The front is noted' }).waitFor();
+  await page.getByRole('status').filter({ hasText: 'The front is recorded' }).waitFor();
   assert.match((await look()).arrive.front, /looking 210° by the compass/);
 });
 
@@ -97,8 +97,8 @@ test('a permission is kept with name and time, and nobody home takes the climbin
   const seen = await begin(t);
   const { page, hand } = seen;
   await toPlace(seen, 'Arrive');
-  await page.getByRole('textbox', { name: 'Name, or what they are' }).fill('the owner');
-  await hand.tap('Note');
+  await page.getByRole('textbox', { name: 'Name or role' }).fill('the owner');
+  await hand.tap('Record');
   const group = page.getByRole('group', { name: 'Permissions' });
   const climb = group.getByRole('checkbox', { name: 'Climb' });
   await hand.tap(climb);
@@ -144,7 +144,7 @@ test('a card shows a small picture of what it is about, which a tap shows large'
     assert.ok(whole.height <= size.height / 3, `the card is ${whole.height} px high`);
 
     await hand.tap(small);
-    const large = page.getByRole('dialog', { name: 'Photo of Pitches' });
+    const large = page.getByRole('dialog', { name: 'Pitches' });
     const image = await large.getByRole('img', { name: 'Photo of Pitches' }).boundingBox();
     assert.ok(image.width >= size.width * 0.85, `${image.width} px`);
     await hand.tap(large.getByRole('button', { name: 'Close' }));
@@ -184,9 +184,9 @@ test('six gaps are found, each is mended and come back from in two taps, and lea
   await hand.tap(list.locator('[data-thing="sides"]').getByRole('button', { name: 'Go' }));
   await page.locator('main:not([data-place="Leave-site check"])').waitFor();
   await hand.tap('Back to check');
-  await list.locator('[data-thing="sides"]').getByText('You went from here').waitFor();
+  await list.locator('[data-thing="sides"]').getByText('You were on this one').waitFor();
   await page.reload();
-  await list.locator('[data-thing="sides"]').getByText('You went from here').waitFor();
+  await list.locator('[data-thing="sides"]').getByText('You were on this one').waitFor();
 
   hand.taps = 0;
   await hand.tap('Leave');

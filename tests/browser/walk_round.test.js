@@ -273,7 +273,7 @@ test('where the camera is refused, photos of the phone are brought in and Done l
   await toWalkRound(seen);
   await hand.tap('Photo');
   const camera = page.getByRole('dialog', { name: 'Camera' });
-  const file = camera.getByLabel('Bring in photos');
+  const file = camera.getByLabel('Add photos');
   await file.waitFor();
   assert.match(await camera.innerText(), /may not use the camera/);
   assert.equal(await page.evaluate(() => window.wanted.audio), false);

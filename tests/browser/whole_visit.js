@@ -21,9 +21,9 @@ export async function visit(page, by) {
   await goes('Arrive');
   by.act('Say where the front is, who is here and what they allow');
   await by.press(button('This is the front'));
-  await says('The front is noted');
-  await by.write(page.getByRole('textbox', { name: 'Name, or what they are' }), 'the owner');
-  await by.press(button('Note'));
+  await says('The front is recorded');
+  await by.write(page.getByRole('textbox', { name: 'Name or role' }), 'the owner');
+  await by.press(button('Record'));
   await by.press(page.getByRole('checkbox', { name: 'Walk round' }));
   await page.getByText(/^the owner, \d/).waitFor();
 

@@ -27,7 +27,7 @@ test('a copy of the book that is saved in one window is brought in by another', 
   await one.tap(button('Read'));
   await one.book('42 ft 7');
   await one.go('Settings');
-  await one.tap(button('Save a copy of this book'));
+  await one.tap(button('Save a copy of all jobs'));
   await one.page.sees(`${BY_HAND}[contains(., "Saved")]`);
   await one.picture('copy-saved');
   const saved = readdirSync(join(folder, 'Saved'));

@@ -65,14 +65,14 @@ test('the square of a hub is read off a photo in the window, and only Join joins
   const one = await windowOf(t, PHONE);
   await one.start('16 Pretend Lane');
   await one.go('Settings');
-  const take = '//input[@type="file"][@aria-label="Take a photo of the square"]';
+  const take = '//input[@type="file"][@aria-label="Take a photo of the code"]';
   const field = '//label[contains(., "Link of a hub")]//input';
   const inField = () => one.page.run('arguments[1](document.evaluate(arguments[0], document, null, 9).singleNodeValue.value)', field);
   await one.page.type(take, blank);
   await one.page.sees('//*[starts-with(normalize-space(), "No square is found on this photo.")]');
   assert.equal(await inField(), '');
   await one.page.type(take, photo);
-  await one.page.sees('//*[normalize-space()="The link is in the field. Look at it, then Join."]');
+  await one.page.sees('//*[normalize-space()="The link is in the field. Check it, then tap Join."]');
   assert.equal(await inField(), link);
   await one.picture('square-read');
   await one.tap(button('Join'));

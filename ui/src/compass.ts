@@ -1,54 +1,75 @@
-// Where the back camera looks and how the phone is held, kept up to date while the camera is open.
+// The heading of the back camera and the way the phone is held.
 
-type WithCompass = DeviceOrientationEvent & { webkitCompassHeading?: number };
+type OrientationEvent = Pick<DeviceOrientationEvent, 'alpha' | 'beta' | 'gamma' | 'absolute'> & {
+  type: string;
+  webkitCompassHeading?: number;
+};
 
-const KINDS = ['deviceorientationabsolute', 'deviceorientation'] as const;
+const EVENTS = ['deviceorientationabsolute', 'deviceorientation'] as const;
 
-/** Follows the heading of the back camera until `stop`. */
-export class Compass {
-  #absolute: number | null = null;
-  #relative: number | null = null;
-  #held: [beta: number, gamma: number] | null = null;
+/** The last orientation of the phone. */
+export class Orientation {
+  #fromNorth: number | null = null;
+  #fromStart: number | null = null;
+  #tilt: [beta: number, gamma: number] | null = null;
 
-  constructor() {
-    for (const kind of KINDS) addEventListener(kind, this.#heard);
-  }
-
-  #heard = (event: WithCompass): void => {
-    if (event.beta !== null && event.gamma !== null) this.#held = [event.beta, event.gamma];
-    if (event.webkitCompassHeading !== undefined) this.#absolute = event.webkitCompassHeading;
+  /** Takes one event of the device in. */
+  update(event: OrientationEvent): void {
+    if (event.beta !== null && event.gamma !== null) this.#tilt = [event.beta, event.gamma];
+    if (event.webkitCompassHeading !== undefined) this.#fromNorth = event.webkitCompassHeading;
     else if (event.alpha === null) return;
     else if (event.type === 'deviceorientationabsolute' || event.absolute)
-      this.#absolute = ofBackCamera(event);
-    else this.#relative = ofBackCamera(event);
-  };
+      this.#fromNorth = backCameraHeading(event);
+    else this.#fromStart = backCameraHeading(event);
+  }
 
-  /** Degrees clockwise from north; from where the device began, where it knows no north. */
+  /** Heading, degrees clockwise from north, or from the first direction of a phone without north. */
   get heading(): number | null {
-    return this.#absolute ?? this.#relative;
+    return this.#fromNorth ?? this.#fromStart;
   }
 
-  /** How the phone is held, `beta,gamma,screen` in degrees, as it feels it; none where it does not. */
-  get tilt(): string | null {
-    return (
-      this.#held &&
-      [...this.#held.map((angle) => angle.toFixed(2)), screen.orientation.angle].join()
-    );
-  }
-
-  stop(): void {
-    for (const kind of KINDS) removeEventListener(kind, this.#heard);
+  /** `beta,gamma,screen` in degrees; `null` if the device has no tilt sensor. */
+  tilt(screenAngle: number): string | null {
+    return this.#tilt && [...this.#tilt.map((angle) => angle.toFixed(2)), screenAngle].join();
   }
 }
 
-// The axis out of the back, turned by the three angles (W3C Device Orientation, section 4.1); of a
-// device that lies flat, its upper edge.
-function ofBackCamera({ alpha, beta, gamma }: DeviceOrientationEvent): number {
-  const [a, b, c] = [alpha ?? 0, beta ?? 0, gamma ?? 0].map((angle) => (angle * Math.PI) / 180) as [
-    number,
-    number,
-    number,
-  ];
+/** Follows the orientation of the phone until `stop`. */
+export class Compass {
+  #orientation = new Orientation();
+
+  constructor() {
+    for (const event of EVENTS) addEventListener(event, this.#update);
+  }
+
+  #update = (event: DeviceOrientationEvent): void => this.#orientation.update(event);
+
+  /** Heading of the back camera, degrees clockwise. */
+  get heading(): number | null {
+    return this.#orientation.heading;
+  }
+
+  /** How the phone is held: `beta,gamma,screen` in degrees. */
+  get tilt(): string | null {
+    return this.#orientation.tilt(screen.orientation.angle);
+  }
+
+  stop(): void {
+    for (const event of EVENTS) removeEventListener(event, this.#update);
+  }
+}
+
+/**
+ * Returns the heading of the axis out of the phone's back, degrees clockwise from north. For a phone
+ * that lies flat it is the heading of its upper edge.
+ *
+ * Source: W3C Device Orientation, section 4.1.
+ */
+export function backCameraHeading(
+  angles: Pick<DeviceOrientationEvent, 'alpha' | 'beta' | 'gamma'>,
+): number {
+  const radians = (angle: number | null) => ((angle ?? 0) * Math.PI) / 180;
+  const [a, b, c] = [radians(angles.alpha), radians(angles.beta), radians(angles.gamma)];
   let east = -(Math.cos(a) * Math.sin(c) + Math.sin(a) * Math.sin(b) * Math.cos(c));
   let north = -(Math.sin(a) * Math.sin(c) - Math.cos(a) * Math.sin(b) * Math.cos(c));
   if (Math.hypot(east, north) < 0.2) [east, north] = [-Math.sin(a), Math.cos(a)];

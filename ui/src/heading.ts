@@ -1,18 +1,18 @@
-// Where the back camera looks, as the compass tells it, once.
+// One heading of the back camera.
 import { Compass } from './compass';
 import { askForOrientation } from './tilt';
 
-/** How long a compass may take to tell, ms. */
-const TELLS_WITHIN = 700;
+/** How long to wait for the compass, ms. */
+const WAIT = 700;
 
 /**
- * The heading of the back camera, degrees clockwise from north; none where the device has no
- * compass or may not use it. To be called within the tap that needs it.
+ * Returns the heading of the back camera, degrees clockwise from north. `null` means that the device
+ * has no compass or that the page may not use it. Call it within the tap that needs the heading.
  */
 export async function headingNow(): Promise<number | null> {
-  if ((await askForOrientation()) !== 'asked') return null;
+  if ((await askForOrientation()) !== 'allowed') return null;
   const compass = new Compass();
-  await new Promise((resolve) => setTimeout(resolve, TELLS_WITHIN));
+  await new Promise((resolve) => setTimeout(resolve, WAIT));
   compass.stop();
   return compass.heading;
 }

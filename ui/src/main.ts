@@ -1,18 +1,18 @@
 import { mount } from 'svelte';
 import Frame from './frame/Frame.svelte';
-import { sendRequest, book, resume } from './state.svelte';
+import { chooseLanguage } from './language';
+import { page, resume, sendRequest } from './state.svelte';
 import './style.css';
-import { speakLanguage } from './words';
 
-/** Words first, then the leaf, then where the person was. */
+// The language first, since components read their labels when they are created.
 async function begin(): Promise<void> {
   const answered = await sendRequest({ ask: 'today' });
-  if (book.settings) await speakLanguage(book.settings.language);
-  const leaf = document.getElementById('leaf');
-  if (!leaf) return;
-  // The line that stood there from the first moment gives way to the leaf.
-  leaf.replaceChildren();
-  mount(Frame, { target: leaf });
+  if (page.settings) chooseLanguage(page.settings.language);
+  const target = document.getElementById('page');
+  if (!target) return;
+  // Removes the name that the document shows while the page loads.
+  target.replaceChildren();
+  mount(Frame, { target });
   if (answered) await resume();
 }
 

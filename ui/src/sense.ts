@@ -1,8 +1,8 @@
-// What the device can do beside showing: speak, sound, stay awake.
+// What the device can do besides show the page: speak, sound, vibrate, stay awake.
 
 /**
- * Speaks one sentence, taking the place of what is being spoken, by a voice of this device for the
- * language of the page where there is one. Text stays on the screen.
+ * Speaks one sentence by a local voice for the language of the page, if there is one. It interrupts
+ * the sentence before.
  */
 export function speak(sentence: string): void {
   if (!('speechSynthesis' in window)) return;
@@ -15,46 +15,46 @@ export function speak(sentence: string): void {
   speechSynthesis.speak(utterance);
 }
 
-let sounds: AudioContext | null = null;
+let audio: AudioContext | null = null;
 
-/** A short low tone: that key did nothing. */
+/** Plays a short low tone: the key had no effect. */
 export function lowTone(): void {
-  sound(196, 0.12);
+  playTone(196, 0.12);
 }
 
-/** Readies the tones soon after a tap: to begin them takes a while, and some systems want a tap. */
-export function readySounds(): void {
+/** Prepares the tones shortly after a tap. Preparing is slow, and some systems allow it only then. */
+export function readyTones(): void {
   setTimeout(() => {
-    if ('AudioContext' in window) sounds ??= new AudioContext();
+    if ('AudioContext' in window) audio ??= new AudioContext();
   }, 400);
 }
 
-/** A clear high tone and a short buzz: it is booked, and nobody need look at the screen. */
-export function booked(sounds: boolean): void {
-  if (sounds) sound(880, 0.25);
+/** Plays a high tone and vibrates: the pitch is recorded, without a look at the screen. */
+export function signalRecorded(sound: boolean): void {
+  if (sound) playTone(880, 0.25);
   if ('vibrate' in navigator) navigator.vibrate(80);
 }
 
-function sound(pitch: number, seconds: number): void {
+function playTone(frequency: number, seconds: number): void {
   if (!('AudioContext' in window)) return;
-  sounds ??= new AudioContext();
-  const tone = sounds.createOscillator();
-  const volume = sounds.createGain();
-  tone.frequency.value = pitch;
+  audio ??= new AudioContext();
+  const tone = audio.createOscillator();
+  const volume = audio.createGain();
+  tone.frequency.value = frequency;
   volume.gain.value = 0.15;
-  tone.connect(volume).connect(sounds.destination);
+  tone.connect(volume).connect(audio.destination);
   tone.start();
-  tone.stop(sounds.currentTime + seconds);
+  tone.stop(audio.currentTime + seconds);
 }
 
-/** Shakes what refused, for 120 ms; not where the system asks for less motion. */
+/** Shakes an element for 120 ms, unless the system asks for less motion. */
 export function shake(element: Element | null | undefined): void {
   if (!element || matchMedia('(prefers-reduced-motion: reduce)').matches) return;
   const steps = [0, -6, 6, -4, 4, 0].map((x) => ({ transform: `translateX(${x}px)` }));
   element.animate(steps, { duration: 120 });
 }
 
-/** Keeps the screen awake until the returned act; calls `refused` where the device will not. */
+/** Keeps the screen on until the returned function is called. Calls `refused` if the device cannot. */
 export function stayAwake(refused: () => void): () => void {
   let lock: WakeLockSentinel | null = null;
   let wanted = true;

@@ -1,4 +1,5 @@
-// The last reply, and where the person is. All that is true about a job comes from a reply.
+// The state of the page: the last replies, and where the person is. Every fact about a job comes
+// from a reply.
 import { MediaQuery } from 'svelte/reactivity';
 import type {
   BookCopyView,
@@ -17,9 +18,11 @@ import type {
   TakeoffView,
   TodayView,
 } from './generated';
-import { carryIn, command, makeCopy, NoAnswer, photo, readSquare, type AboutPhoto } from './wire';
-import { words } from './words';
+import { labels } from './language';
+import { told } from './texts';
+import { addFile, command, makeCopy, NoAnswer, photo, readCode, type AboutPhoto } from './wire';
 
+/** Ids of the places, the same in every language. */
 export const PLACES = [
   'Today',
   'Arrive',
@@ -32,77 +35,77 @@ export const PLACES = [
 ] as const;
 export type Place = (typeof PLACES)[number];
 
-/** A change while it is put together: it outlives the camera. */
+/** A change that is being entered. It survives a visit to the camera. */
 export type ChangeInHand = { leg: number | null; sheets: number; consent: boolean };
 
-/** A sentence for the person; `refused` also shakes what was touched. */
+/** A text in the status line. */
 export type News = { text: string; kind: 'news' | 'refused'; count: number };
 
-/** What a photo is to be of: a thing by its name, or a wanted shot of the walk round. */
+/** The subject of the next photo: a thing by its id, or a wanted shot of the walk round the house. */
 export type Shot = {
   of: string | null;
   place?: PhotoPlace;
   distance?: PhotoDistance;
-  /** What the shot shows, in words. */
+  /** The wanted shot in words. */
   words?: string;
 };
 
-/** Wide enough for two leaves side by side. */
+/** The window is wide enough for two panels next to each other. */
 export const wide = new MediaQuery('width >= 1000px');
 
-class Book {
+class PageState {
   today = $state<TodayView | null>(null);
   job = $state<JobView | null>(null);
   takeoff = $state<TakeoffView | null>(null);
-  /** The plan, as last drawn. */
+  /** The plan as last drawn. */
   drawn = $state<PlanDrawn | null>(null);
-  /** The roof as a solid, as last asked for. */
+  /** The 3D view as last requested. */
   solid = $state<SolidView | null>(null);
   settings = $state<SettingsView | null>(null);
-  /** Packets of the job in hand, once Job file asked for them. */
+  /** Packets of the open job, once Job file requested them. */
   packets = $state<PacketsView | null>(null);
-  /** Where copies are, as last heard. */
+  /** The last report on copies. */
   copies = $state<CopiesView | null>(null);
-  /** What lets one more device join, while it is shown. */
+  /** The invitation for one more device, while it is shown. */
   invite = $state<InviteView | null>(null);
-  /** The link that a photo of a square said last. */
-  square = $state<string | null>(null);
-  /** What a file carried in by hand brought; none while more of it is to come. */
-  carried = $state<Sentence | null>(null);
-  /** A copy of the whole book that was made, to be fetched. */
+  /** The link on the last photo of a QR code. */
+  codeLink = $state<string | null>(null);
+  /** The result of an added file; `null` until its last piece is in. */
+  added = $state<Sentence | null>(null);
+  /** A finished copy of all jobs, to be downloaded. */
   copy = $state<BookCopyView | null>(null);
   place = $state<Place>('Today');
-  /** The thing whose region is open: `leg 4`. */
+  /** Id of the thing whose panel is open: `leg 4`. */
   chosen = $state<string | null>(null);
-  /** The photo of what is chosen has the whole screen. */
+  /** The photo of the chosen thing fills the window. */
   zoomed = $state(false);
   change = $state<ChangeInHand | null>(null);
-  /** The list of places is open on a phone: it outlives a keypad that goes away under it. */
+  /** The list of places is open on a phone. It stays open when a keypad closes under it. */
   unfolded = $state(false);
   news = $state<News>({ text: '', kind: 'news', count: 0 });
-  /** What the open camera takes photos of. */
+  /** The subject of the open camera. */
   camera = $state<Shot | null>(null);
-  /** Set while the field book does not answer. */
-  silent = $state<string | null>(null);
+  /** The sentence shown while the field book does not answer. */
+  noAnswer = $state<string | null>(null);
 }
 
-export const book = new Book();
+export const page = new PageState();
 
-/** Says something in the status line. */
-export function say(text: string, kind: News['kind'] = 'news'): void {
-  book.news = { text, kind, count: book.news.count + 1 };
+/** Shows a text in the status line. */
+export function showNews(text: string, kind: News['kind'] = 'news'): void {
+  page.news = { text, kind, count: page.news.count + 1 };
 }
 
 /** Clears the status line. */
-export function clearStatus(): void {
-  if (book.news.text) book.news = { text: '', kind: 'news', count: book.news.count };
+export function clearNews(): void {
+  if (page.news.text) page.news = { text: '', kind: 'news', count: page.news.count };
 }
 
-// Requests go one after another, each made when its turn comes, so that fast taps keep their
-// order and each carries what the reply before it said.
+// Requests are sent one at a time, and each is built when its turn comes. Fast taps keep their
+// order, and each request builds on the reply to the one before.
 let queue: Promise<unknown> = Promise.resolve();
 
-/** Makes a request in its turn and takes its reply in. False: it was refused or not answered. */
+/** Sends a request in its turn and applies its reply. Returns false if it was refused or lost. */
 export function sendRequest(make: Request | (() => Request | null)): Promise<boolean> {
   const turn = queue.then(async () => {
     const request = typeof make === 'function' ? make() : make;
@@ -112,10 +115,7 @@ export function sendRequest(make: Request | (() => Request | null)): Promise<boo
   return turn;
 }
 
-/**
- * Makes a request beside the others, which go on: for what takes seconds. False: it was refused or
- * not answered.
- */
+/** Sends a request that takes seconds, outside the queue. Returns false if it was refused or lost. */
 export function sendRequestApart(request: Request): Promise<boolean> {
   return applyReply(() => command(request));
 }
@@ -125,50 +125,50 @@ async function applyReply(send: () => Promise<Reply>): Promise<boolean> {
   if (!reply) return false;
   switch (reply.reply) {
     case 'today':
-      book.today = reply;
-      book.settings = reply.settings;
+      page.today = reply;
+      page.settings = reply.settings;
       return true;
     case 'job':
-      book.job = reply;
-      book.settings = reply.settings;
-      clearStatus();
+      page.job = reply;
+      page.settings = reply.settings;
+      clearNews();
       return showRefusal(reply.pad.refused);
     case 'pad':
-      if (book.job) book.job.pad = reply;
-      clearStatus();
+      if (page.job) page.job.pad = reply;
+      clearNews();
       return showRefusal(reply.refused);
     case 'takeoff':
-      book.takeoff = reply;
+      page.takeoff = reply;
       return true;
     case 'plan':
-      if (reply.job === book.job?.job) book.drawn = reply;
+      if (reply.job === page.job?.job) page.drawn = reply;
       return true;
     case 'solid':
-      if (reply.job === book.job?.job) book.solid = reply;
+      if (reply.job === page.job?.job) page.solid = reply;
       return true;
     case 'settings':
-      book.settings = reply;
-      if (book.job) book.job.settings = reply;
+      page.settings = reply;
+      if (page.job) page.job.settings = reply;
       return true;
     case 'packets':
-      if (reply.job === book.job?.job) book.packets = reply;
+      if (reply.job === page.job?.job) page.packets = reply;
       return true;
     case 'copies':
-      book.copies = reply;
+      page.copies = reply;
       return true;
     case 'invite':
-      book.invite = reply;
+      page.invite = reply;
       return true;
     case 'square':
-      book.square = reply.link;
+      page.codeLink = reply.link;
       return true;
     case 'carried':
-      book.carried = reply.said;
+      page.added = reply.said;
       return true;
     case 'book_copy':
-      book.copy = reply;
+      page.copy = reply;
       return true;
-    // Asked for many times a second where a phone is held still, and drawn there.
+    // The pitch by phone requests this many times a second and keeps the reply itself.
     case 'hold':
       return true;
     case 'refused':
@@ -176,112 +176,112 @@ async function applyReply(send: () => Promise<Reply>): Promise<boolean> {
   }
 }
 
-function showRefusal(refused: Sentence | null): boolean {
-  if (refused) say(words.told(refused.en), 'refused');
-  return refused === null;
+function showRefusal(refusal: Sentence | null): boolean {
+  if (refusal) showNews(told(refusal.en), 'refused');
+  return refusal === null;
 }
 
-// A request that books is the same request however often it is sent, so it may be sent again.
+// A request that records is the same request however often it is sent, so a retry is harmless.
 async function sendWithRetry(send: () => Promise<Reply>): Promise<Reply | null> {
   for (const wait of [0, 150, 600]) {
     if (wait) await new Promise((resolve) => setTimeout(resolve, wait));
     try {
       const reply = await send();
-      book.silent = null;
+      page.noAnswer = null;
       return reply;
     } catch (error) {
       if (!(error instanceof NoAnswer)) throw error;
     }
   }
-  book.silent = words.frame.noAnswer;
+  page.noAnswer = labels.frame.noAnswer;
   return null;
 }
 
-/** Opens a job at a place, or where the person has gone while it was fetched. */
+/** Opens a job at a place, or at the place to which the person went while the job was loading. */
 export async function openJob(job: string, place: Place = 'Field book'): Promise<void> {
-  const before = book.place;
+  const before = page.place;
   await sendRequest({ ask: 'job', job });
-  if (book.job?.job === job) go(book.place === before ? place : book.place);
+  if (page.job?.job === job) go(page.place === before ? place : page.place);
 }
 
-/** Puts an open keypad away; what was typed stays. */
-export function putPadAway(): void {
-  const { job } = book;
+/** Closes an open keypad; the typed digits stay in the draft. */
+export function closeKeypad(): void {
+  const { job } = page;
   if (job?.pad.open) void sendRequest({ ask: 'close_pad', job: job.job });
 }
 
-/** Goes to a place; the keypad is put away on leaving, what was typed stays. */
+/** Goes to a place. Any place but the field book closes the keypad. */
 export function go(place: Place): void {
-  const { job } = book;
-  if (place !== 'Field book') putPadAway();
+  const { job } = page;
+  if (place !== 'Field book') closeKeypad();
   if (place === 'Today') void sendRequest({ ask: 'today' });
-  // What was taken off before is not shown as what is so now.
-  if (place === 'Takeoff') book.takeoff = null;
-  book.place = place;
-  book.chosen = null;
-  book.zoomed = false;
-  book.change = null;
-  clearStatus();
+  // An older takeoff would look current.
+  if (place === 'Takeoff') page.takeoff = null;
+  page.place = place;
+  page.chosen = null;
+  page.zoomed = false;
+  page.change = null;
+  clearNews();
   history.replaceState(null, '', job ? `#${job.job}/${PLACES.indexOf(place)}` : '#');
   scrollTo(0, 0);
 }
 
-/** Asks anew for what there is, after nothing answered. */
+/** Loads everything again after the field book did not answer. */
 export async function start(): Promise<void> {
   if (await sendRequest({ ask: 'today' })) await resume();
 }
 
-/** Where the person was: the address of the page, else a half-typed reading, else Today. */
+/** Goes where the person was: by the address of the page, else by a half-typed reading, else Today. */
 export async function resume(): Promise<void> {
   const [, job, place] = /^#([0-9a-f-]{36})\/(\d)$/.exec(location.hash) ?? [];
   if (job) return openJob(job, PLACES[Number(place)] ?? 'Field book');
-  const newest = book.today?.stops.find((stop) => !stop.pretend);
+  const newest = page.today?.stops.find((stop) => !stop.pretend);
   if (!newest) return;
   await sendRequest({ ask: 'job', job: newest.job });
-  const pad = book.job?.pad;
+  const pad = page.job?.pad;
   if (pad?.open || pad?.corner_after || pad?.read_back) go('Field book');
 }
 
-/** Opens the camera over the leaf; what is under it stays as it is. */
+/** Opens the camera over the page. */
 export function openCamera(shot: Shot): void {
-  book.camera = shot;
+  page.camera = shot;
 }
 
-/** Keeps what was said aloud of a thing, or of nothing named. */
-export function keepClip(job: string, of: string | null, sound: Blob): Promise<boolean> {
+/** Keeps a sound recording of a thing; `null` means no thing was chosen. */
+export function keepSound(job: string, of: string | null, sound: Blob): Promise<boolean> {
   return keepPhoto({ job, of, from: 'file', heading: null, said_aloud: true }, sound);
 }
 
-/** The link of a hub off a photo of its square. Null: it was refused or not answered. */
+/** Returns the hub link on a photo of its QR code. `null`: it was refused or lost. */
 export async function linkOnPhoto(file: File): Promise<string | null> {
-  return (await applyReply(() => readSquare(file))) ? book.square : null;
+  return (await applyReply(() => readCode(file))) ? page.codeLink : null;
 }
 
-/** Bytes of a file that go at a time: a file may be larger than what memory there is. */
+/** Bytes of one piece of a file. A whole file may be larger than the memory. */
 const PIECE = 4 << 20;
 
-/** Carries a file in by hand and shows what came with it. Null: it was refused or not answered. */
-export async function carry(whole: File): Promise<Sentence | null> {
+/** Adds a file piece by piece and loads what it brought. `null`: it was refused or lost. */
+export async function addWholeFile(whole: File): Promise<Sentence | null> {
   const file = crypto.randomUUID();
   let at = 0;
   do {
     const piece = whole.slice(at, at + PIECE);
     const about = { file, at, whole: whole.size };
-    if (!(await applyReply(() => carryIn(about, piece)))) return null;
+    if (!(await applyReply(() => addFile(about, piece)))) return null;
     at += piece.size;
   } while (at < whole.size);
-  const { job } = book;
+  const { job } = page;
   await sendRequest({ ask: 'today' });
   if (job) await sendRequest({ ask: 'job', job: job.job });
-  return book.carried;
+  return page.added;
 }
 
-/** Has a copy of the whole book made. Null: it was refused or not answered. */
-export async function copyBook(): Promise<BookCopyView | null> {
-  return (await applyReply(makeCopy)) ? book.copy : null;
+/** Makes a copy of all jobs. `null`: it was refused or lost. */
+export async function copyAllJobs(): Promise<BookCopyView | null> {
+  return (await applyReply(makeCopy)) ? page.copy : null;
 }
 
-/** Keeps a photo beside the book, with what was known at its shutter. */
+/** Keeps a photo with what was known at its shutter. Returns false if it was refused or lost. */
 export function keepPhoto(about: AboutPhoto, file: Blob): Promise<boolean> {
   const turn = queue.then(() => applyReply(() => photo(about, file)));
   queue = turn;

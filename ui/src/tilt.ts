@@ -1,91 +1,120 @@
-// How the device lies: judged by what it tells, never by what it says it may tell.
+// The tilt of the device, by its events. Whether there is a tilt sensor shows only in the events.
+import type { TiltSample } from './generated';
 
-/** What became of asking for the sense of tilt. */
-export type Tilt = 'asked' | 'denied' | 'absent';
+/** Result of the request for the orientation sensors. */
+export type OrientationAccess = 'allowed' | 'denied' | 'absent';
 
-type AsksFirst = { requestPermission?: () => Promise<'granted' | 'denied'> };
+type PermissionRequest = { requestPermission?: () => Promise<'granted' | 'denied'> };
 
-/**
- * Asks for the sense of orientation, where the system wants to be asked: to be called within the
- * tap that needs it.
- */
-export async function askForOrientation(): Promise<Tilt> {
+/** Asks for the orientation sensors, within the tap that needs them: some systems require a tap. */
+export async function askForOrientation(): Promise<OrientationAccess> {
   if (!('DeviceOrientationEvent' in window)) return 'absent';
-  const asks = DeviceOrientationEvent as unknown as AsksFirst;
-  if (!asks.requestPermission) return 'asked';
+  const sensor = DeviceOrientationEvent as unknown as PermissionRequest;
+  if (!sensor.requestPermission) return 'allowed';
   try {
-    return (await asks.requestPermission()) === 'granted' ? 'asked' : 'denied';
+    return (await sensor.requestPermission()) === 'granted' ? 'allowed' : 'denied';
   } catch {
     return 'denied';
   }
 }
 
-/** How often the tilt is looked at, ms: a device that lies still may tell it only once. */
-const LOOK_EACH = 50;
-/** How long looks are kept, ms: a little more than is weighed. */
+/** Time between samples, ms. A device that lies still may report its tilt only once. */
+const SAMPLE_EACH = 50;
+/** How long samples are kept, ms: a little longer than the two seconds that a capture needs. */
 const KEEP = 2500;
 
-/** One look, as it goes over the boundary. */
-export type Look = { at_ms: number; beta: number };
-
-/** Keeps the looks at the tilt of the last seconds, until `stop`. */
-export class TiltWatch {
+/** The samples of the last seconds. */
+export class TiltSamples {
   #beta: number | null = null;
   #plain = false;
-  #looks: Look[] = [];
-  #timer: number;
-  #seen: () => void;
+  #samples: TiltSample[] = [];
 
-  constructor(seen: () => void) {
-    this.#seen = seen;
-    addEventListener('deviceorientation', this.#heard);
-    addEventListener('deviceorientationabsolute', this.#heard);
-    document.addEventListener('visibilitychange', this.#unseen);
-    this.#timer = setInterval(this.#look, LOOK_EACH);
-  }
-
-  #look = (): void => {
-    if (this.#beta === null || document.hidden) return;
-    const now = performance.now();
-    this.#looks.push({ at_ms: now, beta: this.#beta });
-    while ((this.#looks[0]?.at_ms ?? now) < now - KEEP) this.#looks.shift();
-    this.#seen();
-  };
-
-  // Two senses may tell the same tilt a little differently: the plain one goes before the one that
-  // asks the compass too.
-  #heard = (event: DeviceOrientationEvent): void => {
+  /**
+   * Takes the tilt of one event. The plain sensor wins over the one that uses the compass too, since
+   * their tilts differ a little.
+   */
+  update(event: { type: string; beta: number | null }): void {
     if (event.beta === null) return;
     const plain = event.type === 'deviceorientation';
     if (this.#plain && !plain) return;
     this.#plain = plain;
     this.#beta = event.beta;
-    if (this.#looks.length === 0) this.#look();
-  };
+  }
 
-  #unseen = (): void => {
-    if (document.hidden) this.again();
-  };
+  /** Adds a sample of the last tilt at a time, ms. Returns false while no tilt is known. */
+  sample(now: number): boolean {
+    if (this.#beta === null) return false;
+    this.#samples.push({ at_ms: now, beta: this.#beta });
+    while ((this.#samples[0]?.at_ms ?? now) < now - KEEP) this.#samples.shift();
+    return true;
+  }
 
-  /** Whether the device told anything. */
-  get tells(): boolean {
+  /** The device reported a tilt. */
+  get hasTilt(): boolean {
     return this.#beta !== null;
   }
 
-  /** The looks kept, the oldest first. */
-  get looks(): Look[] {
-    return [...this.#looks];
+  /** The kept samples, oldest first. */
+  get all(): TiltSample[] {
+    return [...this.#samples];
   }
 
-  /** Forgets what was, so that two whole seconds are to come. */
-  again(): void {
-    this.#looks = [];
+  get isEmpty(): boolean {
+    return this.#samples.length === 0;
+  }
+
+  clear(): void {
+    this.#samples = [];
+  }
+}
+
+/** Samples the tilt of the device until `stop`. */
+export class TiltWatch {
+  #samples = new TiltSamples();
+  #timer: number;
+  #sampled: () => void;
+
+  /** `sampled` is called after each sample. */
+  constructor(sampled: () => void) {
+    this.#sampled = sampled;
+    addEventListener('deviceorientation', this.#update);
+    addEventListener('deviceorientationabsolute', this.#update);
+    document.addEventListener('visibilitychange', this.#clearIfHidden);
+    this.#timer = setInterval(this.#sample, SAMPLE_EACH);
+  }
+
+  #sample = (): void => {
+    if (!document.hidden && this.#samples.sample(performance.now())) this.#sampled();
+  };
+
+  #update = (event: DeviceOrientationEvent): void => {
+    this.#samples.update(event);
+    if (this.#samples.isEmpty) this.#sample();
+  };
+
+  #clearIfHidden = (): void => {
+    if (document.hidden) this.clear();
+  };
+
+  /** The device reported a tilt. */
+  get hasTilt(): boolean {
+    return this.#samples.hasTilt;
+  }
+
+  /** The kept samples, oldest first. */
+  get samples(): TiltSample[] {
+    return this.#samples.all;
+  }
+
+  /** Drops the samples, so that a capture needs two new seconds. */
+  clear(): void {
+    this.#samples.clear();
   }
 
   stop(): void {
     clearInterval(this.#timer);
-    removeEventListener('deviceorientation', this.#heard);
-    removeEventListener('deviceorientationabsolute', this.#heard);
-    document.removeEventListener('visibilitychange', this.#unseen);
+    removeEventListener('deviceorientation', this.#update);
+    removeEventListener('deviceorientationabsolute', this.#update);
+    document.removeEventListener('visibilitychange', this.#clearIfHidden);
   }
 }

@@ -1,21 +1,21 @@
-// Photos go to the book one after another, each with what was known at its shutter.
+// Sends photos one after another, each with what was known at its shutter.
+import { openJobId } from '../parts/actions';
 import { keepPhoto as send, type Shot } from '../state.svelte';
-import { jobInHand } from '../parts/acts';
 
-/** What the phone felt at the shutter: where it looked, how it was held. */
-export type Felt = { heading: number | null; tilt: string | null };
+/** How the phone was held at the shutter. */
+export type Pose = { heading: number | null; tilt: string | null };
 
-export const NOTHING_FELT: Felt = { heading: null, tilt: null };
+export const NO_POSE: Pose = { heading: null, tilt: null };
 
-/** Keeps one photo. False: it was refused or not answered. */
+/** Keeps one photo. Returns false if it was refused or lost. */
 export async function keepPhoto(
   shot: Shot,
   bytes: Blob,
   from: 'camera' | 'file',
-  felt: Felt,
+  pose: Pose,
 ): Promise<boolean> {
-  const job = jobInHand();
+  const job = openJobId();
   if (!job) return false;
   const { of, place, distance } = shot;
-  return send({ job, of, from, ...felt, place, distance }, bytes);
+  return send({ job, of, from, ...pose, place, distance }, bytes);
 }

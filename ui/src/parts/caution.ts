@@ -3,26 +3,31 @@ const KEY = 'cautions';
 
 type Shown = { day: string; codes: string[] };
 
-const today = () => new Date().toDateString();
+/** The part of the browser's storage that is used here. */
+export type Store = Pick<Storage, 'getItem' | 'setItem'>;
 
-function shown(): Shown {
+function shownToday(day: string, store: () => Store): Shown {
   try {
-    const kept = JSON.parse(localStorage.getItem(KEY) ?? '') as Shown;
-    if (kept.day === today()) return kept;
+    const kept = JSON.parse(store().getItem(KEY) ?? '') as Shown;
+    if (kept.day === day) return kept;
   } catch {
-    // Nothing kept, or nothing may be kept: it is shown in full again.
+    // Nothing is kept, or the browser forbids storage: the caution is due in full again.
   }
-  return { day: today(), codes: [] };
+  return { day, codes: [] };
 }
 
-/** Whether a caution is to be shown in full now; from then on today it is not. */
-export function firstToday(code: string): boolean {
-  const kept = shown();
+/** Whether a caution is due in full now. Records that it was shown today. */
+export function firstToday(
+  code: string,
+  now: Date = new Date(),
+  store: () => Store = () => localStorage,
+): boolean {
+  const kept = shownToday(now.toDateString(), store);
   if (kept.codes.includes(code)) return false;
   try {
-    localStorage.setItem(KEY, JSON.stringify({ ...kept, codes: [...kept.codes, code] }));
+    store().setItem(KEY, JSON.stringify({ ...kept, codes: [...kept.codes, code] }));
   } catch {
-    // As above.
+    // The browser forbids storage.
   }
   return true;
 }

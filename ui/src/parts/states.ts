@@ -1,9 +1,8 @@
-// The names of states in the document, the same in every language: words for eyes come from the
-// table of words.
+// Ids of states in the document, the same in every language. The visible words are labels.
 import type { PhotoState, State } from '../generated';
 
-/** What the others speak against is still known by one look; its mark and word say the rest. */
-export const STATE_NAMES: Record<State, string> = {
+/** A suspect reading is still known by one reading; its mark and label show that it is a suspect. */
+export const STATE_IDS: Record<State, string> = {
   not_looked: 'not looked',
   hearsay: 'hearsay',
   worked_out: 'worked out',
@@ -17,7 +16,7 @@ export const STATE_NAMES: Record<State, string> = {
   struck: 'struck',
 };
 
-export const PHOTO_STATE_NAMES: Record<PhotoState, string> = {
+export const PHOTO_STATE_IDS: Record<PhotoState, string> = {
   confirmed: 'confirmed',
   guess: 'guess',
   not_looked: 'not looked',

@@ -1,4 +1,4 @@
-/** What the microphone hears, until it is stopped. */
+/** A sound recording by the microphone of the device. */
 export class Recording {
   #recorder: MediaRecorder;
   #pieces: Blob[] = [];
@@ -9,7 +9,7 @@ export class Recording {
     this.#recorder.start();
   }
 
-  /** Begins; none where the device gives no microphone. To be called within a tap. */
+  /** Starts a recording, within a tap. `null` means that the page may not use a microphone. */
   static async start(): Promise<Recording | null> {
     try {
       return new Recording(await navigator.mediaDevices.getUserMedia({ audio: true }));
@@ -18,12 +18,12 @@ export class Recording {
     }
   }
 
-  /** Ends, and gives the sound; none where nothing was heard. */
+  /** Stops and returns the sound; `null` if nothing was recorded. */
   async stop(): Promise<Blob | null> {
     if (this.#recorder.state === 'inactive') return null;
-    const ended = new Promise((resolve) => (this.#recorder.onstop = resolve));
+    const stopped = new Promise((resolve) => (this.#recorder.onstop = resolve));
     this.#recorder.stop();
-    await ended;
+    await stopped;
     for (const track of this.#recorder.stream.getTracks()) track.stop();
     const sound = new Blob(this.#pieces, { type: this.#recorder.mimeType });
     return sound.size > 0 ? sound : null;

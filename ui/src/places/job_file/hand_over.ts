@@ -1,18 +1,21 @@
-// How a packet leaves this device: by its own way of sharing files, else as a saved file.
-import { say } from '../../state.svelte';
+// How a packet leaves this device: by the sharing of the device, or as a saved file.
+import type { Sentence } from '../../generated';
 import { filesHaveAddresses, NoAnswer, packetAddress, savePacketFile } from '../../wire';
 
-/** `kept`: somebody closed the sharing again; `saved in words`: the window said itself where. */
-export type HandedOver = 'shared' | 'saved' | 'saved in words' | 'kept' | 'gone';
+/**
+ * `kept`: somebody closed the sharing again. `gone`: the file is not on this device. An object: the
+ * desktop window saved the file and names it.
+ */
+export type HandedOver = 'shared' | 'saved' | 'kept' | 'gone' | { saved: Sentence };
 
-/** Hands the file of a packet to the device, to be called within the tap that asks for it. */
+/** Hands the file of a packet to the device, within the tap that asks for it. */
 export async function handOver(packet: string, name: string, to: string): Promise<HandedOver> {
-  if (!filesHaveAddresses) return keep(packet);
-  const file = await read(packet, name);
+  if (!filesHaveAddresses) return saveInWindow(packet);
+  const file = await fetchFile(packet, name);
   if (!file) return 'gone';
   const shared = { files: [file], title: to };
   if (!navigator.canShare?.(shared)) {
-    save(packetAddress(packet), name);
+    download(packetAddress(packet), name);
     return 'saved';
   }
   try {
@@ -23,27 +26,26 @@ export async function handOver(packet: string, name: string, to: string): Promis
   }
 }
 
-async function read(packet: string, name: string): Promise<File | null> {
+async function fetchFile(packet: string, name: string): Promise<File | null> {
   try {
-    const answer = await fetch(packetAddress(packet));
-    if (!answer.ok) return null;
-    return new File([await answer.blob()], name, { type: 'application/zip' });
+    const response = await fetch(packetAddress(packet));
+    if (!response.ok) return null;
+    return new File([await response.blob()], name, { type: 'application/zip' });
   } catch {
     return null;
   }
 }
 
-function save(address: string, name: string): void {
+function download(address: string, name: string): void {
   const link = document.createElement('a');
   link.href = address;
   link.download = name;
   link.click();
 }
 
-async function keep(packet: string): Promise<HandedOver> {
+async function saveInWindow(packet: string): Promise<HandedOver> {
   try {
-    say((await savePacketFile(packet, null)).en);
-    return 'saved in words';
+    return { saved: await savePacketFile(packet, null) };
   } catch (error) {
     if (!(error instanceof NoAnswer)) throw error;
     return 'gone';
