@@ -15,6 +15,19 @@ entry: string,
 words: string, };
 
 /**
+ * A request of Arrive.
+ */
+export type ArriveRequest = { "ask": "visit", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * What.
+ */
+note: VisitNote, };
+
+/**
  * Arrive.
  */
 export type ArriveView = { 
@@ -174,6 +187,19 @@ photos: Array<string>,
 next: NextAct, };
 
 /**
+ * A request of the Leave-site check.
+ */
+export type CheckRequest = { "ask": "hold_place", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The card; none: one came back.
+ */
+at: string | null, };
+
+/**
  * The Leave-site check.
  */
 export type CheckView = { 
@@ -266,6 +292,24 @@ or_another: boolean, };
  * What to call a closure.
  */
 export type ClosureWord = "open" | "closes" | "gap" | "not checked";
+
+/**
+ * A reply about copies on other machines.
+ */
+export type CopiesReply = { "reply": "copies" } & CopiesView | { "reply": "invite" } & InviteView | { "reply": "square" } & SquareView | { "reply": "carried" } & CarriedView | { "reply": "book_copy" } & BookCopyView;
+
+/**
+ * A request about copies.
+ */
+export type CopiesRequest = { "ask": "copies", 
+/**
+ * Which job.
+ */
+job: string | null, } | { "ask": "join", 
+/**
+ * Its link, or its address, code and key as typed.
+ */
+link: string, } | { "ask": "invite" };
 
 /**
  * Where copies are.
@@ -399,6 +443,131 @@ story: Array<StoryView>,
 photos: Array<string>, };
 
 /**
+ * A request of the field book.
+ */
+export type FieldBookRequest = { "ask": "open_pad", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * What is to be read.
+ */
+thing: Thing | null, 
+/**
+ * Hide every value of it that is booked already.
+ */
+blind: boolean, } | { "ask": "close_pad", 
+/**
+ * Which job.
+ */
+job: string, } | { "ask": "press", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * Count of presses on this pad before this one: the same press said twice is one press.
+ */
+press: number, 
+/**
+ * The key.
+ */
+key: Key, 
+/**
+ * Milliseconds since the press before, where there was one: a bounce is asked about.
+ */
+since_ms: number | null, } | { "ask": "answer_double", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * What was meant.
+ */
+meant: Meant, } | { "ask": "chip", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * How it is read.
+ */
+how: HowRead, 
+/**
+ * What the tape follows.
+ */
+followed: Followed, } | { "ask": "right", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The reading.
+ */
+reading: string, } | { "ask": "strike", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The entry to strike.
+ */
+entry: string, 
+/**
+ * Why, where a reason is given.
+ */
+reason: string | null, } | { "ask": "settle_at_desk", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * Everything in force on which a thing rests.
+ */
+entries: Array<string>, } | { "ask": "undo", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The entry to take back.
+ */
+entry: string, } | { "ask": "redo", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The undo entry to take back.
+ */
+entry: string, } | { "ask": "corner", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The leg that ends there, from 1.
+ */
+after_leg: number, 
+/**
+ * Which way the outline turns.
+ */
+turn: Turn, } | { "ask": "cannot_get", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * What.
+ */
+thing: Thing, 
+/**
+ * Why, where a reason is given.
+ */
+reason: string | null, };
+
+/**
  * A worked or read figure in words.
  */
 export type Figure = { 
@@ -448,20 +617,20 @@ words: string, };
 export type FractionStep = "eighths" | "quarters";
 
 /**
- * One thing marked on a photo of a gable end.
+ * One point marked on a photo of a gable end.
  */
 export type GableMark = { 
 /**
- * What.
+ * Which point.
  */
 of: GableSpot, 
 /**
- * Where, as shares of the picture's width from its left and of its height from its top.
+ * Its place, as fractions of the picture's width from the left and height from the top.
  */
 at: [number, number], };
 
 /**
- * What is marked on a photo of a gable end, left and right as it is looked at.
+ * A point that can be marked on a photo of a gable end; left and right as seen in the photo.
  */
 export type GableSpot = "left_eave" | "top" | "right_eave" | "left_ground" | "right_ground";
 
@@ -493,7 +662,7 @@ words: Sentence, };
 export type HoldWord = "begun" | "moving" | "still" | "nothing";
 
 /**
- * How a value was read.
+ * How a value was obtained.
  */
 export type HowRead = "taped" | "paced" | "off_photo" | "told";
 
@@ -584,6 +753,71 @@ story: Array<StoryView>,
  * Photos of it, the newest first, by their names in the photo folder: `/photo/{sha256}`.
  */
 photos: Array<string>, };
+
+/**
+ * A request of the job file.
+ */
+export type JobFileRequest = { "ask": "packets", 
+/**
+ * Which job.
+ */
+job: string, } | { "ask": "make_packet", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * For whom.
+ */
+edition: Edition, } | { "ask": "send", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The packet's id; none: the newest.
+ */
+packet: string | null, 
+/**
+ * Who is to get it, as written.
+ */
+to: string, 
+/**
+ * Sendings booked before it: the same request said twice books once.
+ */
+after: number, } | { "ask": "send_came", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The sending.
+ */
+send: string, 
+/**
+ * How far.
+ */
+stage: SendStage, } | { "ask": "add_change", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The number it is to have, as the job says: the same request said twice books once.
+ */
+number: number, 
+/**
+ * The leg from which the face rises, from 1; none where no face was chosen.
+ */
+leg: number | null, 
+/**
+ * How many sheets.
+ */
+sheets: number, 
+/**
+ * Somebody who may say yes agreed to it.
+ */
+consent: boolean, };
 
 /**
  * One job, whole.
@@ -1152,7 +1386,7 @@ on: boolean, } | { "word": "set_aside",
 on: boolean, };
 
 /**
- * How a slope was read, with what was read.
+ * How a pitch was measured, with the values.
  */
 export type PitchRead = { "by": "number", 
 /**
@@ -1172,7 +1406,7 @@ rise_in: number, } | { "by": "phone",
  */
 degrees: number, 
 /**
- * Turned end for end.
+ * The phone was turned end for end.
  */
 reversed: boolean, } | { "by": "sighted", 
 /**
@@ -1188,7 +1422,7 @@ sigma: number,
  */
 photo: string, 
 /**
- * Where each thing was marked.
+ * The marked points.
  */
 marks: Array<GableMark>, } | { "by": "same_as", 
 /**
@@ -1221,6 +1455,180 @@ edges: { [key in string]: string },
  * How many edges and faces had no room for their names.
  */
 left_off: number, };
+
+/**
+ * A reply of the plan that is not the job.
+ */
+export type PlanReply = { "reply": "hold" } & HoldView | { "reply": "plan" } & PlanDrawn | { "reply": "solid" } & SolidView;
+
+/**
+ * A request of the plan.
+ */
+export type PlanRequest = { "ask": "leg_end", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The leg, from 1.
+ */
+leg: number, 
+/**
+ * Slope, gable, wall.
+ */
+end: EndKind, } | { "ask": "pitch", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The leg from which the face rises, from 1.
+ */
+leg: number, 
+/**
+ * How, with what was read.
+ */
+read: PitchRead, } | { "ask": "hold_still", 
+/**
+ * The oldest first.
+ */
+looks: Array<TiltSample>, } | { "ask": "sight_pitch", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The leg from which the face rises, from 1.
+ */
+leg: number, 
+/**
+ * Entry of the photo.
+ */
+photo: string, 
+/**
+ * Points across and down the picture, upright as it is looked at.
+ */
+size: [number, number], 
+/**
+ * What was marked.
+ */
+marks: Array<GableMark>, 
+/**
+ * Slopes booked before it: the same request said twice books once.
+ */
+after: number, } | { "ask": "capture_pitch", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The leg from which the face rises, from 1.
+ */
+leg: number, 
+/**
+ * The oldest first.
+ */
+looks: Array<TiltSample>, 
+/**
+ * Turned end for end since the one before.
+ */
+reversed: boolean, 
+/**
+ * Slopes booked before it: the same request said twice books once.
+ */
+after: number, } | { "ask": "add_item", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The leg from which the face rises, from 1.
+ */
+leg: number, 
+/**
+ * What it is.
+ */
+item: ItemKind, 
+/**
+ * Items booked before it: the same request said twice books once.
+ */
+after: number, } | { "ask": "saddle", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The number of the chimney.
+ */
+number: number, 
+/**
+ * What was seen.
+ */
+seen: SaddleObserved, } | { "ask": "layers", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * How many layers, where they were counted.
+ */
+layers: number | null, 
+/**
+ * What it is, in the words of the rates.
+ */
+kind: string | null, 
+/**
+ * The leg at whose edge it was seen, from 1; none where the place was not named.
+ */
+leg: number | null, } | { "ask": "deck", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * Planks or sheets.
+ */
+kind: DeckKind, 
+/**
+ * The leg at whose edge it was seen, from 1; none where the place was not named.
+ */
+leg: number | null, } | { "ask": "roof_seen", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The leg, from 1.
+ */
+leg: number, 
+/**
+ * What was seen over it.
+ */
+over: ObservedOverLeg, } | { "ask": "plan", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The width there is, px of the page.
+ */
+width: number, 
+/**
+ * The greatest height of the house on it.
+ */
+tallest: number, 
+/**
+ * Size of its letters: as large as the reader has them.
+ */
+letters: number, } | { "ask": "solid", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * From where.
+ */
+from: SeenFrom, };
 
 /**
  * The sketch of the outline, in feet: x to the right, y up the sheet; the walker's side is at the
@@ -1326,424 +1734,12 @@ never: Sentence, };
 /**
  * One reply.
  */
-export type Reply = { "reply": "today" } & TodayView | { "reply": "job" } & JobView | { "reply": "pad" } & PadView | { "reply": "settings" } & SettingsView | { "reply": "copies" } & CopiesView | { "reply": "invite" } & InviteView | { "reply": "square" } & SquareView | { "reply": "carried" } & CarriedView | { "reply": "book_copy" } & BookCopyView | { "reply": "hold" } & HoldView | { "reply": "plan" } & PlanDrawn | { "reply": "solid" } & SolidView | { "reply": "takeoff" } & TakeoffView | { "reply": "packets" } & PacketsView | { "reply": "refused" } & Sentence;
+export type Reply = { "reply": "today" } & TodayView | { "reply": "job" } & JobView | { "reply": "pad" } & PadView | { "reply": "settings" } & SettingsView | { "reply": "takeoff" } & TakeoffView | { "reply": "packets" } & PacketsView | { "reply": "refused" } & Sentence | PlanReply | CopiesReply;
 
 /**
- * One request.
+ * One request. The groups share one tag, `ask`, so that a request is one flat object.
  */
-export type Request = { "ask": "today" } | { "ask": "search", 
-/**
- * What to look for.
- */
-words: string, } | { "ask": "copies", 
-/**
- * Which job.
- */
-job: string | null, } | { "ask": "join", 
-/**
- * Its link, or its address, code and key as typed.
- */
-link: string, } | { "ask": "invite" } | { "ask": "start_job", 
-/**
- * Street address as said.
- */
-address: string, } | { "ask": "job", 
-/**
- * Which.
- */
-job: string, } | { "ask": "set", 
-/**
- * Which, with its value.
- */
-setting: Setting, } | { "ask": "open_pad", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * What is to be read.
- */
-thing: Thing | null, 
-/**
- * Hide every value of it that is booked already.
- */
-blind: boolean, } | { "ask": "close_pad", 
-/**
- * Which job.
- */
-job: string, } | { "ask": "press", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * Count of presses on this pad before this one: the same press said twice is one press.
- */
-press: number, 
-/**
- * The key.
- */
-key: Key, 
-/**
- * Milliseconds since the press before, where there was one: a bounce is asked about.
- */
-since_ms: number | null, } | { "ask": "answer_double", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * What was meant.
- */
-meant: Meant, } | { "ask": "chip", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * How it is read.
- */
-how: HowRead, 
-/**
- * What the tape follows.
- */
-followed: Followed, } | { "ask": "right", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * The reading.
- */
-reading: string, } | { "ask": "strike", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * The entry to strike.
- */
-entry: string, 
-/**
- * Why, where a reason is given.
- */
-reason: string | null, } | { "ask": "settle_at_desk", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * Everything in force on which a thing rests.
- */
-entries: Array<string>, } | { "ask": "undo", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * The entry to take back.
- */
-entry: string, } | { "ask": "redo", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * The undo entry to take back.
- */
-entry: string, } | { "ask": "corner", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * The leg that ends there, from 1.
- */
-after_leg: number, 
-/**
- * Which way the outline turns.
- */
-turn: Turn, } | { "ask": "cannot_get", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * What.
- */
-thing: Thing, 
-/**
- * Why, where a reason is given.
- */
-reason: string | null, } | { "ask": "leg_end", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * The leg, from 1.
- */
-leg: number, 
-/**
- * Slope, gable, wall.
- */
-end: EndKind, } | { "ask": "pitch", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * The leg from which the face rises, from 1.
- */
-leg: number, 
-/**
- * How, with what was read.
- */
-read: PitchRead, } | { "ask": "hold_still", 
-/**
- * The oldest first.
- */
-looks: Array<TiltSample>, } | { "ask": "sight_pitch", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * The leg from which the face rises, from 1.
- */
-leg: number, 
-/**
- * Entry of the photo.
- */
-photo: string, 
-/**
- * Points across and down the picture, upright as it is looked at.
- */
-size: [number, number], 
-/**
- * What was marked.
- */
-marks: Array<GableMark>, 
-/**
- * Slopes booked before it: the same request said twice books once.
- */
-after: number, } | { "ask": "capture_pitch", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * The leg from which the face rises, from 1.
- */
-leg: number, 
-/**
- * The oldest first.
- */
-looks: Array<TiltSample>, 
-/**
- * Turned end for end since the one before.
- */
-reversed: boolean, 
-/**
- * Slopes booked before it: the same request said twice books once.
- */
-after: number, } | { "ask": "visit", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * What.
- */
-note: VisitNote, } | { "ask": "photo_said", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * Entries of the photos.
- */
-photos: Array<string>, 
-/**
- * What is said of them.
- */
-word: PhotoWord, } | { "ask": "hold_place", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * The card; none: one came back.
- */
-at: string | null, } | { "ask": "add_item", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * The leg from which the face rises, from 1.
- */
-leg: number, 
-/**
- * What it is.
- */
-item: ItemKind, 
-/**
- * Items booked before it: the same request said twice books once.
- */
-after: number, } | { "ask": "add_change", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * The number it is to have, as the job says: the same request said twice books once.
- */
-number: number, 
-/**
- * The leg from which the face rises, from 1; none where no face was chosen.
- */
-leg: number | null, 
-/**
- * How many sheets.
- */
-sheets: number, 
-/**
- * Somebody who may say yes agreed to it.
- */
-consent: boolean, } | { "ask": "saddle", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * The number of the chimney.
- */
-number: number, 
-/**
- * What was seen.
- */
-seen: SaddleObserved, } | { "ask": "plan", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * The width there is, px of the page.
- */
-width: number, 
-/**
- * The greatest height of the house on it.
- */
-tallest: number, 
-/**
- * Size of its letters: as large as the reader has them.
- */
-letters: number, } | { "ask": "solid", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * From where.
- */
-from: SeenFrom, } | { "ask": "takeoff", 
-/**
- * Which job.
- */
-job: string, } | { "ask": "set_rate", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * The path of its key: `field.price`.
- */
-key: string, 
-/**
- * Its value as typed; empty: blank, so that what it prices is not priced.
- */
-value: string, } | { "ask": "layers", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * How many layers, where they were counted.
- */
-layers: number | null, 
-/**
- * What it is, in the words of the rates.
- */
-kind: string | null, 
-/**
- * The leg at whose edge it was seen, from 1; none where the place was not named.
- */
-leg: number | null, } | { "ask": "deck", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * Planks or sheets.
- */
-kind: DeckKind, 
-/**
- * The leg at whose edge it was seen, from 1; none where the place was not named.
- */
-leg: number | null, } | { "ask": "roof_seen", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * The leg, from 1.
- */
-leg: number, 
-/**
- * What was seen over it.
- */
-over: ObservedOverLeg, } | { "ask": "packets", 
-/**
- * Which job.
- */
-job: string, } | { "ask": "make_packet", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * For whom.
- */
-edition: Edition, } | { "ask": "send", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * The packet's id; none: the newest.
- */
-packet: string | null, 
-/**
- * Who is to get it, as written.
- */
-to: string, 
-/**
- * Sendings booked before it: the same request said twice books once.
- */
-after: number, } | { "ask": "send_came", 
-/**
- * Which job.
- */
-job: string, 
-/**
- * The sending.
- */
-send: string, 
-/**
- * How far.
- */
-stage: SendStage, };
+export type Request = TodayRequest | ArriveRequest | WalkRoundRequest | FieldBookRequest | PlanRequest | CheckRequest | TakeoffRequest | JobFileRequest | SettingsRequest | CopiesRequest;
 
 /**
  * What was seen of a saddle behind a chimney.
@@ -1769,7 +1765,7 @@ asks: Array<AskView>,
 judged: Array<Sentence>, };
 
 /**
- * How far a packet came on its way. No device can know that somebody read it.
+ * How far a packet has gone. No device can know that a person read it.
  */
 export type SendStage = "waiting" | "shared" | "handed_on" | "not_sent";
 
@@ -1819,6 +1815,15 @@ en: string, };
  * A setting of this device.
  */
 export type Setting = { "set": "cold_hands", "to": boolean } | { "set": "mirror_hand", "to": boolean } | { "set": "sound", "to": boolean } | { "set": "single_letter_keys", "to": boolean } | { "set": "tape", "to": TapeMarks } | { "set": "fractions", "to": FractionStep } | { "set": "building_on", "to": Side } | { "set": "language", "to": Language } | { "set": "leaf", "to": Theme };
+
+/**
+ * A request about settings.
+ */
+export type SettingsRequest = { "ask": "set", 
+/**
+ * Which, with its value.
+ */
+setting: Setting, };
 
 /**
  * Settings of this device.
@@ -2128,6 +2133,27 @@ loads: LoadBar | null,
 lines: Array<TakeoffLine>, };
 
 /**
+ * A request of the takeoff.
+ */
+export type TakeoffRequest = { "ask": "takeoff", 
+/**
+ * Which job.
+ */
+job: string, } | { "ask": "set_rate", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * The path of its key: `field.price`.
+ */
+key: string, 
+/**
+ * Its value as typed; empty: blank, so that what it prices is not priced.
+ */
+value: string, };
+
+/**
  * The takeoff of one job.
  */
 export type TakeoffView = { 
@@ -2316,6 +2342,23 @@ at_ms: number,
 beta: number, };
 
 /**
+ * A request of Today.
+ */
+export type TodayRequest = { "ask": "today" } | { "ask": "search", 
+/**
+ * What to look for.
+ */
+words: string, } | { "ask": "start_job", 
+/**
+ * Street address as said.
+ */
+address: string, } | { "ask": "job", 
+/**
+ * Which.
+ */
+job: string, };
+
+/**
  * Today.
  */
 export type TodayView = { 
@@ -2354,7 +2397,7 @@ because: Array<string>, };
  */
 export type Turn = { "turn": "outside" } | { "turn": "inside" } | { "turn": "angled", 
 /**
- * Degrees.
+ * Degrees, positive toward the building.
  */
 degrees: number, } | { "turn": "straight" };
 
@@ -2452,6 +2495,23 @@ guessed: Array<string>,
  * The shots wanted and not there.
  */
 wanted: Array<WantedShot>, };
+
+/**
+ * A request of the walk-round. A photo itself comes as bytes.
+ */
+export type WalkRoundRequest = { "ask": "photo_said", 
+/**
+ * Which job.
+ */
+job: string, 
+/**
+ * Entries of the photos.
+ */
+photos: Array<string>, 
+/**
+ * What is said of them.
+ */
+word: PhotoWord, };
 
 /**
  * What is looked for on a walk round a house beside its sides.

@@ -27,6 +27,7 @@ pub struct CopiesView {
     /// Of the job that was asked about; none where none was.
     pub copies: Option<Sentence>,
     /// Entries of it that other devices booked: where this grows, the job is to be fetched anew.
+    #[serde(rename = "of_others")]
     pub entries_of_others: u32,
     /// The hub that this book keeps in step with.
     pub hub: Option<HubView>,
