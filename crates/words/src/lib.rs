@@ -29,6 +29,7 @@ pub mod picture;
 pub mod proposal;
 pub mod safety;
 pub mod story;
+pub mod takeoff;
 
 pub use catalog::{CatalogLine, Kind, catalog};
 pub use format::{

@@ -72,6 +72,8 @@ areas! {
     Packet(crate::packet::PacketMessage);
     /// Why a file is not a whole packet.
     PacketCheck(crate::packet_check::PacketCheckMessage);
+    /// What to check before a takeoff is used, and why a roof has none.
+    Takeoff(crate::takeoff::TakeoffMessage);
     /// What becomes of a picture file.
     Picture(crate::picture::PictureMessage);
 }

@@ -72,16 +72,18 @@ impl TakeoffCaution {
     }
 }
 
-/// Whole months from one day to a later one.
-fn whole_months(from: NaiveDate, to: NaiveDate) -> i32 {
+/// Returns the whole months from one day to a later one; 0 if the other is earlier.
+#[must_use]
+pub fn whole_months(from: NaiveDate, to: NaiveDate) -> u32 {
     let months = |day: NaiveDate| 12 * day.year() + day.month0().cast_signed();
-    months(to) - months(from) - i32::from(to.day() < from.day())
+    let whole = months(to) - months(from) - i32::from(to.day() < from.day());
+    whole.max(0).unsigned_abs()
 }
 
 /// `2 years and 6 months`.
 fn age_words(from: NaiveDate, to: NaiveDate) -> String {
     let months = whole_months(from, to);
-    let said = |count: i32, one: &str| match count {
+    let said = |count: u32, one: &str| match count {
         1 => format!("1 {one}"),
         count => format!("{count} {one}s"),
     };

@@ -30,7 +30,7 @@ mod work;
 
 pub use crate::settings::BootKind;
 pub use because::Cause;
-pub use cautions::TakeoffCaution;
+pub use cautions::{TakeoffCaution, whole_months};
 pub use item::{OrderItem, Pack};
 pub use quantities::{
     Billing, Courses, IceBarrier, LaborHours, Laid, LoadLimit, NotShingled, OrderLine, Range,

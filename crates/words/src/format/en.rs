@@ -242,6 +242,8 @@ fn forms(noun: Noun) -> (&'static str, &'static str) {
         Noun::Penetration => ("penetration", "penetrations"),
         Noun::PipeBoot => ("pipe boot", "pipe boots"),
         Noun::Floor => ("floor", "floors"),
+        Noun::Year => ("year", "years"),
+        Noun::Month => ("month", "months"),
         Noun::Day => ("day", "days"),
         Noun::Hour => ("hour", "hours"),
         Noun::Minute => ("minute", "minutes"),

@@ -300,6 +300,8 @@ fn forms(noun: Noun) -> (Gender, &'static str, &'static str) {
         Noun::Penetration => (Feminine, "cosa que sobresale", "cosas que sobresalen"),
         Noun::PipeBoot => (Feminine, "bota para tubo", "botas para tubo"),
         Noun::Floor => (Masculine, "piso", "pisos"),
+        Noun::Year => (Masculine, "año", "años"),
+        Noun::Month => (Masculine, "mes", "meses"),
         Noun::Day => (Masculine, "día", "días"),
         Noun::Hour => (Feminine, "hora", "horas"),
         Noun::Minute => (Masculine, "minuto", "minutos"),

@@ -90,6 +90,10 @@ nouns! {
     PipeBoot;
     /// A level of a house.
     Floor;
+    /// A year of age.
+    Year;
+    /// A month of age.
+    Month;
     /// A day of work.
     Day;
     /// An hour of work.
