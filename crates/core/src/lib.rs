@@ -6,6 +6,7 @@
 pub mod book;
 pub mod check;
 pub mod drawing;
+pub mod job;
 pub mod outline;
 pub mod path;
 pub mod photo;
