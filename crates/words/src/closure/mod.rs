@@ -1,7 +1,8 @@
-//! Whether the outline comes back to its start, and what to read again.
+//! Whether an outline closes, why it does not, and what to read.
 
 mod en;
 mod es;
+mod from_core;
 mod message;
 
 pub use message::ClosureMessage;
