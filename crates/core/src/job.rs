@@ -15,7 +15,8 @@ use crate::outline::AdjustError;
 use crate::price::Price;
 use crate::roof::Roof;
 use crate::settings::{Terms, choose_rates};
-use crate::solve::{NotPriceable, Priced, RoofUnavailable, Solved, solve, take_off_and_price};
+use crate::settled::RoofUnavailable;
+use crate::solve::{NotPriceable, Priced, Solved, solve, take_off_and_price};
 use crate::survey::Survey;
 use crate::takeoff::{NoTakeoff, Takeoff};
 use std::sync::Arc;
@@ -137,7 +138,7 @@ impl SolvedJob {
         Standing {
             book: &self.field_book,
             laid: &self.laid,
-            solved: self.solution(),
+            bodies: self.solution().map_or(&[], |solved| &solved.bodies),
         }
     }
 }

@@ -3,8 +3,9 @@
 
 use eavebook_core::check::{MissingReading, ReadFirst, Reason, Unread};
 use eavebook_core::outline::{Checked, net};
-use eavebook_core::solve::{Solved, SpanRow, UncertaintySource};
+use eavebook_core::solve::Solved;
 use eavebook_core::survey::{Hearsay, PlacedFrom, Point, Reading, Rise, Span, Survey};
+use eavebook_core::uncertainty::{SpanRow, UncertaintySource};
 use eavebook_core::units::Length;
 use eavebook_houses::{House, Noise, Told, house};
 

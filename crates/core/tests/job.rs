@@ -10,7 +10,8 @@ use eavebook_core::book::kinds::{
 use eavebook_core::book::lay_out::lay_out;
 use eavebook_core::job::{JobBasis, JobError, SolvedJob};
 use eavebook_core::settings::Terms;
-use eavebook_core::solve::{RoofUnavailable, solve, take_off_and_price};
+use eavebook_core::settled::RoofUnavailable;
+use eavebook_core::solve::{solve, take_off_and_price};
 use std::sync::Arc;
 use uuid::Uuid;
 

@@ -1,8 +1,9 @@
 //! How unsure edges and plan are, against hips worked by hand and roofs raised over other readings.
 
 use eavebook_core::roof::EdgeKind;
-use eavebook_core::solve::{LengthSpread, length_spread, solve};
+use eavebook_core::solve::{length_spread, solve};
 use eavebook_core::survey::{Sketch, Survey};
+use eavebook_core::uncertainty::LengthSpread;
 use eavebook_core::units::{Angle, Length};
 use eavebook_houses::{House, Noise, Told, house};
 

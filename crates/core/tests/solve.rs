@@ -2,8 +2,10 @@
 
 use eavebook_core::check::{Unread, Why};
 use eavebook_core::roof::EdgeKind;
-use eavebook_core::solve::{Ground, RoofUnavailable, UncertaintySource, solve_over};
+use eavebook_core::settled::{Ground, RoofUnavailable};
+use eavebook_core::solve::solve_over;
 use eavebook_core::survey::{Covering, Deck, Hearsay, PlacedFrom, Point, Rise, Span};
+use eavebook_core::uncertainty::UncertaintySource;
 use eavebook_core::units::Length;
 use eavebook_houses::{Noise, Told, house};
 

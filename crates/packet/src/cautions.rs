@@ -8,9 +8,9 @@ use crate::edition::Lang;
 use crate::job::Job;
 use crate::words::either;
 use eavebook_core::book::names::capital;
-use eavebook_core::check::{Caution, at_house};
+use eavebook_core::check::Caution;
 use eavebook_core::pitch::Footing;
-use eavebook_core::solve::Comparison;
+use eavebook_core::solve::{Comparison, at_house};
 
 /// Before anybody climbs.
 pub fn climbing(lang: Lang) -> String {

@@ -63,7 +63,7 @@ impl Sayings {
             known,
             all: BTreeMap::new(),
         };
-        let parts = Parts::new(&job.standing());
+        let parts = Parts::new(&job.standing(), job.solved);
         for read in &job.book.readings {
             let state = said::state_of(job, read).word();
             let words = format!("{}, {state}", said::in_words(&read.text));

@@ -45,7 +45,7 @@ impl<'a> Job<'a> {
         Standing {
             book: self.book,
             laid: self.laid,
-            solved: self.solved,
+            bodies: self.solved.map_or(&[], |solved| &solved.bodies),
         }
     }
 }

@@ -25,7 +25,7 @@ use std::path::Path;
 /// A paper of a house before it is set.
 fn leaf(owned: &Owned, kind: PaperKind, lang: Lang) -> Leaf {
     let job = owned.job();
-    let parts = Parts::new(&job.standing());
+    let parts = Parts::new(&job.standing(), job.solved);
     let mut photos = said::photo_rows(&job, &parts);
     for photo in &mut photos {
         photo.file = Some(format!("photos/{}.jpg", photo.number));

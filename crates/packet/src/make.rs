@@ -104,7 +104,7 @@ pub(crate) fn gather(
     freeze: &Freeze,
     photos: &dyn Photos,
 ) -> PacketContents {
-    let parts = Parts::new(&job.standing());
+    let parts = Parts::new(&job.standing(), job.solved);
     let unknown = not_known(job, &parts);
     let house = house_entries(job.entries);
     let set = digest(house);

@@ -92,7 +92,7 @@ pub fn body<'a>(job: &Standing<'a>) -> Option<&'a eavebook_core::survey::Body> {
 
 impl<'a> Parts<'a> {
     /// Names the parts of a job.
-    pub fn new(job: &Standing<'a>) -> Parts<'a> {
+    pub fn new(job: &Standing<'a>, solved: Option<&'a Solved>) -> Parts<'a> {
         let turned = turned(job);
         let places = face_places(job.book, job.laid);
         let corners = corners(job);
@@ -105,10 +105,7 @@ impl<'a> Parts<'a> {
             sigma_by_kind: BTreeMap::new(),
             turned,
         };
-        match job
-            .solved
-            .and_then(|solved| Some((solved, solved.roof.as_ref().ok()?)))
-        {
+        match solved.and_then(|solved| Some((solved, solved.roof.as_ref().ok()?))) {
             Some((solved, roof)) => {
                 let spread = job
                     .laid

@@ -5,7 +5,8 @@ mod compare;
 mod moves_nothing;
 
 use eavebook_core::result::result;
-use eavebook_core::solve::{Ground, solve_over, take_off_and_price_as_meant};
+use eavebook_core::settled::Ground;
+use eavebook_core::solve::{solve_over, take_off_and_price_as_meant};
 use eavebook_core::survey_file::{self, SurveyFile};
 use serde_json::{Map, Value};
 use std::path::PathBuf;

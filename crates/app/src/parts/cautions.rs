@@ -2,8 +2,9 @@
 
 use crate::places::plan::totals;
 use crate::sentence::{self, Sentence};
-use eavebook_core::check::{Caution, at_house};
-use eavebook_core::solve::AlternativeTopology;
+use eavebook_core::check::Caution;
+use eavebook_core::solve::at_house;
+use eavebook_core::uncertainty::AlternativeTopology;
 use eavebook_core::units::RoundTo;
 
 /// One caution.

@@ -3,8 +3,7 @@
 use crate::names;
 use crate::parts::solved_job::SolvedJob;
 use crate::sentence::{Sentence, sentence};
-use eavebook_core::check::at_house;
-use eavebook_core::solve;
+use eavebook_core::solve::{self, at_house};
 use eavebook_core::survey;
 
 /// Something seen, with what comes of it.

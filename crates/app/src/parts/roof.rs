@@ -4,7 +4,8 @@ use crate::parts::solved_job::SolvedJob;
 use crate::reply;
 use eavebook_core::book::names::{FacePlace, face_places};
 use eavebook_core::roof::{EdgeKind, Roof};
-use eavebook_core::solve::{LengthSpread, Solved, length_spread};
+use eavebook_core::solve::{Solved, length_spread};
+use eavebook_core::uncertainty::LengthSpread;
 use eavebook_core::units::{Area, Figure, Length, RoundTo};
 use std::collections::BTreeMap;
 

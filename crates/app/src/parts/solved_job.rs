@@ -4,8 +4,8 @@ use crate::open_job::OpenJob;
 use eavebook_core::book::kinds::{Side, TapeMarks, Thing};
 use eavebook_core::book::lay_out::LaidOut;
 use eavebook_core::check::{Proof, Standing, spanned};
-use eavebook_core::solve::UncertaintySource;
 use eavebook_core::solve::{self, Solved};
+use eavebook_core::uncertainty::UncertaintySource;
 use eavebook_core::units::{RoundTo, Tongue};
 use std::ops::Deref;
 use uuid::Uuid;
@@ -14,6 +14,8 @@ use uuid::Uuid;
 pub struct SolvedJob<'a> {
     /// What was booked, laid out and worked out.
     pub standing: Standing<'a>,
+    /// The solution; `None` while the walk is open.
+    pub solved: Option<&'a Solved>,
     /// The thing that is being read again without sight of its value.
     pub hidden: Option<&'a Thing>,
     /// This device.
@@ -59,8 +61,9 @@ impl<'a> SolvedJob<'a> {
             standing: Standing {
                 book: &opened.book,
                 laid,
-                solved,
+                bodies: solved.map_or(&[], |solved| &solved.bodies),
             },
+            solved,
             hidden,
             device: opened.device,
             building_on: walked_on.unwrap_or(opened.settings.building_on()),

@@ -4,7 +4,7 @@ use super::hearsay::{Compared, Reason};
 use crate::outline::{ClosureState, Lack, Outline, Part};
 use crate::pitch::{Footing, PitchChances, SettledRise, Unevenness, zero_jumps};
 use crate::roof::{Roof, RoofCaution};
-use crate::solve::{RoofUnavailable, SolvedBody};
+use crate::settled::{RoofUnavailable, SolvedBody};
 use crate::survey::{PenetrationKind, Place, Survey};
 use crate::units::{Angle, Pitch};
 use std::fmt;

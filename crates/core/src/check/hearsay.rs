@@ -1,6 +1,6 @@
 //! Figures of others beside ours: compared, never used.
 
-use crate::solve::{SolvedBody, Totals};
+use crate::settled::{SolvedBody, Totals};
 use crate::survey::{Body, Hearsay, Point, Survey};
 use crate::units::Length;
 use std::fmt::{self, Display, Formatter};

@@ -2,8 +2,9 @@
 
 use crate::outline::{Outline, default_sigma, unit_vector};
 use crate::pitch::SettledRise;
-use crate::solve::{AreaVariance, Gain, SolvedBody, SpanRow};
+use crate::settled::SolvedBody;
 use crate::survey::{Body, Sketch, Span};
+use crate::uncertainty::{AreaVariance, Gain, SpanRow};
 use crate::units::{Angle, Length};
 
 /// Something that nobody read.

@@ -1,7 +1,6 @@
 //! The Leave-site check: what is open, what is unproved, what to read again first, what to be
 //! careful of.
 
-pub mod at_house;
 mod cautions;
 mod hearsay;
 mod missing;

@@ -1,8 +1,9 @@
 //! How far each reading is checked, and what a slip that nobody notices would do.
 
 use crate::outline::{Checked, span_sigma};
-use crate::solve::{AreaVariance, SolvedBody, SpanRow};
+use crate::settled::SolvedBody;
 use crate::survey::Body;
+use crate::uncertainty::{AreaVariance, SpanRow};
 use crate::units::{Area, Length, Money, RoundTo};
 use std::fmt::{self, Display, Formatter};
 

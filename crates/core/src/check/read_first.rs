@@ -2,8 +2,9 @@
 
 use crate::outline::span_sigma;
 use crate::pitch::SettledRise;
-use crate::solve::{AreaVariance, SolvedBody, SpanRow, UncertaintySource};
+use crate::settled::SolvedBody;
 use crate::survey::Body;
+use crate::uncertainty::{AreaVariance, SpanRow, UncertaintySource};
 use std::collections::BTreeMap;
 
 /// Something to look at again.

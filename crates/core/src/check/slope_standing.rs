@@ -22,7 +22,7 @@ impl<'a> Standing<'a> {
     /// The slope over a leg, from 1, as it was settled; none where there is none, or several.
     #[must_use]
     pub fn settled_slope(&self, leg: u32) -> Option<&'a SettledPitch> {
-        let rises = &self.solved?.bodies.first()?.rises;
+        let rises = &self.bodies.first()?.rises;
         match rises.get((leg as usize).checked_sub(1)?)? {
             SettledRise::Slope(pitch) => Some(pitch),
             SettledRise::Unknown
@@ -31,9 +31,15 @@ impl<'a> Standing<'a> {
             | SettledRise::Wall => None,
         }
     }
+
+    /// How well the slope over a leg is known, from 1.
+    #[must_use]
+    pub fn slope_state(&self, leg: u32) -> State {
+        state(self, leg)
+    }
 }
 
-pub(super) fn state(standing: &Standing, leg: u32) -> State {
+fn state(standing: &Standing, leg: u32) -> State {
     if end_of(standing.book, leg) != EndKind::Sloped {
         // What rises there was seen, and has no figure but that of its leg.
         return standing.state(&Thing::Leg { leg });

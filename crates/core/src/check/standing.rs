@@ -1,13 +1,12 @@
 //! How well a thing is known: a word of its own for each way, the same on every screen and paper.
 
-use super::slope_standing;
 use crate::book::agree::in_dispute;
 use crate::book::counted::counts;
 use crate::book::fold::{BookedReading, FieldBook};
 use crate::book::kinds::{HowRead, SizeOf, Thing};
 use crate::book::lay_out::LaidOut;
 use crate::outline::{ClosureState, ClosureWords, LastLeg, LegFigure, Outline, Round, Suspect};
-use crate::solve::Solved;
+use crate::settled::SolvedBody;
 use crate::survey::{Reading, Span};
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
@@ -68,15 +67,15 @@ pub struct Standing<'a> {
     pub book: &'a FieldBook,
     /// The same laid out.
     pub laid: &'a LaidOut,
-    /// What it comes to, once its line has come round.
-    pub solved: Option<&'a Solved>,
+    /// The bodies after the adjustment; empty while the walk is open.
+    pub bodies: &'a [SolvedBody],
 }
 
 impl<'a> Standing<'a> {
     /// The adjusted outline, once its line has come round.
     #[must_use]
     pub fn outline(&self) -> Option<&'a Outline> {
-        Some(&self.solved?.bodies.first()?.outline)
+        Some(&self.bodies.first()?.outline)
     }
 
     /// Readings of a thing that are in force, the newest last.
@@ -197,12 +196,6 @@ impl<'a> Standing<'a> {
             };
             self.at_desk(once, entries())
         }
-    }
-
-    /// How well the slope over a leg is known, from 1.
-    #[must_use]
-    pub fn slope_state(&self, leg: u32) -> State {
-        slope_standing::state(self, leg)
     }
 
     /// How well something with sizes is known: as well as the least known of them. The height of a

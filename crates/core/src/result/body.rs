@@ -4,8 +4,9 @@ use super::price::cents;
 use crate::check::Proof;
 use crate::outline::{ClosureState, SlipKind};
 use crate::pitch::SettledRise;
-use crate::solve::{SolvedBody, SteeperWhenUnsure};
+use crate::settled::SolvedBody;
 use crate::survey::Body;
+use crate::uncertainty::SteeperWhenUnsure;
 use crate::units::{Area, Length, Money};
 use serde::Serialize;
 

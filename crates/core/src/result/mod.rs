@@ -10,8 +10,10 @@ mod takeoff;
 
 use crate::check::{Compared, MissingReading, ReadFirst, Unread, Why};
 use crate::roof::{EdgeKind, Roof};
-use crate::solve::{NotPriceable, Priced, Share, Solved, Totals, UncertaintySource, judge_seen};
+use crate::settled::Totals;
+use crate::solve::{NotPriceable, Priced, Solved, judge_seen};
 use crate::survey::Survey;
+use crate::uncertainty::{Share, UncertaintySource};
 use because::Because;
 use body::{BodyResult, body_result};
 use price::PriceResult;

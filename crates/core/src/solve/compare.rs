@@ -1,11 +1,12 @@
 //! What somebody saw of the roof from where one stood, set beside the computed one: it agrees, it
 //! is explained, or it is flagged with what would explain it. Nothing is changed by it.
 
-use super::lengths::{MOVE_DEG, MOVE_FT, slopes, with_corner, with_slope};
-use super::{Ground, Solved, shape, solve};
+use super::solved::{Solved, solve};
 use crate::pitch::SettledRise;
 use crate::roof::{BodyShape, EdgeKind, Face, Roof, raise};
+use crate::settled::{Ground, SolvedBody, shapes};
 use crate::survey::{ObservedEnd, Rise, RoofObservation, Survey};
+use crate::uncertainty::{MOVE_DEG, MOVE_FT, unsure_pitches, with_corner, with_slope};
 use crate::units::Length;
 use std::fmt;
 
@@ -264,7 +265,7 @@ fn over_eaves(survey: &Survey, roof: &Roof, body: usize) -> Option<f64> {
 /// One standard deviation of the height of a body's ridge, feet: the roof raised again with each
 /// corner and each slope of the body moved by a little, carried by their covariance.
 fn ridge_spread(survey: &Survey, solved: &Solved, body: usize, top: f64) -> f64 {
-    let Ok(shapes) = shape::shapes(&survey.bodies, &solved.bodies, Ground::Squared) else {
+    let Ok(shapes) = shapes(&survey.bodies, &solved.bodies, Ground::Squared) else {
         return 0.0;
     };
     let by_unit = |moved: &[BodyShape], by: f64| {
@@ -272,7 +273,7 @@ fn ridge_spread(survey: &Survey, solved: &Solved, body: usize, top: f64) -> f64 
         let again = again.and_then(|roof| over_eaves(survey, &roof, body));
         again.map_or(0.0, |again| (again - top) / by)
     };
-    let super::SolvedBody { outline, rises } = &solved.bodies[body];
+    let SolvedBody { outline, rises } = &solved.bodies[body];
     let corners = 0..2 * shapes[body].corners.len();
     let by_corner: Vec<f64> = corners
         .map(|k| by_unit(&with_corner(&shapes, body, k), MOVE_FT))
@@ -283,7 +284,7 @@ fn ridge_spread(survey: &Survey, solved: &Solved, body: usize, top: f64) -> f64 
             variance += one * other * outline.covariance.get((k, l)).copied().unwrap_or(0.0);
         }
     }
-    for (read_at, sigma) in slopes(rises) {
+    for (read_at, sigma) in unsure_pitches(rises) {
         let turned = with_slope(&shapes, body, rises, (read_at, MOVE_DEG));
         variance += (by_unit(&turned, MOVE_DEG) * sigma).powi(2);
     }

@@ -1,9 +1,10 @@
 //! A solved survey taken off and priced.
 
-use super::{Ground, RoofUnavailable, Solved, shape};
+use super::solved::Solved;
 use crate::price::{Price, price};
 use crate::roof::{Roof, raise};
 use crate::settings::{Chosen, Terms};
+use crate::settled::{Ground, RoofUnavailable, shapes};
 use crate::survey::{Sketch, Survey};
 use crate::takeoff::{NoTakeoff, TENTH, Takeoff, TakeoffCaution, take_off};
 use crate::units::{Area, Money};
@@ -73,7 +74,7 @@ pub fn take_off_and_price_as_meant(
         .iter()
         .any(|body| matches!(body.outline, Sketch::Turned { .. }));
     if was_read {
-        let shapes = shape::shapes(&survey.bodies, &solved.bodies, Ground::Squared)?;
+        let shapes = shapes(&survey.bodies, &solved.bodies, Ground::Squared)?;
         // Where squaring spoils what the readings allow, the roof as read is taken off.
         if let Ok(roof) = raise(&shapes, &survey.walls) {
             return Ok((over(survey, &roof, solved, terms)?, Some(roof)));

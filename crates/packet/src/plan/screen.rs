@@ -6,6 +6,7 @@ use crate::named::{NamedEdge, Parts};
 use crate::words;
 use eavebook_core::check::Standing;
 use eavebook_core::drawing::{Ground, House, Sheet, Words, draw, listed, svg};
+use eavebook_core::solve::Solved;
 use eavebook_core::units::{Length, RoundTo};
 
 /// How a plan is drawn on a screen.
@@ -46,8 +47,8 @@ pub struct ScreenPlan {
 
 /// The plan of a job whose outline has come round.
 #[must_use]
-pub fn on_screen(job: &Standing, how: OnScreen) -> ScreenPlan {
-    let parts = Parts::new(job);
+pub fn on_screen(job: &Standing, solved: Option<&Solved>, how: OnScreen) -> ScreenPlan {
+    let parts = Parts::new(job, solved);
     // The list has one row for all faces that rise from a leg.
     let called = |place: usize| words::face_place(parts.faces[place].place, how.lang);
     let written = |length: Length| short(length, how);

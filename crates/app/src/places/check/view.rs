@@ -16,7 +16,7 @@ use eavebook_core::check::State;
 use eavebook_core::check::spanned;
 use eavebook_core::outline::ClosureState;
 use eavebook_core::solve::Solved;
-use eavebook_core::solve::UncertaintySource;
+use eavebook_core::uncertainty::UncertaintySource;
 
 /// What a screen of the check is made from.
 pub struct Parts<'a> {

@@ -48,7 +48,9 @@ pub fn view(opened: &OpenJob, Room(sheet): Room) -> PlanDrawn {
             Lengths::Written
         },
     };
-    let plan = seen.is_shut().then(|| on_screen(&seen.standing, how));
+    let plan = seen
+        .is_shut()
+        .then(|| on_screen(&seen.standing, seen.solved, how));
     let (height, left_off) = plan
         .as_ref()
         .map_or((0.0, 0), |plan| (plan.height, plan.left_off));

@@ -10,7 +10,8 @@ use eavebook_core::book::kinds::Thing;
 use eavebook_core::book::{counted, on_roof};
 use eavebook_core::check::Caution;
 use eavebook_core::price::{NotPriced, Price};
-use eavebook_core::solve::{Priced, RoofUnavailable, Solved};
+use eavebook_core::settled::RoofUnavailable;
+use eavebook_core::solve::{Priced, Solved};
 use eavebook_core::takeoff::{Cause, Ranged, TakeoffCaution, Unlisted};
 
 fn lack(code: &str, words: impl Into<String>, opens: Option<ThingLink>) -> LackView {

@@ -1,9 +1,10 @@
 //! Where the uncertainty of the roof's area comes from, and what another look would take off it.
 
-use super::{CrossCovariance, SolvedBody, SpanRow};
+use super::span_row::SpanRow;
 use crate::outline::span_sigma;
 use crate::pitch::SettledRise;
 use crate::roof::Gradient;
+use crate::settled::{CrossCovariance, SolvedBody};
 use crate::survey::{Body, Point};
 use crate::units::Length;
 use nalgebra::{DMatrix, DVector};
@@ -60,12 +61,9 @@ pub struct Gain {
     pub separates: f64,
 }
 
-/// Variance of a figure that changes so with what was measured.
-pub(super) fn variance_of(
-    bodies: &[SolvedBody],
-    together: &CrossCovariance,
-    figure: &Gradient,
-) -> f64 {
+/// Returns the variance of a figure by its change with corners and pitches.
+#[must_use]
+pub fn variance_of(bodies: &[SolvedBody], together: &CrossCovariance, figure: &Gradient) -> f64 {
     let slopes: f64 = slope_shares(bodies, figure)
         .iter()
         .map(SlopeShare::variance)
@@ -104,8 +102,9 @@ fn slope_shares(bodies: &[SolvedBody], area: &Gradient) -> Vec<SlopeShare> {
 }
 
 impl AreaVariance {
-    /// Of bodies by how the area of their roof follows them.
-    pub(super) fn of(
+    /// Returns the variance of an area by its change with corners and pitches.
+    #[must_use]
+    pub fn from_gradient(
         bodies: &[Body],
         solved: &[SolvedBody],
         together: &CrossCovariance,
@@ -131,7 +130,8 @@ impl AreaVariance {
 
     /// Of the area in plan, for want of a roof: moving corner i changes the area by
     /// `(y_(i+1) - y_(i-1), x_(i-1) - x_(i+1)) / 2`. Nothing while a corner is not known.
-    pub(super) fn in_plan(
+    #[must_use]
+    pub fn in_plan(
         bodies: &[Body],
         solved: &[SolvedBody],
         together: &CrossCovariance,
@@ -145,7 +145,7 @@ impl AreaVariance {
         let corners: Option<Vec<DVector<f64>>> = solved.iter().map(by_corner).collect();
         corners.map_or_else(AreaVariance::default, |corners| {
             let slopes = vec![Vec::new(); solved.len()];
-            AreaVariance::of(bodies, solved, together, &Gradient { corners, slopes })
+            AreaVariance::from_gradient(bodies, solved, together, &Gradient { corners, slopes })
         })
     }
 

@@ -3,15 +3,15 @@
 //! The roof is raised again with each corner and each slope moved by a little, and the change of
 //! every edge is carried by the covariance of what moved it. Near a change of shape that says
 //! nothing, or too little: there the roof is raised over other readings ([`super::alternative`]). That
-//! is a hundred roofs, so it stands apart from [`super::solve`] for who shows edges one by one.
+//! raises a hundred roofs, so it is a function of its own, for views that show edges one by one.
 
 use super::alternative::{AlternativeTopology, LikelyLength, Moves, judge, likely_roofs};
-use super::{Ground, Solved, shape};
-use crate::pitch::SettledRise;
-use crate::roof::{BodyShape, Edge, EdgeKind, Rise, Roof, raise};
+use super::moves::{MOVE_DEG, MOVE_FT, unsure_pitches, with_corner, with_slope};
+use crate::roof::{BodyShape, Edge, EdgeKind, Roof, raise};
+use crate::settled::{CrossCovariance, Ground, SolvedBody, shapes};
 use crate::survey::Survey;
-use crate::units::{Angle, Area, Length, Pitch};
-use std::collections::BTreeMap;
+use crate::units::{Area, Length};
+use std::collections::{BTreeMap, BTreeSet};
 
 /// One standard deviation of lengths and of the area in plan.
 #[derive(Clone, Debug, PartialEq)]
@@ -28,10 +28,6 @@ pub struct LengthSpread {
     pub plan_area: Area,
 }
 
-/// How far a corner is moved, feet: far above rounding, far below any edge that counts.
-pub(super) const MOVE_FT: f64 = 0.002;
-/// How far a slope is turned, degrees.
-pub(super) const MOVE_DEG: f64 = 0.005;
 /// The ends of one edge lie within this after such a move, feet.
 const SAME_PLACE: f64 = 0.5;
 
@@ -42,22 +38,35 @@ struct Figures {
     plan_area: f64,
 }
 
-/// How unsure the lengths are; none where there is no roof. Slopes that share no reading
-/// are independent of each other, bodies unless one was found from another.
+/// A house whose roof is raised.
+#[derive(Clone, Copy, Debug)]
+pub struct RaisedHouse<'a> {
+    /// The bodies after the adjustment, in the order of the survey.
+    pub bodies: &'a [SolvedBody],
+    /// How bodies found from one another move together.
+    pub together: &'a CrossCovariance,
+    /// The roof over all bodies.
+    pub roof: &'a Roof,
+}
+
+/// Returns the spread of the lengths; `None` if the outlines as they were meant carry no roof.
+/// Pitches that share no reading are independent of each other, bodies unless one was found from
+/// another.
 #[must_use]
-pub fn length_spread(survey: &Survey, solved: &Solved) -> Option<LengthSpread> {
-    let roof = solved.roof.as_ref().ok()?;
-    let shapes = shape::shapes(&survey.bodies, &solved.bodies, Ground::Squared).ok()?;
-    let kinds: Vec<EdgeKind> = solved.totals.edges.keys().copied().collect();
+pub fn length_spread(survey: &Survey, house: RaisedHouse<'_>) -> Option<LengthSpread> {
+    let roof = house.roof;
+    let shapes = shapes(&survey.bodies, house.bodies, Ground::Squared).ok()?;
+    let kinds: BTreeSet<EdgeKind> = roof.edges.iter().map(|edge| edge.kind).collect();
+    let kinds: Vec<EdgeKind> = kinds.into_iter().collect();
     let moved = |shapes: &[BodyShape]| {
         let again = raise(shapes, &survey.walls).ok();
         again.map(|again| figures(roof, &again, &kinds))
     };
     let still = figures(roof, roof, &kinds);
     let mut sum = Variances::nothing(&still);
-    let together = &solved.together;
+    let together = house.together;
     let mut pulls: Vec<Pull> = Vec::new();
-    for (body, solved) in solved.bodies.iter().enumerate() {
+    for (body, solved) in house.bodies.iter().enumerate() {
         let by_corner: Vec<Change> = (0..2 * shapes[body].corners.len())
             .map(|k| Change::between(&still, moved(&with_corner(&shapes, body, k)), MOVE_FT))
             .collect();
@@ -70,7 +79,7 @@ pub fn length_spread(survey: &Survey, solved: &Solved) -> Option<LengthSpread> {
                 .unwrap_or(0.0)
         });
         let mut by_slope = BTreeMap::new();
-        for (read_at, sigma) in slopes(&solved.rises) {
+        for (read_at, sigma) in unsure_pitches(&solved.rises) {
             let turned = with_slope(&shapes, body, &solved.rises, (read_at, MOVE_DEG));
             let change = Change::between(&still, moved(&turned), MOVE_DEG);
             let change = [change];
@@ -91,7 +100,7 @@ pub fn length_spread(survey: &Survey, solved: &Solved) -> Option<LengthSpread> {
             }
         }
     }
-    let likely = likely_roofs(survey, solved, &shapes);
+    let likely = likely_roofs(survey, house.bodies, &shapes);
     let is_followed = |kind: EdgeKind| {
         let mut edges = roof.edges.iter().zip(&sum.edges);
         edges.all(|(edge, variance)| edge.kind != kind || variance.is_some())
@@ -149,57 +158,6 @@ impl Pull {
             Some(of(change, *degrees))
         });
         corners.map(|(change, by)| of(change, *by)).sum::<f64>() + slopes.sum::<f64>()
-    }
-}
-
-/// Slopes of a body that are unsure, each once: where they were read, and degrees.
-pub(super) fn slopes(rises: &[SettledRise]) -> BTreeMap<usize, f64> {
-    let slopes = rises.iter().filter_map(|rise| match rise {
-        SettledRise::Slope(pitch) => Some((pitch.read_at, pitch.sigma.in_degrees())),
-        SettledRise::Unknown | SettledRise::Bands(_) | SettledRise::Gable | SettledRise::Wall => {
-            None
-        }
-    });
-    slopes.filter(|(_, sigma)| *sigma > 0.0).collect()
-}
-
-/// Coordinate `k` (x0 y0 x1 ..) of a body moved.
-pub(super) fn with_corner(shapes: &[BodyShape], body: usize, k: usize) -> Vec<BodyShape> {
-    let mut moved = shapes.to_vec();
-    let corner = &mut moved[body].corners[k / 2];
-    if k.is_multiple_of(2) {
-        corner.x += MOVE_FT;
-    } else {
-        corner.y += MOVE_FT;
-    }
-    moved
-}
-
-/// Every leg of a body whose slope was read at one leg, turned by some degrees.
-pub(super) fn with_slope(
-    shapes: &[BodyShape],
-    body: usize,
-    rises: &[SettledRise],
-    by: (usize, f64),
-) -> Vec<BodyShape> {
-    let mut moved = shapes.to_vec();
-    turn_slopes(&mut moved[body], rises, by);
-    moved
-}
-
-/// Turns every leg of a body whose slope was read at one leg by some degrees.
-pub(super) fn turn_slopes(
-    body: &mut BodyShape,
-    rises: &[SettledRise],
-    (read_at, by): (usize, f64),
-) {
-    for (leg, rise) in body.legs.iter_mut().zip(rises) {
-        if let SettledRise::Slope(pitch) = rise
-            && pitch.read_at == read_at
-        {
-            let degrees = pitch.used.angle().in_degrees() + by;
-            leg.rise = Rise::slope(Pitch::from_angle(Angle::degrees(degrees)));
-        }
     }
 }
 

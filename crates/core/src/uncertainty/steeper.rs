@@ -1,8 +1,8 @@
 //! What it costs to take the steeper of two pitches where the readings leave both open.
 
-use super::{RoofUnavailable, SolvedBody};
 use crate::pitch::SettledRise;
 use crate::roof::Roof;
+use crate::settled::{RoofUnavailable, SolvedBody};
 use crate::units::{Area, Pitch};
 use std::collections::BTreeMap;
 

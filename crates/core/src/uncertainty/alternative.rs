@@ -6,9 +6,9 @@
 //! Only what the derivative does not foresee is taken from the draws: where it foresees all, the
 //! spread is its own.
 
-use super::SolvedBody;
-use super::lengths::{slopes, turn_slopes};
+use super::moves::{turn_slopes, unsure_pitches};
 use crate::roof::{BodyShape, EdgeKind, Roof, raise};
+use crate::settled::SolvedBody;
 use crate::survey::Survey;
 use crate::units::Length;
 use nalgebra::{DMatrix, DVector};
@@ -51,14 +51,13 @@ pub(super) struct LikelyLength {
 /// Roofs over likely readings, with what was moved for each; none where nothing is unsure.
 pub(super) fn likely_roofs(
     survey: &Survey,
-    solved: &super::Solved,
+    bodies: &[SolvedBody],
     shapes: &[BodyShape],
 ) -> Vec<(Vec<Moves>, Roof)> {
-    let roots: Vec<DMatrix<f64>> = solved.bodies.iter().map(root).collect();
-    let unsure: Vec<BTreeMap<usize, f64>> = solved
-        .bodies
+    let roots: Vec<DMatrix<f64>> = bodies.iter().map(root).collect();
+    let unsure: Vec<BTreeMap<usize, f64>> = bodies
         .iter()
-        .map(|body| slopes(&body.rises))
+        .map(|body| unsure_pitches(&body.rises))
         .collect();
     let unknowns = roots.iter().map(DMatrix::ncols).sum::<usize>()
         + unsure.iter().map(BTreeMap::len).sum::<usize>();
@@ -80,7 +79,7 @@ pub(super) fn likely_roofs(
                         .map(|((read_at, sigma), chance)| (*read_at, sigma * chance))
                         .collect(),
                 };
-                moves.apply(shape, &solved.bodies[body]);
+                moves.apply(shape, &bodies[body]);
                 all.push(moves);
             }
             // Readings that admit no roof would have been read again.

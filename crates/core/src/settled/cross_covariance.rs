@@ -1,7 +1,7 @@
 //! Bodies found from a corner of another are moved to where that corner came out, and are as unsure
 //! as that corner and the way from it.
 
-use super::SolvedBody;
+use super::body::SolvedBody;
 use crate::outline::Outline;
 use crate::survey::{Body, Point};
 use nalgebra::{DMatrix, DVector, Matrix2};
@@ -40,7 +40,7 @@ impl CrossCovariance {
     }
 
     /// Covariance of all corners times the change of a figure by corner, per body.
-    pub(super) fn pull(
+    pub(crate) fn pull(
         &self,
         bodies: &[SolvedBody],
         by_corner: &[DVector<f64>],
@@ -58,7 +58,7 @@ impl CrossCovariance {
     }
 
     /// Variance that the corners give a figure, by how it changes with them.
-    pub(super) fn variance(&self, bodies: &[SolvedBody], by_corner: &[DVector<f64>]) -> f64 {
+    pub(crate) fn variance(&self, bodies: &[SolvedBody], by_corner: &[DVector<f64>]) -> f64 {
         // A figure often touches few corners of many.
         let touched: Vec<Vec<(usize, f64)>> = by_corner
             .iter()
@@ -89,7 +89,7 @@ fn sum_over(one: &[(usize, f64)], other: &[(usize, f64)], covariance: &DMatrix<f
 /// Moves each body whose place is given from another body.
 ///
 /// A body found from one that is not in the survey, or in a circle, stays where its sketch starts.
-pub(super) fn put_in_place(bodies: &[Body], outlines: &mut [Outline]) -> CrossCovariance {
+pub fn put_in_place(bodies: &[Body], outlines: &mut [Outline]) -> CrossCovariance {
     let mut together = CrossCovariance::default();
     let mut in_place: Vec<bool> = bodies
         .iter()

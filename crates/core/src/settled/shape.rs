@@ -1,11 +1,22 @@
 //! Settled outlines and slopes to the shapes that the roof is raised over.
 
-use super::{Ground, SolvedBody};
+use super::body::SolvedBody;
 use crate::outline::Lack;
 use crate::pitch::SettledRise;
 use crate::roof::{BodyShape, LegRise, RaiseError, Rise};
 use crate::survey::{Body, Sketch};
 use crate::units::Length;
+
+/// The outline over which a roof is raised, if the outline was read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ground {
+    /// The corners as the readings place them. A front that was read a hair out of line makes a hair
+    /// of a face.
+    AsAdjusted,
+    /// The outline as it was meant: legs of one direction made parallel, those nearly in one line put
+    /// in one line. The order list takes this one, since a hair of a face makes hips of many feet.
+    Squared,
+}
 
 /// Why there is no roof.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -49,7 +60,8 @@ fn wanted(leg: usize, lack: Option<&Lack>) -> String {
 impl RoofUnavailable {
     /// What a refusal means for this survey: an outline that was read may come out amiss without
     /// anybody having written nonsense; one that was given may not.
-    pub(super) fn from_refusal(refusal: RaiseError, bodies: &[Body]) -> RoofUnavailable {
+    #[must_use]
+    pub fn from_refusal(refusal: RaiseError, bodies: &[Body]) -> RoofUnavailable {
         let was_read = |name: &str| {
             bodies
                 .iter()
@@ -71,8 +83,11 @@ impl RoofUnavailable {
     }
 }
 
-/// The shapes of all bodies, or the first thing that one of them lacks.
-pub(super) fn shapes(
+/// Returns the shapes of all bodies, as the roof is raised over them.
+///
+/// # Errors
+/// The first thing that one of them lacks.
+pub fn shapes(
     bodies: &[Body],
     solved: &[SolvedBody],
     ground: Ground,

@@ -1,10 +1,12 @@
 //! Cautions, and what was seen of the roof, in the words that screens and papers share: there is one
 //! house, and its legs count from 1.
 
-use super::Caution;
+use super::compare::{Comparison, Named, judge_seen};
+use super::solved::Solved;
 use crate::book::names::capital;
+use crate::check::Caution;
 use crate::roof::{RaiseError, RoofCaution};
-use crate::solve::{Comparison, Named, RoofUnavailable, Solved, judge_seen};
+use crate::settled::RoofUnavailable;
 use crate::survey::Survey;
 
 /// What was seen of the roof beside the computed one, in the order of the survey.

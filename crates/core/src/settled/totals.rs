@@ -1,6 +1,7 @@
 //! Areas and lengths of the whole roof.
 
-use super::{AreaVariance, RoofUnavailable, SolvedBody};
+use super::body::SolvedBody;
+use super::shape::RoofUnavailable;
 use crate::roof::{EdgeKind, Roof};
 use crate::survey::Point;
 use crate::units::{Area, Figure, Length};
@@ -12,7 +13,7 @@ pub struct Totals {
     /// Area in plan.
     pub plan_area: Option<Area>,
     /// One standard deviation of the area in plan while there is no roof; with one see
-    /// [`super::length_spread`].
+    /// [`crate::uncertainty::length_spread`].
     pub outline_sigma: Option<Area>,
     /// Area on the slope, with one standard deviation.
     pub area: Option<Figure<Area>>,
@@ -20,12 +21,10 @@ pub struct Totals {
     pub edges: BTreeMap<EdgeKind, Length>,
 }
 
-/// Totals of a roof. Without one, the plan area of a single body whose corners are all known.
-pub(super) fn total(
-    bodies: &[SolvedBody],
-    roof: &Result<Roof, RoofUnavailable>,
-    variance: &AreaVariance,
-) -> Totals {
+/// Returns the totals of a roof; without one, the plan area of a single body whose corners are all
+/// known. `variance`: of the area, sq ft squared.
+#[must_use]
+pub fn total(bodies: &[SolvedBody], roof: &Result<Roof, RoofUnavailable>, variance: f64) -> Totals {
     match roof {
         Ok(roof) => {
             let mut edges = BTreeMap::new();
@@ -38,7 +37,7 @@ pub(super) fn total(
                 outline_sigma: None,
                 area: Some(Figure {
                     value: Area::square_feet(roof.area()),
-                    sigma: Area::square_feet(variance.total().sqrt()),
+                    sigma: Area::square_feet(variance.sqrt()),
                 }),
                 edges,
             }
@@ -52,10 +51,10 @@ pub(super) fn total(
 }
 
 /// Area within an outline and its spread. None while a corner is not known.
-fn of_outline(body: &SolvedBody, variance: &AreaVariance) -> Option<Totals> {
+fn of_outline(body: &SolvedBody, variance: f64) -> Option<Totals> {
     Some(Totals {
         plan_area: Some(Area::square_feet(outline_area(&corners(body))?)),
-        outline_sigma: Some(Area::square_feet(variance.total().sqrt())),
+        outline_sigma: Some(Area::square_feet(variance.sqrt())),
         ..Totals::default()
     })
 }

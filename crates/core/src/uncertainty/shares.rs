@@ -1,7 +1,9 @@
 //! The story of the area: which readings most decide its spread.
 
-use super::{AreaVariance, SolvedBody, SpanRow};
+use super::area::AreaVariance;
+use super::span_row::SpanRow;
 use crate::outline::span_sigma;
+use crate::settled::SolvedBody;
 use crate::survey::Body;
 use crate::units::Area;
 
@@ -38,11 +40,8 @@ pub struct Share {
 /// Readings and slopes by their part in the area's variance, the greatest first. A reading of spread s
 /// has the part `(dA/dl s)^2`: readings err independently of each other. What is left to a full 1 is
 /// how square the corners are and how a body was found from another.
-pub(super) fn shares(
-    bodies: &[Body],
-    solved: &[SolvedBody],
-    variance: &AreaVariance,
-) -> Vec<Share> {
+#[must_use]
+pub fn shares(bodies: &[Body], solved: &[SolvedBody], variance: &AreaVariance) -> Vec<Share> {
     let total = variance.total();
     if total <= 0.0 {
         return Vec::new();

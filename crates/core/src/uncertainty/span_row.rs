@@ -1,7 +1,7 @@
 //! How a taped span follows the corners of its body.
 
-use super::SolvedBody;
 use crate::outline::unit_vector;
+use crate::settled::SolvedBody;
 use crate::survey::{Body, Sketch, Span};
 use crate::units::Angle;
 use nalgebra::{DMatrix, DVector};
@@ -74,14 +74,14 @@ impl SpanRow {
 
     /// What it changes by when the corners move like this.
     #[must_use]
-    pub(super) fn times(&self, moves: &DVector<f64>) -> f64 {
+    pub(crate) fn times(&self, moves: &DVector<f64>) -> f64 {
         let part = |(k, a): (usize, f64)| a * moves.get(k).copied().unwrap_or(0.0);
         self.parts().into_iter().map(part).sum()
     }
 
     /// Covariance of the corners times the row.
     #[must_use]
-    pub(super) fn carried(&self, covariance: &DMatrix<f64>) -> DVector<f64> {
+    pub(crate) fn carried(&self, covariance: &DMatrix<f64>) -> DVector<f64> {
         let mut sum = DVector::zeros(covariance.nrows());
         for (k, a) in self.parts() {
             sum.axpy(a, &covariance.column(k), 1.0);
