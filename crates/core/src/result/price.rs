@@ -1,6 +1,6 @@
 //! The price of a result: money and quantities are decimal text.
 
-use super::CautionResult;
+use super::caution::CautionResult;
 use crate::price::{NotPriced, Part, Price, PriceItem, PriceLine, PriceUnit, Unknown};
 use crate::units::Money;
 use serde::Serialize;

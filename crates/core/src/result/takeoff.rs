@@ -1,7 +1,7 @@
 //! The takeoff of a result. The unit of a figure is in its key: `_in` inches, `_ft` feet, `_lb`
 //! pounds, `_sqin` square inches, `_percent` per cent; areas without one are square feet.
 
-use super::CautionResult;
+use super::caution::CautionResult;
 use crate::takeoff::{
     Billing, Courses, IceBarrier, LaborHours, Laid, LoadLimit, NotShingled, OrderItem, OrderLine,
     Pack, Takeoff, TearOff, Unit, Ventilation,

@@ -1,24 +1,10 @@
 //! Rates and code profile: by the name of a built-in, or whole.
 
 use super::json::{Kind, Reader};
-use super::refusal::{Refusal, ShapeFault};
-use crate::settings::{Blanks, Chosen, Code, Rates, SettingFault, SettingLack};
+use super::refusal::{Refusal, ShapeFault, TermsFault};
+use crate::settings::{Blanks, Chosen, Code, Rates, SettingFault};
 use crate::units::quotable;
 use serde_json::{Map, Number, Value};
-
-/// Rates or a code profile that cannot be one.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
-pub enum TermsFault {
-    /// A name of settings that do not come with the program.
-    #[error("no built-in is called \"{name}\": write \"demo\", or an object with all keys")]
-    NoBuiltIn {
-        /// The name.
-        name: String,
-    },
-    /// A key of them.
-    #[error(transparent)]
-    Setting(#[from] SettingLack),
-}
 
 /// Values in rates or a code profile, and how deep they are nested.
 const MOST_SETTINGS: usize = 10_000;

@@ -1,6 +1,6 @@
 //! A survey as the text of a survey file, which reads back to the same survey.
 
-use super::{FORMAT, SurveyFile};
+use super::read::{FORMAT, SurveyFile};
 use crate::settings::Chosen;
 use crate::survey::{
     Body, Covering, Deck, Hearsay, LegEdge, ObservedEnd, Penetration, PenetrationKind,
@@ -320,8 +320,8 @@ fn chosen<T: Serialize>(chosen: &Chosen<T>) -> Value {
 
 #[cfg(test)]
 mod tests {
+    use super::super::read::read;
     use super::*;
-    use crate::survey_file::read;
 
     fn again(text: &str) {
         let once = read(text.as_bytes()).unwrap();
