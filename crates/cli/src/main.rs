@@ -12,6 +12,7 @@ mod progress;
 mod refusal;
 mod share;
 mod solve;
+mod words;
 
 use clap::{Parser, Subcommand};
 use refusal::{Refusal, one_line};
@@ -51,6 +52,7 @@ enum Command {
     Photo(photo::Photo),
     Solve(solve::Solve),
     Verify(backup::Verify),
+    Words(words::Words),
 }
 
 fn main() -> ExitCode {
@@ -91,6 +93,7 @@ fn run() -> Result<(), Refusal> {
         Command::Restore(restore) => restore.run(),
         Command::Verify(verify) => verify.run(),
         Command::Solve(solve) => solve.run(),
+        Command::Words(words) => words.run(),
     }
 }
 

@@ -51,12 +51,7 @@ impl Refusal {
         Refusal::new(Place::Path(path), fault.into())
     }
 
-    pub(crate) fn not_json(
-        line: usize,
-        column: usize,
-        path: Path,
-        fault: SyntaxFault,
-    ) -> Refusal {
+    pub(crate) fn not_json(line: usize, column: usize, path: Path, fault: SyntaxFault) -> Refusal {
         Refusal::new(Place::Spot { line, column, path }, Fault::Syntax(fault))
     }
 
