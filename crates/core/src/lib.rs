@@ -7,6 +7,7 @@ pub mod book;
 pub mod check;
 pub mod drawing;
 pub mod job;
+pub mod naming;
 pub mod outline;
 pub mod path;
 pub mod photo;

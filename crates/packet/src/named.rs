@@ -2,13 +2,14 @@
 
 use eavebook_core::book::house_side::HouseSide;
 use eavebook_core::book::kinds::{EndKind, Side, Thing};
-use eavebook_core::book::names::{FacePlace, end_of, face_places};
+use eavebook_core::book::names::end_of;
 use eavebook_core::check::Standing;
+use eavebook_core::naming::{EdgeName, FaceName, edge_names, face_names, leg_face_names};
 use eavebook_core::pitch::SettledRise;
 use eavebook_core::roof::{EdgeKind, Face};
 use eavebook_core::solve::{Solved, length_spread};
 use eavebook_core::survey::Point;
-use eavebook_core::units::{Area, Figure, Length};
+use eavebook_core::units::{Area, Figure, Length, Point3};
 use std::collections::BTreeMap;
 
 /// The parts of one house, named.
@@ -18,7 +19,7 @@ pub struct Parts<'a> {
     /// One an edge of the roof, in its order; the legs of the outline while there is no roof.
     pub edges: Vec<NamedEdge>,
     /// The face of each leg, in the order of the walk.
-    pub places: Vec<FacePlace>,
+    pub places: Vec<FaceName>,
     /// Corners of the outline as far as they are known, feet, the front at the foot.
     pub corners: Vec<[f64; 2]>,
     /// One standard deviation of the length of all edges of a kind together.
@@ -28,10 +29,8 @@ pub struct Parts<'a> {
 
 /// One face.
 pub struct NamedFace<'a> {
-    /// Where it is, in words of either language.
-    pub place: FacePlace,
-    /// Its letter where one leg carries several faces.
-    pub letter: Option<char>,
+    /// Its name.
+    pub place: FaceName,
     /// What was worked out of it.
     pub face: &'a Face,
     /// Its area with one standard deviation.
@@ -94,7 +93,7 @@ impl<'a> Parts<'a> {
     /// Names the parts of a job.
     pub fn new(job: &Standing<'a>, solved: Option<&'a Solved>) -> Parts<'a> {
         let turned = turned(job);
-        let places = face_places(job.book, job.laid);
+        let places = leg_face_names(job.book, job.laid);
         let corners = corners(job);
         let shown = corners.iter().map(|at| turned.place([at.x, at.y]));
         let mut parts = Parts {
@@ -144,17 +143,18 @@ impl<'a> Parts<'a> {
             .iter()
             .enumerate()
             .map(|(place, edge)| {
-                let [from, to] = [edge.from, edge.to].map(|[x, y, _]| self.turned.place([x, y]));
+                let ends = [edge.from, edge.to].map(Point3::in_feet);
+                let [from, to] = ends.map(|[x, y, _]| self.turned.place([x, y]));
                 let on_rim = matches!(edge.kind, EdgeKind::Eave | EdgeKind::Rake);
                 let leg = on_rim.then(|| self.nearest_leg(job, edge.kind, [from, to]));
                 let leg = leg.flatten();
                 NamedEdge {
                     name: String::new(),
                     kind: Some(edge.kind),
-                    length: Some(Length::feet(edge.length)),
+                    length: Some(edge.length),
                     sigma: sigmas.get(place).copied().flatten(),
                     ends: [from, to],
-                    heights: Some([edge.from[2], edge.to[2]]),
+                    heights: Some(ends.map(|[_, _, height]| height)),
                     faces: edge.faces.clone(),
                     leg,
                     worked_out: leg.is_some_and(|leg| is_worked_out(job, leg)),
@@ -206,7 +206,7 @@ impl<'a> Parts<'a> {
                 .map(|length| length.value)
                 .or(walked.map(Length::feet));
             Some(NamedEdge {
-                name: format!("e{leg}"),
+                name: EdgeName::leg(leg).code(),
                 kind: None,
                 length,
                 sigma: adjusted.map(|length| length.sigma),
@@ -272,19 +272,15 @@ fn off_segment(at: [f64; 2], a: [f64; 2], b: [f64; 2]) -> f64 {
     (at[0] - foot[0]).hypot(at[1] - foot[1])
 }
 
-fn faces<'a>(all: &'a [Face], solved: &Solved, places: &[FacePlace]) -> Vec<NamedFace<'a>> {
-    let mut seen: BTreeMap<usize, u8> = BTreeMap::new();
-    let named = all.iter().enumerate().filter_map(|(index, face)| {
-        let several = all.iter().filter(|other| other.leg == face.leg).count() > 1;
-        let nth = seen.entry(face.leg).or_default();
-        let letter = char::from(b'a' + (*nth).min(25));
-        *nth += 1;
+fn faces<'a>(all: &'a [Face], solved: &Solved, places: &[FaceName]) -> Vec<NamedFace<'a>> {
+    let names = face_names(all, places);
+    let named = all.iter().zip(names).enumerate();
+    let named = named.filter_map(|(index, (face, name))| {
         Some(NamedFace {
-            place: *places.get(face.leg)?,
-            letter: several.then_some(letter),
+            place: name?,
             face,
             area: Figure {
-                value: Area::square_feet(face.area),
+                value: face.area,
                 sigma: solved
                     .face_sigmas
                     .get(index)
@@ -306,28 +302,11 @@ fn pitch_sigma(solved: &Solved, face: &Face) -> Option<f64> {
     }
 }
 
-/// Eaves and rakes are named by their leg, with a letter where a leg has several; the others are
-/// counted by kind.
+/// Names edges of a roof by their kind and leg.
 fn give_names(edges: &mut [NamedEdge]) {
-    let mut pieces: BTreeMap<(Option<EdgeKind>, u32), usize> = BTreeMap::new();
-    for edge in edges.iter() {
-        if let Some(leg) = edge.leg {
-            *pieces.entry((edge.kind, leg)).or_default() += 1;
-        }
-    }
-    let mut counts: BTreeMap<(Option<EdgeKind>, u32), usize> = BTreeMap::new();
-    for edge in edges {
-        let Some(kind) = edge.kind else { continue };
-        let key = (edge.kind, edge.leg.unwrap_or(0));
-        let count = counts.entry(key).or_default();
-        *count += 1;
-        edge.name = match edge.leg {
-            Some(leg) if pieces.get(&key).is_some_and(|pieces| *pieces > 1) => {
-                let piece = u8::try_from(*count - 1).unwrap_or(25).min(25);
-                format!("{}{leg}{}", kind.letter(), char::from(b'a' + piece))
-            }
-            Some(leg) => format!("{}{leg}", kind.letter()),
-            None => format!("{}{count}", kind.letter()),
-        };
+    let kinds = edges.iter().filter_map(|edge| Some((edge.kind?, edge.leg)));
+    let names = edge_names(&kinds.collect::<Vec<_>>());
+    for (edge, name) in edges.iter_mut().zip(names) {
+        edge.name = name.code();
     }
 }

@@ -5,8 +5,8 @@ use crate::job::Job;
 use crate::named::{self, Parts};
 use crate::words::{self, either};
 use eavebook_core::book::kinds::Thing;
-use eavebook_core::book::names::FacePlace;
 use eavebook_core::book::on_roof;
+use eavebook_core::naming::FaceName;
 use eavebook_core::pitch::SettledRise;
 use eavebook_core::survey::Rise;
 
@@ -24,9 +24,9 @@ pub enum NotKnown {
     /// No slope at all.
     AnyPitch,
     /// The slope of a face.
-    Pitch(FacePlace),
+    Pitch(FaceName),
     /// A slope taken over from another face and not read.
-    PitchAsOf(FacePlace, FacePlace),
+    PitchAsOf(FaceName, FaceName),
     /// What lies under the covering.
     Deck,
     /// How many layers lie on it.

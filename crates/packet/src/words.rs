@@ -4,8 +4,8 @@ use crate::edition::Lang;
 use crate::named::{NamedEdge, NamedFace};
 use eavebook_core::book::house_side::HouseSide;
 use eavebook_core::book::kinds::{EndKind, ItemKind, SaddleObserved};
-use eavebook_core::book::names::FacePlace;
 pub use eavebook_core::book::names::capital;
+use eavebook_core::naming::FaceName;
 use eavebook_core::roof::EdgeKind;
 use eavebook_core::units::{Area, Figure, Length, Pitch, RoundTo};
 
@@ -117,7 +117,7 @@ pub fn side(side: HouseSide, lang: Lang) -> &'static str {
 }
 
 /// `Back 2`, `Atrás 2`.
-pub fn face_place(place: FacePlace, lang: Lang) -> String {
+pub fn face_place(place: FaceName, lang: Lang) -> String {
     if lang == Lang::En {
         return place.name();
     }
@@ -127,20 +127,12 @@ pub fn face_place(place: FacePlace, lang: Lang) -> String {
         EndKind::Gable => format!("Gablete, {}", side.to_lowercase()),
         EndKind::Wall => format!("Pared, {}", side.to_lowercase()),
     };
-    match place.number {
-        Some(number) => format!("{word} {number}"),
-        None => word,
-    }
+    word + &place.suffix()
 }
 
 /// `Back 2b`.
 pub fn face(face: &NamedFace, lang: Lang) -> String {
-    let place = face_place(face.place, lang);
-    match (face.letter, face.place.number) {
-        (Some(letter), Some(_)) => format!("{place}{letter}"),
-        (Some(letter), None) => format!("{place} {letter}"),
-        (None, _) => place,
-    }
+    face_place(face.place, lang)
 }
 
 /// The faces along an edge: `Back 2, Left`.

@@ -32,9 +32,9 @@ pub mod story;
 pub mod takeoff;
 
 pub use catalog::{CatalogLine, Kind, catalog};
+pub use eavebook_core::naming::{EdgeName, FaceName};
 pub use format::{
-    Count, CoveringName, DeckName, En, Es, FaceName, Format, Gender, Noun, Quoted, ReadingText,
-    capital,
+    Count, CoveringName, DeckName, En, Es, Format, Gender, Noun, Quoted, ReadingText, capital,
 };
 pub use label::{Label, labels_module};
 pub use language::Language;

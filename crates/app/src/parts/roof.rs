@@ -2,12 +2,11 @@
 
 use crate::parts::solved_job::SolvedJob;
 use crate::reply;
-use eavebook_core::book::names::{FacePlace, face_places};
-use eavebook_core::roof::{EdgeKind, Roof};
+use eavebook_core::naming::{FaceName, edge_names, leg_face_names};
+use eavebook_core::roof::{Edge, EdgeKind, Roof};
 use eavebook_core::solve::{Solved, length_spread};
 use eavebook_core::uncertainty::LengthSpread;
 use eavebook_core::units::{Area, Figure, Length, RoundTo};
-use std::collections::BTreeMap;
 
 /// A roof with what its parts are called.
 pub struct Raised<'a> {
@@ -86,25 +85,24 @@ impl<'a> Raised<'a> {
     pub fn area_of(&self, leg: u32) -> Option<Figure<Area>> {
         let numbered = self.roof.faces.iter().zip(self.sigmas);
         let faces = numbered.filter(|(face, _)| face.leg + 1 == leg as usize);
-        faces
-            .map(|(face, sigma)| (face.area, sigma.in_square_feet()))
-            .fold(None, |sum, face| {
-                let (area, sigma) = sum.map_or((0.0, 0.0), |sum: Figure<Area>| {
-                    (sum.value.in_square_feet(), sum.sigma.in_square_feet())
-                });
-                Some(Figure {
-                    value: Area::square_feet(area + face.0),
-                    sigma: Area::square_feet(sigma + face.1),
-                })
+        faces.fold(None, |sum: Option<Figure<Area>>, (face, sigma)| {
+            let sum = sum.unwrap_or(Figure {
+                value: Area::ZERO,
+                sigma: Area::ZERO,
+            });
+            Some(Figure {
+                value: sum.value + face.area,
+                sigma: sum.sigma + *sigma,
             })
+        })
     }
 }
 
 /// What the face of each leg is called.
 #[must_use]
 pub fn face_names(seen: &SolvedJob) -> Vec<String> {
-    let places = face_places(seen.book, seen.laid);
-    places.iter().map(FacePlace::name).collect()
+    let names = leg_face_names(seen.book, seen.laid);
+    names.iter().map(FaceName::name).collect()
 }
 
 /// A length in words with its ±, where that is known.
@@ -124,26 +122,27 @@ pub fn in_12(rise: f64) -> String {
 }
 
 fn inner_edges(roof: &Roof, spread: Option<&LengthSpread>) -> Vec<InnerEdge> {
-    let mut counts: BTreeMap<EdgeKind, usize> = BTreeMap::new();
-    let inner = roof.edges.iter().enumerate().filter_map(|(place, edge)| {
-        if matches!(edge.kind, EdgeKind::Eave | EdgeKind::Rake) {
-            return None;
-        }
-        let (letter, word) = (edge.kind.letter(), edge.kind.title());
-        let count = counts.entry(edge.kind).or_default();
-        *count += 1;
+    let inner: Vec<(usize, &Edge)> = roof
+        .edges
+        .iter()
+        .enumerate()
+        .filter(|(_, edge)| !matches!(edge.kind, EdgeKind::Eave | EdgeKind::Rake))
+        .collect();
+    let kinds: Vec<_> = inner.iter().map(|(_, edge)| (edge.kind, None)).collect();
+    let inner = inner.into_iter().zip(edge_names(&kinds));
+    let inner = inner.map(|((place, edge), name)| {
         let legs = edge.faces.iter().filter_map(|face| roof.faces.get(*face));
-        Some(InnerEdge {
+        InnerEdge {
             place,
-            name: format!("{letter}{count}"),
-            title: format!("{word} {count}"),
+            name: name.code(),
+            title: format!("{} {}", edge.kind.title(), name.number),
             kind: edge.kind,
-            length: Length::feet(edge.length),
+            length: edge.length,
             sigma: spread.and_then(|spread| spread.edges.get(place).copied().flatten()),
             legs: legs
                 .filter_map(|face| u32::try_from(face.leg + 1).ok())
                 .collect(),
-        })
+        }
     });
     inner.collect()
 }

@@ -6,6 +6,7 @@ use crate::named::{NamedEdge, Parts};
 use crate::words;
 use eavebook_core::check::Standing;
 use eavebook_core::drawing::{Ground, House, Sheet, Words, draw, listed, svg};
+use eavebook_core::naming::FaceName;
 use eavebook_core::solve::Solved;
 use eavebook_core::units::{Length, RoundTo};
 
@@ -50,7 +51,13 @@ pub struct ScreenPlan {
 pub fn on_screen(job: &Standing, solved: Option<&Solved>, how: OnScreen) -> ScreenPlan {
     let parts = Parts::new(job, solved);
     // The list has one row for all faces that rise from a leg.
-    let called = |place: usize| words::face_place(parts.faces[place].place, how.lang);
+    let called = |place: usize| {
+        let face = FaceName {
+            letter: None,
+            ..parts.faces[place].place
+        };
+        words::face_place(face, how.lang)
+    };
     let written = |length: Length| short(length, how);
     let mut house = house(&parts, job, &called, &written);
     if how.lengths == Lengths::OutOfSight {

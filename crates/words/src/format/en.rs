@@ -1,9 +1,10 @@
 use super::figures::Units;
-use super::{CoveringName, DeckName, FaceName, Format, Noun, spoken, when};
+use super::{CoveringName, DeckName, Format, Noun, spoken, when};
 use crate::Language;
 use chrono::{DateTime, Datelike, FixedOffset, NaiveDate};
 use eavebook_core::book::house_side::HouseSide;
 use eavebook_core::book::kinds::{DeckSizeOf, EndKind, ItemKind, SizeOf, Thing};
+use eavebook_core::naming::FaceName;
 use eavebook_core::roof::EdgeKind;
 use eavebook_core::takeoff::{BootKind, OrderItem};
 use eavebook_core::units::Tape;

@@ -7,7 +7,6 @@ mod covering;
 mod en;
 mod es;
 mod figures;
-mod names;
 mod noun;
 mod quoted;
 mod reading;
@@ -19,7 +18,6 @@ pub use covering::{CoveringName, DeckName};
 pub use en::En;
 pub use es::Es;
 pub use figures::grouped;
-pub use names::FaceName;
 pub use noun::{Gender, Noun};
 pub use quoted::Quoted;
 pub use reading::ReadingText;
@@ -28,6 +26,7 @@ use crate::Language;
 use chrono::{DateTime, FixedOffset, NaiveDate};
 use eavebook_core::book::house_side::HouseSide;
 use eavebook_core::book::kinds::{EndKind, ItemKind, SizeOf, Thing};
+use eavebook_core::naming::{EdgeName, FaceName};
 use eavebook_core::roof::EdgeKind;
 use eavebook_core::takeoff::{BootKind, OrderItem, Unit};
 use eavebook_core::units::{Area, Figure, Length, Money, Pitch, RoundTo, Tape};
@@ -52,6 +51,18 @@ pub trait Format {
 
     /// `eave`, `alero`.
     fn edge_kind(&self, kind: EdgeKind) -> &'static str;
+
+    /// `eave 4`, `ridge 2`, `leg 3`; Spanish `alero 4`, `cumbrera 2`, `lado 3`.
+    fn edge(&self, edge: EdgeName) -> String {
+        let kind = match edge.kind {
+            Some(kind) => self.edge_kind(kind),
+            None => self.noun(Noun::Leg, 1),
+        };
+        match edge.letter {
+            Some(letter) => format!("{kind} {}{letter}", edge.number),
+            None => format!("{kind} {}", edge.number),
+        }
+    }
 
     /// `pipe`, `tubo`.
     fn item(&self, item: ItemKind) -> &'static str;
