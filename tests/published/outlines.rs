@@ -4,7 +4,7 @@ use crate::published;
 use eavebook_core::outline;
 use eavebook_core::roof::{self, BodyShape, LegRise, Rise};
 use eavebook_core::survey_file;
-use eavebook_core::units::Pitch;
+use eavebook_core::units::{Length, Pitch};
 
 /// The corners of a rectangle whose two walls were taped, with the same overhang all round.
 fn corners(long: f64, short: f64, overhang: f64) -> Vec<outline::Corner> {
@@ -34,9 +34,9 @@ published! {
             id: "main".to_owned(),
             corners: corners(42.0, 28.0, 1.0).iter().map(|corner| corner.at).collect(),
             nominal_directions: None,
-            legs: vec![LegRise { rise: Rise::slope(Pitch::rise_in_12(6.0)), overhang: 1.0 }; 4],
-            eave_height: 9.0,
+            legs: vec![LegRise { rise: Rise::slope(Pitch::rise_in_12(6.0)), overhang: Length::feet(1.0) }; 4],
+            eave_height: Length::feet(9.0),
         };
-        roof::raise(&[body], &[]).unwrap().area()
+        roof::raise(&[body], &[]).unwrap().area().in_square_feet()
     };
 }

@@ -8,7 +8,7 @@ use eavebook_core::roof::{Edge, EdgeKind, Face, Roof};
 use eavebook_core::settings::{Code, Rates};
 use eavebook_core::survey::{Body, Covering, LegEdge, Point, Rise, Sketch, Survey};
 use eavebook_core::takeoff::{OrderItem, OrderLine, Takeoff, take_off};
-use eavebook_core::units::{Area, Length, Money, Pitch};
+use eavebook_core::units::{Area, Length, Money, Pitch, Point3};
 
 /// A house of equal rectangular slopes under the demo's rates and code profile, until told else.
 struct House {
@@ -96,14 +96,16 @@ impl House {
             leg,
             band: None,
             pitch,
-            plan_area: self.along * run,
-            area: self.along * self.up,
-            polygon: vec![
+            plan_area: Area::square_feet(self.along * run),
+            area: Area::square_feet(self.along * self.up),
+            polygon: [
                 [0.0, 0.0, 9.0],
                 [self.along, 0.0, 9.0],
                 [self.along, run, top],
                 [0.0, run, top],
-            ],
+            ]
+            .map(Point3::feet)
+            .to_vec(),
             holes: Vec::new(),
         };
         let edges = self.edges.iter().enumerate();
@@ -112,9 +114,9 @@ impl House {
             edges: edges
                 .map(|(index, (kind, length))| Edge {
                     kind: *kind,
-                    length: *length,
-                    from: [0.0, 0.0, 9.0],
-                    to: [*length, 0.0, 9.0],
+                    length: Length::feet(*length),
+                    from: Point3::feet([0.0, 0.0, 9.0]),
+                    to: Point3::feet([*length, 0.0, 9.0]),
                     faces: vec![index % self.slopes],
                 })
                 .collect(),

@@ -4,7 +4,7 @@ use crate::checks::{self, Check};
 use crate::published;
 use eavebook_core::roof::{self, BodyShape, Edge, EdgeKind, LegRise, Rise, Roof};
 use eavebook_core::survey::Point;
-use eavebook_core::units::{Area, Length, Pitch, Tape};
+use eavebook_core::units::{Length, Pitch, Tape};
 
 /// A roof over corners, each leg sloped or, where named, a gable.
 fn raise(corners: &[[f64; 2]], pitch: Pitch, gables: &[usize]) -> Roof {
@@ -17,14 +17,14 @@ fn raise(corners: &[[f64; 2]], pitch: Pitch, gables: &[usize]) -> Roof {
     };
     let legs = (0..corners.len()).map(|leg| LegRise {
         rise: rise(leg),
-        overhang: 0.0,
+        overhang: Length::ZERO,
     });
     let body = BodyShape {
         id: "main".to_owned(),
         corners: corners.iter().map(|&[x, y]| Point { x, y }).collect(),
         nominal_directions: None,
         legs: legs.collect(),
-        eave_height: 0.0,
+        eave_height: Length::ZERO,
     };
     roof::raise(&[body], &[]).unwrap()
 }
@@ -52,19 +52,23 @@ fn one_of(roof: &Roof, kind: EdgeKind) -> &Edge {
 
 /// Feet of rafter from eave to ridge of a gable so wide: its rake.
 fn rafter(width: f64, pitch: Pitch) -> f64 {
-    one_of(&gable(40.0, width, pitch), EdgeKind::Rake).length
+    one_of(&gable(40.0, width, pitch), EdgeKind::Rake)
+        .length
+        .in_feet()
 }
 
 /// Feet in plan between the ends of an edge.
 fn run(edge: &Edge) -> f64 {
-    let ([x, y, _], [to_x, to_y, _]) = (edge.from, edge.to);
+    let ([x, y, _], [to_x, to_y, _]) = (edge.from.in_feet(), edge.to.in_feet());
     (to_x - x).hypot(to_y - y)
 }
 
 /// Area of a gable of such a length and such slopes, whatever its pitch.
 fn gable_by_slopes(length: f64, slope: f64) -> f64 {
     let pitch = Pitch::rise_in_12(5.0);
-    gable(length, 2.0 * slope / pitch.slope_factor(), pitch).area()
+    gable(length, 2.0 * slope / pitch.slope_factor(), pitch)
+        .area()
+        .in_square_feet()
 }
 
 published! {
@@ -74,7 +78,7 @@ published! {
     a_rafter_over_25_ft = "WX-02", |check| rafter(check.input("span_ft"), pitch(check));
     a_hip_over_a_run_of_15_ft = "WX-03", |check| {
         let roof = hip(60.0, 2.0 * check.input("common_run_ft"), pitch(check));
-        one_of(&roof, EdgeKind::Hip).length
+        one_of(&roof, EdgeKind::Hip).length.in_feet()
     };
     the_run_of_a_hip_over_15_ft = "WX-04", |check| {
         let roof = hip(60.0, 2.0 * check.input("common_run_ft"), Pitch::rise_in_12(8.0));
@@ -86,7 +90,9 @@ published! {
             [0.0, 0.0], [20.0, 0.0], [20.0, -25.0], [20.0 + wide, -25.0], [20.0 + wide, 0.0],
             [100.0, 0.0], [100.0, wide], [0.0, wide],
         ];
-        one_of(&raise(&house, pitch(check), &[2, 5, 7]), EdgeKind::Valley).length
+        one_of(&raise(&house, pitch(check), &[2, 5, 7]), EdgeKind::Valley)
+            .length
+            .in_feet()
     };
     a_rafter_over_20_ft_8_in = "WX-06", |check| {
         let width = Tape::read(check.inputs["building_width"].as_str().unwrap()).unwrap();
@@ -104,17 +110,21 @@ published! {
     };
     the_ridge_of_a_60_ft_building = "WX-26", |check| {
         let roof = gable(40.0, check.input("width_ft"), pitch(check));
-        one_of(&roof, EdgeKind::Ridge).from[2]
+        one_of(&roof, EdgeKind::Ridge).from.height().in_feet()
     };
     a_hip_roof = "ID-01", |check| {
-        hip(check.input("L_ft"), check.input("W_ft"), pitch(check)).area()
+        hip(check.input("L_ft"), check.input("W_ft"), pitch(check))
+            .area()
+            .in_square_feet()
     };
     a_hip_at_12_in_12_over_a_run_of_15_ft = "ID-02", |check| {
         let roof = hip(60.0, 2.0 * check.input("run_ft"), pitch(check));
-        one_of(&roof, EdgeKind::Hip).length
+        one_of(&roof, EdgeKind::Hip).length.in_feet()
     };
     half_of_perimeter_times_rafter_is_not_the_area_of_a_hip = "TR-01", |check| {
-        hip(check.input("L_ft"), check.input("W_ft"), pitch(check)).area()
+        hip(check.input("L_ft"), check.input("W_ft"), pitch(check))
+            .area()
+            .in_square_feet()
     };
 }
 
@@ -141,7 +151,8 @@ fn a_hip_roof_has_the_area_of_the_gable_roof_on_the_same_plan() {
     let (length, width) = (check.input("L_ft"), check.input("W_ft"));
     let hip = hip(length, width, pitch(&check));
     let gable = gable(length, width, pitch(&check));
-    assert!((hip.area() - gable.area()).abs() < check.tolerance);
-    let squares = Area::square_feet(hip.area()).in_squares();
+    let apart = (hip.area() - gable.area()).in_square_feet();
+    assert!(apart.abs() < check.tolerance);
+    let squares = hip.area().in_squares();
     assert!((squares - 13.4164).abs() < 1e-3);
 }

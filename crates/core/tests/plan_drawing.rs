@@ -7,6 +7,7 @@ use eavebook_core::drawing::{
 };
 use eavebook_core::roof::{BodyShape, EdgeKind, Roof, raise};
 use eavebook_core::survey::Point;
+use eavebook_core::units::{Angle, Length};
 use eavebook_houses::{Grid, Numbers, body, box_at, cells, tangle, twelve};
 
 const SHEETS: [(&str, Sheet); 4] = [
@@ -39,14 +40,12 @@ fn drawn_houses() -> Vec<(&'static str, House)> {
         let roof = roof.unwrap_or_else(|refusal| unreachable!("{name}: {refusal}"));
         let mut house = house(&bodies, &roof);
         if ["rectangle", "ell", "two heights"].contains(&name) {
-            let overhangs = vec![Some(1.5); bodies[0].corners.len()];
-            house.walls = wall_lines(&bodies[0].corners, &overhangs)
-                .into_iter()
-                .map(|ends| ends.map(|at| [at.x, at.y]))
-                .collect();
-            house.marks = vec![Some([12.0, 8.0]), None, Some([20.0, 17.0])];
+            let overhangs = vec![Some(Length::feet(1.5)); bodies[0].corners.len()];
+            house.walls = wall_lines(&bodies[0].corners, &overhangs);
+            let at = |x, y| Some(Point { x, y });
+            house.marks = vec![at(12.0, 8.0), None, at(20.0, 17.0)];
         }
-        house.north = Some(-35.0);
+        house.north = Some(Angle::degrees(-35.0));
         (name, house)
     });
     houses.collect()
@@ -263,7 +262,7 @@ fn every_face_and_edge_of_a_house_without_narrow_parts_is_named_on_a_small_phone
 fn a_wing_that_runs_under_a_higher_roof_is_drawn_as_hidden_there() {
     let mut main = body("main", 18.0, 6.0, &[], &box_at([0.0, 0.0], [30.0, 28.0]));
     for leg in &mut main.legs {
-        leg.overhang = 2.0;
+        leg.overhang = Length::feet(2.0);
     }
     let wing = body(
         "wing",
@@ -289,7 +288,9 @@ fn a_wing_that_runs_under_a_higher_roof_is_drawn_as_hidden_there() {
     );
     assert!(kinds.contains(&Some(EdgeKind::Ridge)), "{kinds:?}");
     let main_is_seen = drawing.lines.iter().zip(&house.edges).all(|(line, edge)| {
-        edge.ends.iter().any(|end| end[2] < 17.9)
+        edge.ends
+            .iter()
+            .any(|end| end.height() < Length::feet(17.9))
             || line
                 .pieces
                 .iter()
@@ -307,7 +308,10 @@ fn a_wing_that_runs_under_a_higher_roof_is_drawn_as_hidden_there() {
 fn a_wall_line_stands_in_by_the_overhang_that_was_given_and_not_where_none_was() {
     let corners = box_at([0.0, 0.0], [40.0, 20.0]);
     let corners: Vec<Point> = corners.iter().map(|&[x, y]| Point { x, y }).collect();
-    let walls = wall_lines(&corners, &[Some(1.0), None, Some(2.0), Some(0.0)]);
+    let walls = wall_lines(
+        &corners,
+        &[Some(1.0), None, Some(2.0), Some(0.0)].map(|feet| feet.map(Length::feet)),
+    );
     let ends: Vec<[[f64; 2]; 2]> = walls
         .iter()
         .map(|ends| ends.map(|at| [at.x, at.y]))

@@ -105,7 +105,7 @@ fn a_ridge_seen_lower_names_the_slope_that_would_explain_it() {
         .iter()
         .filter(|edge| edge.kind == EdgeKind::Ridge);
     assert!(
-        tops.map(|edge| edge.to[2])
+        tops.map(|edge| edge.to.height().in_feet())
             .all(|top| (top - 6.0 - eaves(&other.survey)).abs() < 1e-9)
     );
 }

@@ -5,6 +5,8 @@
 use eavebook_core::roof::{
     EdgeKind, Part, Piece, Roof, SolidView, Viewpoint, raise, solid_svg, solid_view,
 };
+use eavebook_core::survey::Point;
+use eavebook_core::units::Length;
 use eavebook_houses::{body, box_at, twelve};
 
 fn roofs() -> Vec<(&'static str, Roof)> {
@@ -24,13 +26,12 @@ fn dot(a: [f64; 3], b: [f64; 3]) -> f64 {
     a.iter().zip(b).map(|(a, b)| a * b).sum()
 }
 
-fn within(rings: &[Vec<[f64; 2]>], [x, y]: [f64; 2]) -> bool {
+fn within(rings: &[Vec<Point>], [x, y]: [f64; 2]) -> bool {
     let sides = rings
         .iter()
         .flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)));
-    let crossed = sides.filter(|(a, b)| {
-        (a[1] > y) != (b[1] > y) && x < a[0] + (y - a[1]) / (b[1] - a[1]) * (b[0] - a[0])
-    });
+    let crossed = sides
+        .filter(|(a, b)| (a.y > y) != (b.y > y) && x < a.x + (y - a.y) / (b.y - a.y) * (b.x - a.x));
     crossed.count() % 2 == 1
 }
 
@@ -52,7 +53,11 @@ fn nearness(from: Viewpoint, plane: [[f64; 3]; 3], [x, y]: [f64; 2]) -> f64 {
 fn plane_of(part: Part, roof: &Roof) -> [[f64; 3]; 3] {
     match part {
         Part::Face(face) => {
-            let ring = &roof.faces[face].polygon;
+            let ring: Vec<[f64; 3]> = roof.faces[face]
+                .polygon
+                .iter()
+                .map(|corner| corner.in_feet())
+                .collect();
             // The corner farthest from the first side: no three in one line.
             let far = |place: &[f64; 3]| {
                 let (dx, dy) = (ring[1][0] - ring[0][0], ring[1][1] - ring[0][1]);
@@ -66,8 +71,8 @@ fn plane_of(part: Part, roof: &Roof) -> [[f64; 3]; 3] {
         }
         Part::Wall(edge) => {
             let edge = &roof.edges[edge];
-            let below = [edge.from[0], edge.from[1], edge.from[2] - 1.0];
-            [edge.from, edge.to, below]
+            let [x, y, height] = edge.from.in_feet();
+            [[x, y, height], edge.to.in_feet(), [x, y, height - 1.0]]
         }
     }
 }
@@ -77,10 +82,10 @@ fn what_is_painted_last_lies_nearest_the_viewer() {
     let mut asked = 0;
     for (name, roof) in roofs() {
         for from in Viewpoint::ALL {
-            let view = solid_view(&roof, 0.0, from);
+            let view = solid_view(&roof, Length::ZERO, from);
             let all = || view.pieces.iter().flat_map(|piece| piece.rings[0].iter());
             let bound = |axis: usize, pick: fn(f64, f64) -> f64, start: f64| {
-                all().map(|place| place[axis]).fold(start, pick)
+                all().map(|at| [at.x, at.y][axis]).fold(start, pick)
             };
             let low = [0, 1].map(|axis| bound(axis, f64::min, f64::INFINITY));
             let high = [0, 1].map(|axis| bound(axis, f64::max, f64::NEG_INFINITY));
@@ -116,13 +121,13 @@ fn what_is_painted_last_lies_nearest_the_viewer() {
 #[test]
 fn from_above_every_face_is_seen_as_large_as_in_plan() {
     for (name, roof) in roofs() {
-        let view = solid_view(&roof, 0.0, Viewpoint::Above);
+        let view = solid_view(&roof, Length::ZERO, Viewpoint::Above);
         for piece in &view.pieces {
             let Part::Face(face) = piece.part else {
                 unreachable!("{name}: a wall seen from above");
             };
             let area: f64 = piece.rings.iter().map(|ring| signed_area(ring)).sum();
-            let plan = roof.faces[face].plan_area;
+            let plan = roof.faces[face].plan_area.in_square_feet();
             assert!(
                 (area - plan).abs() < 1e-6 * (1.0 + plan),
                 "{name}: {area} of {plan}"
@@ -132,10 +137,10 @@ fn from_above_every_face_is_seen_as_large_as_in_plan() {
     }
 }
 
-fn signed_area(ring: &[[f64; 2]]) -> f64 {
+fn signed_area(ring: &[Point]) -> f64 {
     let next = ring.iter().cycle().skip(1);
     let pairs = ring.iter().zip(next);
-    pairs.map(|(a, b)| (a[0] * b[1] - a[1] * b[0]) / 2.0).sum()
+    pairs.map(|(a, b)| (a.x * b.y - a.y * b.x) / 2.0).sum()
 }
 
 #[test]
@@ -143,7 +148,7 @@ fn every_eave_and_rake_has_its_wall_from_one_side_or_the_other() {
     for (name, roof) in roofs() {
         let views: Vec<SolidView> = Viewpoint::ALL
             .iter()
-            .map(|from| solid_view(&roof, 0.0, *from))
+            .map(|from| solid_view(&roof, Length::ZERO, *from))
             .collect();
         for (place, edge) in roof.edges.iter().enumerate() {
             let rim = matches!(edge.kind, EdgeKind::Eave | EdgeKind::Rake);
@@ -168,7 +173,7 @@ fn twelve_houses_are_drawn_with_their_faces_named() {
             .map(|face| format!("f{face}"))
             .collect();
         for from in Viewpoint::ALL {
-            let svg = solid_svg(&solid_view(&roof, 0.0, from), &roof, &names);
+            let svg = solid_svg(&solid_view(&roof, Length::ZERO, from), &roof, &names);
             assert!(svg.starts_with("<svg ") && svg.ends_with("</svg>\n"));
             assert!(svg.contains(&format!("<title>The house {}</title>", from.words())));
             assert!(
@@ -190,7 +195,7 @@ fn twelve_houses_are_drawn_with_their_faces_named() {
 fn a_gable_is_one_wall_without_a_line_under_its_ridge() {
     let shape = body("main", 9.0, 6.0, &[1, 3], &box_at([0.0, 0.0], [46.0, 26.0]));
     let roof = raise(&[shape], &[]).unwrap_or_default();
-    let view = solid_view(&roof, 0.0, Viewpoint::FrontLeft);
+    let view = solid_view(&roof, Length::ZERO, Viewpoint::FrontLeft);
     let rakes: Vec<&Piece> = view
         .pieces
         .iter()
@@ -207,7 +212,7 @@ fn a_gable_is_one_wall_without_a_line_under_its_ridge() {
 
 #[test]
 fn a_roof_without_faces_is_an_empty_sheet() {
-    let view = solid_view(&Roof::default(), 0.0, Viewpoint::FrontLeft);
+    let view = solid_view(&Roof::default(), Length::ZERO, Viewpoint::FrontLeft);
     assert!(view.pieces.is_empty());
     let svg = solid_svg(&view, &Roof::default(), &[]);
     assert!(!svg.contains("inf") && !svg.contains("NaN"), "{svg}");

@@ -153,7 +153,12 @@ fn item<'a>(job: &Job, parts: &'a Parts<'a>, seen: &PenetrationAdded) -> Item<'a
         .faces
         .iter()
         .filter(|named| named.face.leg + 1 == seen.leg as usize);
-    let larger = |a: &&NamedFace, b: &&NamedFace| a.face.area.total_cmp(&b.face.area);
+    let larger = |a: &&NamedFace, b: &&NamedFace| {
+        a.face
+            .area
+            .in_square_feet()
+            .total_cmp(&b.face.area.in_square_feet())
+    };
     Item {
         kind: seen.item,
         number: seen.number,

@@ -2,7 +2,7 @@
 
 use crate::{Grid, Numbers, cells};
 use eavebook_core::roof::{BodyShape, LegRise, Rise};
-use eavebook_core::survey::{Point, WallSegment};
+use eavebook_core::survey::{Band, Point, WallSegment};
 use eavebook_core::units::{Length, Pitch};
 
 /// A body with one slope a leg, but for gables.
@@ -22,10 +22,10 @@ pub fn body(id: &str, eave: f64, pitch: f64, gables: &[usize], corners: &[[f64; 
         legs: (0..corners.len())
             .map(|leg| LegRise {
                 rise: rise(leg),
-                overhang: 0.0,
+                overhang: Length::ZERO,
             })
             .collect(),
-        eave_height: eave,
+        eave_height: Length::feet(eave),
     }
 }
 
@@ -102,8 +102,16 @@ pub fn twelve() -> Vec<(&'static str, Vec<BodyShape>, Vec<WallSegment>)> {
     ];
     let mut mansard = body("main", 9.0, 4.0, &[], &box_at([0.0, 0.0], [40.0, 30.0]));
     for leg in &mut mansard.legs {
-        let steep = (Pitch::rise_in_12(24.0), Some(8.0));
-        leg.rise = Rise::Slopes(vec![steep, (Pitch::rise_in_12(4.0), None)]);
+        leg.rise = Rise::Slopes(vec![
+            Band {
+                pitch: Pitch::rise_in_12(24.0),
+                rise: Some(Length::feet(8.0)),
+            },
+            Band {
+                pitch: Pitch::rise_in_12(4.0),
+                rise: None,
+            },
+        ]);
     }
     let mut porch = body(
         "porch",

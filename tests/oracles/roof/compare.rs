@@ -1,6 +1,7 @@
 //! A roof against what is expected of it.
 
 use eavebook_core::roof::{BodyShape, EdgeKind, RaiseError, Roof};
+use eavebook_core::units::Area;
 use serde::Deserialize;
 use std::collections::BTreeMap;
 
@@ -99,17 +100,19 @@ impl House {
         let mut worst = self.compare_faces(bodies, roof)?;
         let total = |key: &str| self.totals.get(key).copied().unwrap_or(0.0);
         let twice = 2.0 * self.tolerance.area;
-        within("plan area", roof.plan_area(), total("plan_area"), twice)?;
-        within("area", roof.area(), total("area"), twice)?;
+        let [plan_area, area] = [roof.plan_area(), roof.area()].map(Area::in_square_feet);
+        within("plan area", plan_area, total("plan_area"), twice)?;
+        within("area", area, total("area"), twice)?;
+        let length_of = |kind| roof.length_of(kind).in_feet();
         let mut kinds: Vec<(&str, f64, f64)> = EdgeKind::ALL
             .iter()
-            .map(|&kind| (kind.key(), roof.length_of(kind), total(kind.key())))
+            .map(|&kind| (kind.key(), length_of(kind), total(kind.key())))
             .collect();
         if self.strips {
             kinds.retain(|(key, ..)| *key != "hip" && *key != "valley");
             kinds.push((
                 "hip less valley",
-                roof.length_of(EdgeKind::Hip) - roof.length_of(EdgeKind::Valley),
+                length_of(EdgeKind::Hip) - length_of(EdgeKind::Valley),
                 total("hip") - total("valley"),
             ));
         }
@@ -132,8 +135,8 @@ impl House {
                     && face.band.unwrap_or(0) == plane.band
                 {
                     matched[place] = true;
-                    plan_area += face.plan_area;
-                    area += face.area;
+                    plan_area += face.plan_area.in_square_feet();
+                    area += face.area.in_square_feet();
                 }
             }
             let name = format!("{} legs {:?} band {}", plane.body, plane.legs, plane.band);
@@ -148,11 +151,9 @@ impl House {
             worst.area = worst.area.max(off);
         }
         for (face, matched) in roof.faces.iter().zip(matched) {
-            if !matched && face.area > self.tolerance.area {
-                return Err(format!(
-                    "a face too many: leg {} of {:.3}",
-                    face.leg, face.area
-                ));
+            let area = face.area.in_square_feet();
+            if !matched && area > self.tolerance.area {
+                return Err(format!("a face too many: leg {} of {area:.3}", face.leg));
             }
         }
         Ok(worst)

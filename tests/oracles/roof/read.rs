@@ -1,7 +1,7 @@
 //! The part of a survey file that these cases use: known corners, edges, walls.
 
 use eavebook_core::roof::{BodyShape, LegRise, Rise};
-use eavebook_core::survey::{Point, WallSegment};
+use eavebook_core::survey::{self, Point, WallSegment};
 use eavebook_core::units::{Length, Pitch};
 use serde::Deserialize;
 
@@ -57,7 +57,7 @@ pub fn survey(text: &str) -> (Vec<BodyShape>, Vec<WallSegment>) {
         corners: body.outline.corners.iter().copied().map(place).collect(),
         nominal_directions: None,
         legs: body.edges.iter().map(leg).collect(),
-        eave_height: body.eave_height,
+        eave_height: Length::feet(body.eave_height),
     });
     let walls = survey.walls.iter().map(|wall| WallSegment {
         from: place(wall.from),
@@ -73,7 +73,10 @@ fn leg(edge: &Edge) -> LegRise {
         (None, Some(bands), None) => Rise::Slopes(
             bands
                 .iter()
-                .map(|band| (Pitch::rise_in_12(band.pitch), band.rise))
+                .map(|band| survey::Band {
+                    pitch: Pitch::rise_in_12(band.pitch),
+                    rise: band.rise.map(Length::feet),
+                })
                 .collect(),
         ),
         (None, None, Some("gable")) => Rise::Gable,
@@ -82,6 +85,6 @@ fn leg(edge: &Edge) -> LegRise {
     };
     LegRise {
         rise,
-        overhang: edge.overhang,
+        overhang: Length::feet(edge.overhang),
     }
 }

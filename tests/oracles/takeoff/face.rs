@@ -7,7 +7,7 @@ use eavebook_core::settings::{Blanks, Code, Rates};
 use eavebook_core::solve::{Priced, solve};
 use eavebook_core::survey::{Body, Covering, Deck, LegEdge, Point, Rise, Sketch, Survey};
 use eavebook_core::takeoff::take_off;
-use eavebook_core::units::{Area, Length, Pitch};
+use eavebook_core::units::{Area, Length, Pitch, Point3};
 use serde_json::{Map, Value};
 
 /// Takeoff and price of the faces of a case, as the result prints them.
@@ -103,9 +103,9 @@ fn face(value: &Value) -> Face {
         leg: index(&value["leg"]),
         band: None,
         pitch: Pitch::rise_in_12(12.0 * x.hypot(y) / z.abs()),
-        plan_area: z.abs() / 2.0,
-        area: x.hypot(y).hypot(z) / 2.0,
-        polygon,
+        plan_area: Area::square_feet(z.abs() / 2.0),
+        area: Area::square_feet(x.hypot(y).hypot(z) / 2.0),
+        polygon: polygon.into_iter().map(Point3::feet).collect(),
         holes: Vec::new(),
     }
 }
@@ -144,9 +144,9 @@ fn edge(value: &Value) -> Edge {
     let run = (length * length - rise * rise).max(0.0).sqrt();
     Edge {
         kind,
-        length,
-        from,
-        to: [from[0] + run, from[1], from[2] + rise],
+        length: Length::feet(length),
+        from: Point3::feet(from),
+        to: Point3::feet([from[0] + run, from[1], from[2] + rise]),
         faces: list(&value["faces"]).map(index).collect(),
     }
 }

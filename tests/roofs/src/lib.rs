@@ -2,7 +2,7 @@
 
 use eavebook_core::roof::{BodyShape, Face, LegRise, Rise, Roof};
 use eavebook_core::survey::Point;
-use eavebook_core::units::Pitch;
+use eavebook_core::units::{Length, Pitch};
 
 /// Counter-clockwise corners in feet, and the rise in 12 of each leg; none: a gable.
 #[derive(Clone, Debug, PartialEq)]
@@ -40,10 +40,10 @@ impl Outline {
                 .iter()
                 .map(|pitch| LegRise {
                     rise: rise(pitch),
-                    overhang: 0.0,
+                    overhang: Length::ZERO,
                 })
                 .collect(),
-            eave_height: 0.0,
+            eave_height: Length::ZERO,
         }
     }
 
@@ -99,7 +99,7 @@ impl Outline {
 pub fn areas_by_leg(roof: &Roof, legs: usize) -> Vec<f64> {
     let mut areas = vec![0.0; legs];
     for face in &roof.faces {
-        areas[face.leg] += face.plan_area;
+        areas[face.leg] += face.plan_area.in_square_feet();
     }
     areas
 }
@@ -116,6 +116,7 @@ fn face_above(face: &Face, level: f64) -> f64 {
     let ring = &face.polygon;
     let mut kept: Vec<[f64; 2]> = Vec::new();
     for (a, b) in ring.iter().zip(ring.iter().cycle().skip(1)) {
+        let (a, b) = (a.in_feet(), b.in_feet());
         if a[2] >= level {
             kept.push([a[0], a[1]]);
         }

@@ -7,6 +7,7 @@
 )]
 
 use eavebook_core::roof::{EdgeKind, Roof, raise};
+use eavebook_core::units::Length;
 use eavebook_houses::{Grid, Numbers, cells, tangle};
 use eavebook_roofs::{Outline, area_above, areas_by_leg};
 use serde_json::{Value, json};
@@ -84,7 +85,7 @@ fn is_tie(outline: &Outline, roof: &Roof) -> bool {
 
 fn levels(roof: &Roof) -> Vec<f64> {
     let heights = roof.faces.iter().flat_map(|face| &face.polygon);
-    let top = heights.map(|place| place[2]).fold(0.0, f64::max);
+    let top = heights.map(|at| at.height().in_feet()).fold(0.0, f64::max);
     (1..=LEVELS)
         .map(|k| top * (f64::from(k) - 0.5) / f64::from(LEVELS))
         .collect()
@@ -170,7 +171,7 @@ fn five_hundred_outlines_have_the_roofs_that_two_other_programs_find() {
             ));
         }
     }
-    let ridges = |(_, roof): &&(Outline, Roof)| roof.length_of(EdgeKind::Ridge) > 0.0;
+    let ridges = |(_, roof): &&(Outline, Roof)| roof.length_of(EdgeKind::Ridge) > Length::ZERO;
     let compared = OUTLINES - ties;
     println!(
         "{OUTLINES} outlines ({refused} more have no roof), {} with a ridge; {ties} stand on a tie where a \

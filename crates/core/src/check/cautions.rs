@@ -446,17 +446,20 @@ fn roof_words(caution: &RoofCaution, f: &mut fmt::Formatter<'_>) -> fmt::Result 
         } => write!(
             f,
             "A strip of the slope at leg {leg} of {body}, {} in wide and {} ft long, is not drawn: the slope at leg {taken_by} takes it, and the edges along it are left out. Read the legs beside it again if they matter.",
-            Plain((width * 120.0).round() / 10.0),
-            Plain(length.round())
+            Plain((width.in_feet() * 120.0).round() / 10.0),
+            Plain(length.in_feet().round())
         ),
-        RoofCaution::LevelValley { from, to } => write!(
-            f,
-            "The valley from {}, {} to {}, {} is level: water stands in it.",
-            Plain(from[0]),
-            Plain(from[1]),
-            Plain(to[0]),
-            Plain(to[1])
-        ),
+        RoofCaution::LevelValley { from, to } => {
+            let [from, to] = [from.in_feet(), to.in_feet()];
+            write!(
+                f,
+                "The valley from {}, {} to {}, {} is level: water stands in it.",
+                Plain(from[0]),
+                Plain(from[1]),
+                Plain(to[0]),
+                Plain(to[1])
+            )
+        }
     }
 }
 

@@ -85,7 +85,7 @@ pub(super) fn write(house: &House, words: &Words, sheet: Sheet, drawing: &mut Dr
     middle[1] -= sheet.letters * 1.3;
     drawing.north = house.north.map(|turned| North {
         at: [sheet.width - 2.2 * sheet.letters, first],
-        turned,
+        turned: turned.in_degrees(),
         letter: words.north,
         size: sheet.letters,
     });

@@ -1,6 +1,7 @@
 //! Which parts of an edge lie under a higher roof.
 
 use super::house::FaceToDraw;
+use crate::units::Point3;
 
 /// A roof is above another where it is higher by more than this, feet.
 const HIGHER: f64 = 0.01;
@@ -11,7 +12,7 @@ const SHORTEST: f64 = 0.05;
 
 /// A face as a plane over its rings.
 pub(super) struct Above<'a> {
-    rings: &'a [Vec<[f64; 3]>],
+    rings: &'a [Vec<Point3>],
     /// Height is `plane[0] + plane[1] x + plane[2] y`.
     plane: [f64; 3],
     low: [f64; 2],
@@ -21,9 +22,10 @@ pub(super) struct Above<'a> {
 impl<'a> Above<'a> {
     pub fn new(face: &'a FaceToDraw) -> Option<Above<'a>> {
         let ring = face.rings.first()?;
-        let first = ring.first()?;
+        let first = ring.first()?.in_feet();
         let next = ring.iter().cycle().skip(1);
         let normal = ring.iter().zip(next).fold([0.0; 3], |sum, (a, b)| {
+            let (a, b) = (a.in_feet(), b.in_feet());
             [
                 sum[0] + (a[1] - b[1]) * (a[2] + b[2]),
                 sum[1] + (a[2] - b[2]) * (a[0] + b[0]),
@@ -31,7 +33,7 @@ impl<'a> Above<'a> {
             ]
         });
         let bound = |axis: usize, pick: fn(f64, f64) -> f64, start: f64| {
-            ring.iter().map(|at| at[axis]).fold(start, pick)
+            ring.iter().map(|at| at.in_feet()[axis]).fold(start, pick)
         };
         let slope = [0, 1].map(|axis| -normal[axis] / normal[2]);
         slope.iter().all(|part| part.is_finite()).then_some(Above {
@@ -59,11 +61,12 @@ impl<'a> Above<'a> {
 }
 
 /// Whether a place in plan lies within rings: the outer one and no hole (even-odd rule).
-pub(super) fn within(rings: &[Vec<[f64; 3]>], [x, y]: [f64; 2]) -> bool {
+pub(super) fn within(rings: &[Vec<Point3>], [x, y]: [f64; 2]) -> bool {
     let sides = rings
         .iter()
         .flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)));
     let crossed = sides.filter(|(a, b)| {
+        let (a, b) = (a.in_feet(), b.in_feet());
         (a[1] > y) != (b[1] > y) && x < a[0] + (y - a[1]) / (b[1] - a[1]) * (b[0] - a[0])
     });
     crossed.count() % 2 == 1
@@ -75,7 +78,8 @@ pub(super) fn is_under(above: &[Above], place: [f64; 3]) -> bool {
 }
 
 /// An edge in stretches by shares of it from 0 to 1, and whether each lies under a higher roof.
-pub(super) fn stretches(above: &[Above], [a, b]: [[f64; 3]; 2]) -> Vec<([f64; 2], bool)> {
+pub(super) fn stretches(above: &[Above], ends: [Point3; 2]) -> Vec<([f64; 2], bool)> {
+    let [a, b] = ends.map(Point3::in_feet);
     let (dx, dy) = (b[0] - a[0], b[1] - a[1]);
     let length = dx.hypot(dy);
     let mut cuts = vec![0.0, 1.0];
@@ -86,7 +90,7 @@ pub(super) fn stretches(above: &[Above], [a, b]: [[f64; 3]; 2]) -> Vec<([f64; 2]
     });
     for ring in near.flat_map(|face| face.rings) {
         for (p, q) in ring.iter().zip(ring.iter().cycle().skip(1)) {
-            cuts.extend(crossed([a, b], [*p, *q]));
+            cuts.extend(crossed([a, b], [p.in_feet(), q.in_feet()]));
         }
     }
     cuts.sort_by(f64::total_cmp);

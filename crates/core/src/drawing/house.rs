@@ -2,10 +2,10 @@
 
 use crate::roof::{Edge, EdgeKind, Face, Roof};
 use crate::survey::Point;
-use crate::units::{Length, RoundTo};
+use crate::units::{Angle, Length, Point3, RoundTo};
 use std::collections::BTreeMap;
 
-/// A house to draw. Places are feet, turned so that the street lies at the foot.
+/// A house to draw, turned so that the street lies at the foot.
 #[derive(Clone, Debug, Default)]
 pub struct House {
     /// Every edge once.
@@ -13,13 +13,13 @@ pub struct House {
     /// Every face.
     pub faces: Vec<FaceToDraw>,
     /// Where walls stand under the roof, as far as overhangs are known: see [`wall_lines`].
-    pub walls: Vec<[[f64; 2]; 2]>,
+    pub walls: Vec<[Point; 2]>,
     /// What stands out of the roof, numbered from 1 in this order; none where its place is not known.
-    pub marks: Vec<Option<[f64; 2]>>,
+    pub marks: Vec<Option<Point>>,
     /// The outline of a house that has no roof yet: by it the outside of its legs is known.
-    pub outline: Vec<[f64; 2]>,
-    /// Where north is, degrees clockwise from up, if anybody said.
-    pub north: Option<f64>,
+    pub outline: Vec<Point>,
+    /// Where north is, clockwise from up; `None` if nobody noted it.
+    pub north: Option<Angle>,
 }
 
 /// One edge.
@@ -29,8 +29,8 @@ pub struct EdgeToDraw {
     pub name: String,
     /// What it is; none for a leg of an outline that has no roof yet.
     pub kind: Option<EdgeKind>,
-    /// Its ends: x, y, height.
-    pub ends: [[f64; 3]; 2],
+    /// Its ends.
+    pub ends: [Point3; 2],
     /// Its length, short: `42' 6"`.
     pub length: Option<String>,
     /// The faces along it, by their place.
@@ -57,8 +57,8 @@ pub struct FaceToDraw {
     pub name: String,
     /// Its rise in 12: `6.5`.
     pub rise: String,
-    /// Its outer ring, then its holes: x, y, height.
-    pub rings: Vec<Vec<[f64; 3]>>,
+    /// Its outer ring, then its holes.
+    pub rings: Vec<Vec<Point3>>,
 }
 
 /// What is written on a plan in one language.
@@ -117,10 +117,7 @@ impl House {
         let faces = roof.faces.iter().zip(named).map(|(face, name)| FaceToDraw {
             name,
             rise: rise(face),
-            rings: std::iter::once(&face.polygon)
-                .chain(&face.holes)
-                .cloned()
-                .collect(),
+            rings: face.rings().cloned().collect(),
         });
         let mut counts: BTreeMap<EdgeKind, usize> = BTreeMap::new();
         let edges = roof.edges.iter().map(|edge| {
@@ -145,7 +142,7 @@ impl House {
 
 /// `14' 3"`: short, and read in every language.
 fn marks(edge: &Edge) -> String {
-    let said = Length::feet(edge.length).words(RoundTo::Inch);
+    let said = edge.length.words(RoundTo::Inch);
     said.replace(" ft", "'").replace(" in", "\"")
 }
 
@@ -204,9 +201,10 @@ fn side(face: &Face) -> &'static str {
 
 /// Which way water runs off a ring: the plan part of its normal, not of unit length (Newell's
 /// normal).
-pub(super) fn falls(ring: &[[f64; 3]]) -> [f64; 2] {
+pub(super) fn falls(ring: &[Point3]) -> [f64; 2] {
     let next = ring.iter().cycle().skip(1);
     ring.iter().zip(next).fold([0.0, 0.0], |[x, y], (a, b)| {
+        let (a, b) = (a.in_feet(), b.in_feet());
         [
             x + (a[1] - b[1]) * (a[2] + b[2]),
             y + (a[2] - b[2]) * (a[0] + b[0]),
@@ -215,9 +213,9 @@ pub(super) fn falls(ring: &[[f64; 3]]) -> [f64; 2] {
 }
 
 /// The walls under legs whose overhang is known and more than nothing: each leg moved in by it, to
-/// where the lines of its neighbours are, moved in by theirs. `corners` either way round; feet.
+/// where the lines of its neighbours are, moved in by theirs. `corners` either way round.
 #[must_use]
-pub fn wall_lines(corners: &[Point], overhangs: &[Option<f64>]) -> Vec<[Point; 2]> {
+pub fn wall_lines(corners: &[Point], overhangs: &[Option<Length>]) -> Vec<[Point; 2]> {
     let count = corners.len().min(overhangs.len());
     if count < 3 {
         return Vec::new();
@@ -233,11 +231,11 @@ pub fn wall_lines(corners: &[Point], overhangs: &[Option<f64>]) -> Vec<[Point; 2
         let (a, b) = (corners[leg % count], corners[(leg + 1) % count]);
         let (dx, dy) = (b.x - a.x, b.y - a.y);
         let long = dx.hypot(dy).max(1e-9);
-        let over = inward * overhangs[leg % count].unwrap_or(0.0);
+        let over = inward * overhangs[leg % count].unwrap_or(Length::ZERO).in_feet();
         let in_by = [-dy / long * over, dx / long * over];
         ([a.x + in_by[0], a.y + in_by[1]], [dx / long, dy / long])
     };
-    let known = (0..count).filter(|leg| overhangs[*leg].is_some_and(|over| over > 0.0));
+    let known = (0..count).filter(|leg| overhangs[*leg].is_some_and(|over| over > Length::ZERO));
     let line = |at: usize| {
         let (from, along) = leg(at);
         let meets = |(other, way): ([f64; 2], [f64; 2]), fallback: Point| {

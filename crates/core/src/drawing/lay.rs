@@ -6,6 +6,7 @@ use super::lines::{Line, lines};
 use super::room::{Room, Sheet, Taken};
 use super::words::LabelSide;
 use super::{foot, words};
+use crate::survey::Point;
 
 /// A plan on its sheet: x to the right, y down, points.
 #[derive(Clone, Debug, PartialEq)]
@@ -148,7 +149,7 @@ fn draw_at(house: &House, words: &Words, sheet: Sheet) -> Drawing {
         walls: house
             .walls
             .iter()
-            .map(|ends| ends.map(|at| paper.place(at)))
+            .map(|ends| ends.map(|at| paper.place([at.x, at.y])))
             .collect(),
         texts: Vec::new(),
         slopes: Vec::new(),
@@ -168,7 +169,7 @@ fn draw_at(house: &House, words: &Words, sheet: Sheet) -> Drawing {
     }
     for (at, number) in house.marks.iter().zip(1..) {
         // Where on its face a thing stands, nobody measured: the list names the face.
-        let Some(at) = at.map(|at| paper.place(at)) else {
+        let Some(at) = at.map(|at| paper.place([at.x, at.y])) else {
             continue;
         };
         let side = sheet.small(0.91) / MARK;
@@ -196,8 +197,11 @@ impl Paper {
     fn around(house: &House, sheet: Sheet) -> Paper {
         let ends = house.edges.iter().flat_map(|edge| edge.ends);
         let all: Vec<[f64; 2]> = ends
-            .map(|[x, y, _]| [x, y])
-            .chain(house.outline.iter().copied())
+            .map(|end| {
+                let [x, y, _] = end.in_feet();
+                [x, y]
+            })
+            .chain(house.outline.iter().map(|&Point { x, y }| [x, y]))
             .collect();
         let bound = |axis: usize, pick: fn(f64, f64) -> f64, start: f64| {
             all.iter().map(|at| at[axis]).fold(start, pick)

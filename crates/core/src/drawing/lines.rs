@@ -4,6 +4,8 @@ use super::hidden::{Above, stretches, within};
 use super::house::{EdgeToDraw, FaceToDraw, Hand, House};
 use super::room::{Room, turn, way};
 use crate::roof::EdgeKind;
+use crate::survey::Point;
+use crate::units::Point3;
 
 /// One edge on the sheet: x to the right, y down.
 #[derive(Clone, Debug, PartialEq)]
@@ -82,7 +84,7 @@ pub(super) fn lines(
     place: impl Fn([f64; 2]) -> [f64; 2],
 ) -> Vec<Line> {
     let line = |edge: &EdgeToDraw| {
-        let plan = edge.ends.map(|[x, y, _]| [x, y]);
+        let plan = edge.ends.map(in_plan);
         let out = outward(house, edge);
         // On the sheet y runs down.
         let out = [out[0], -out[1]];
@@ -115,15 +117,20 @@ pub(super) fn lines(
     house.edges.iter().map(line).collect()
 }
 
+fn in_plan(end: Point3) -> [f64; 2] {
+    let [x, y, _] = end.in_feet();
+    [x, y]
+}
+
 /// A unit step in plan across an edge to its outside; to its right where it has none.
 fn outward(house: &House, edge: &EdgeToDraw) -> [f64; 2] {
     const ASIDE: f64 = 0.02;
-    let [a, b] = edge.ends.map(|[x, y, _]| [x, y]);
+    let [a, b] = edge.ends.map(in_plan);
     let [x, y] = turn(way([a, b]));
     let right = [-x, -y];
     let own = edge.faces.first().and_then(|face| house.faces.get(*face));
-    let outline: Vec<Vec<[f64; 3]>> =
-        vec![house.outline.iter().map(|&[x, y]| [x, y, 0.0]).collect()];
+    let on_ground = |&Point { x, y }: &Point| Point3::feet([x, y, 0.0]);
+    let outline: Vec<Vec<Point3>> = vec![house.outline.iter().map(on_ground).collect()];
     let rings = match own {
         Some(FaceToDraw { rings, .. }) if on_rim(edge.kind) || is_wall(edge.kind) => rings,
         None if on_rim(edge.kind) => &outline,
@@ -150,9 +157,9 @@ fn runs_over(rim: &EdgeToDraw, wall: &EdgeToDraw) -> bool {
     if !on_rim(rim.kind) {
         return false;
     }
-    let [a, b] = rim.ends;
-    let along = way([[a[0], a[1]], [b[0], b[1]]]);
-    let places = wall.ends.map(|end| {
+    let [a, b] = rim.ends.map(in_plan);
+    let along = way([a, b]);
+    let places = wall.ends.map(in_plan).map(|end| {
         let from = [end[0] - a[0], end[1] - a[1]];
         let on = from[0] * along[0] + from[1] * along[1];
         let off = from[1] * along[0] - from[0] * along[1];

@@ -5,6 +5,7 @@ use super::house::{FaceToDraw, Hand, House, falls};
 use super::lay::{Drawing, Paper, Slope, Text, TextRole};
 use super::lines::{Line, on_rim};
 use super::room::{Room, Sheet, Taken, length, turn, unit, way};
+use crate::units::Point3;
 
 /// Between a line and what is written beside it.
 const CLEAR: f64 = 2.5;
@@ -85,7 +86,7 @@ fn longest_way(face: &FaceToDraw) -> [f64; 2] {
     let sides = ring
         .iter()
         .zip(next)
-        .map(|(a, b)| [[a[0], -a[1]], [b[0], -b[1]]]);
+        .map(|(a, b)| [a, b].map(|end| [end.in_feet()[0], -end.in_feet()[1]]));
     let longest = sides.max_by(|a, b| length(*a).total_cmp(&length(*b)));
     longest.map_or([1.0, 0.0], |side| readable(way(side)))
 }
@@ -315,7 +316,7 @@ fn spots(face: &FaceToDraw, above: &[Above], paper: &Paper) -> Vec<[f64; 2]> {
         return Vec::new();
     };
     let bound = |axis: usize, pick: fn(f64, f64) -> f64, start: f64| {
-        ring.iter().map(|at| at[axis]).fold(start, pick)
+        ring.iter().map(|at| at.in_feet()[axis]).fold(start, pick)
     };
     let low = [0, 1].map(|axis| bound(axis, f64::min, f64::INFINITY));
     let high = [0, 1].map(|axis| bound(axis, f64::max, f64::NEG_INFINITY));
@@ -341,22 +342,27 @@ fn spots(face: &FaceToDraw, above: &[Above], paper: &Paper) -> Vec<[f64; 2]> {
 }
 
 /// Slope along x, along y, and height at the origin of a ring's plane.
-fn plane(ring: &[[f64; 3]]) -> [f64; 3] {
+fn plane(ring: &[Point3]) -> [f64; 3] {
     let [x, y] = falls(ring);
     let up = centroid(ring).map_or(1.0, |(area, _)| 2.0 * area);
     let (x, y) = (-x / up, -y / up);
-    let level = ring.first().map_or(0.0, |at| at[2] - x * at[0] - y * at[1]);
+    let level = ring.first().map_or(0.0, |at| {
+        let at = at.in_feet();
+        at[2] - x * at[0] - y * at[1]
+    });
     [x, y, level]
 }
 
 /// Area in plan, left positive, and centroid (the area formula of a polygon, from memory); none of
 /// a ring without area.
-fn centroid(ring: &[[f64; 3]]) -> Option<(f64, [f64; 2])> {
+fn centroid(ring: &[Point3]) -> Option<(f64, [f64; 2])> {
     let next = ring.iter().cycle().skip(1);
-    let first = ring.first()?;
+    let first = ring.first()?.in_feet();
     let (mut double, mut x, mut y) = (0.0, 0.0, 0.0);
     for (a, b) in ring.iter().zip(next) {
-        let [a, b] = [a, b].map(|at| [at[0] - first[0], at[1] - first[1]]);
+        let [a, b] = [a, b]
+            .map(|at| at.in_feet())
+            .map(|at| [at[0] - first[0], at[1] - first[1]]);
         let cross = a[0] * b[1] - b[0] * a[1];
         double += cross;
         x += cross * (a[0] + b[0]);

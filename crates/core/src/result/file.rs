@@ -11,6 +11,7 @@ use crate::settled::Totals;
 use crate::solve::{NotPriceable, Priced, Solved, judge_seen};
 use crate::survey::Survey;
 use crate::uncertainty::{Share, UncertaintySource};
+use crate::units::{Area, Length, Point3};
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -59,18 +60,18 @@ struct FaceResult<'a> {
     #[serde(skip_serializing_if = "Option::is_none")]
     band: Option<usize>,
     pitch: f64,
-    plan_area: f64,
-    area: f64,
-    polygon: &'a [[f64; 3]],
-    holes: &'a [Vec<[f64; 3]>],
+    plan_area: Area,
+    area: Area,
+    polygon: &'a [Point3],
+    holes: &'a [Vec<Point3>],
 }
 
 #[derive(Clone, Debug, Serialize)]
 struct EdgeResult<'a> {
     kind: &'static str,
-    length: f64,
-    from: [f64; 3],
-    to: [f64; 3],
+    length: Length,
+    from: Point3,
+    to: Point3,
     faces: &'a [usize],
 }
 

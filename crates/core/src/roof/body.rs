@@ -1,21 +1,20 @@
-use crate::survey::Point;
-use crate::units::Pitch;
+use crate::survey::{Band, Point};
+use crate::units::{Angle, Length, Pitch};
 
 /// One roof body as the kernel takes it: corners settled, every leg decided.
 #[derive(Clone, Debug, PartialEq)]
 pub struct BodyShape {
     /// Its name, for refusals.
     pub id: String,
-    /// Corners in plan, feet, either order; leg i runs from corner i to corner i + 1.
+    /// Corners in plan, clockwise or counter-clockwise; leg i runs from corner i to corner i + 1.
     pub corners: Vec<Point>,
-    /// Nominal direction of each leg in degrees, where the outline was read and not known: the
-    /// roof is then raised over the squared outline, and strips of it too thin to build go to the
-    /// slope beside them.
-    pub nominal_directions: Option<Vec<f64>>,
+    /// Nominal direction of each leg; `None` means that the corners are exact. With directions the
+    /// roof is raised over the squared outline, and slivers go to the neighboring slope.
+    pub nominal_directions: Option<Vec<Angle>>,
     /// What rises at each leg.
     pub legs: Vec<LegRise>,
-    /// Height of the eaves, feet.
-    pub eave_height: f64,
+    /// Height of the eaves.
+    pub eave_height: Length,
 }
 
 /// What rises at one leg.
@@ -23,15 +22,15 @@ pub struct BodyShape {
 pub struct LegRise {
     /// Slopes or end.
     pub rise: Rise,
-    /// Overhang past the wall, feet.
-    pub overhang: f64,
+    /// Overhang past the wall.
+    pub overhang: Length,
 }
 
 /// How the roof rises from a leg.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Rise {
-    /// Slopes from the eave up: (pitch, height it rises; none for the last).
-    Slopes(Vec<(Pitch, Option<f64>)>),
+    /// Slopes from the eave up.
+    Slopes(Vec<Band>),
     /// A vertical end.
     Gable,
     /// A wall that rises past the roof.
@@ -42,7 +41,7 @@ impl Rise {
     /// One slope from eave to ridge.
     #[must_use]
     pub fn slope(pitch: Pitch) -> Rise {
-        Rise::Slopes(vec![(pitch, None)])
+        Rise::Slopes(vec![Band { pitch, rise: None }])
     }
 
     /// Whether it is one slope from eave to ridge.

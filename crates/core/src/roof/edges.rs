@@ -2,8 +2,9 @@
 
 use super::plan::{End, Vec2};
 use super::planes::{Plane, PlaneKey};
-use super::sweep::Vec3;
+use super::sweep::{Vec3, point};
 use super::{Edge, EdgeKind};
+use crate::units::Length;
 
 /// An edge that rises less than this per run counts as level.
 const LEVEL: f64 = 0.02;
@@ -187,11 +188,15 @@ pub(super) fn join(mut known: Vec<Known>) -> Vec<Edge> {
             }
         }
     }
+    let start = |edge: &Edge| {
+        let [x, y, _] = edge.from.in_feet();
+        (x, y)
+    };
     edges.sort_by(|a, b| {
         (a.kind, &a.faces)
             .cmp(&(b.kind, &b.faces))
-            .then_with(|| a.from[0].total_cmp(&b.from[0]))
-            .then_with(|| a.from[1].total_cmp(&b.from[1]))
+            .then_with(|| start(a).0.total_cmp(&start(b).0))
+            .then_with(|| start(a).1.total_cmp(&start(b).1))
     });
     edges
 }
@@ -237,9 +242,9 @@ fn edge(piece: Known) -> Edge {
     }
     Edge {
         kind: piece.kind,
-        length: (to - from).norm(),
-        from: from.into(),
-        to: to.into(),
+        length: Length::feet((to - from).norm()),
+        from: point(from),
+        to: point(to),
         faces: piece.faces,
     }
 }

@@ -3,6 +3,7 @@
 use super::refusal::RaiseError;
 use super::squared::Squaring;
 use super::{BodyShape, Rise};
+use crate::units::{Angle, Length};
 use nalgebra::Vector2;
 
 /// A place or direction in plan, feet.
@@ -137,7 +138,7 @@ impl Plan {
         check_lengths(shape, &corners)?;
         let mut squared = None;
         if let Some(nominal) = &shape.nominal_directions
-            && let Some(squaring) = Squaring::decide(&corners, nominal)
+            && let Some(squaring) = Squaring::decide(&corners, &degrees(nominal))
         {
             let taped = std::mem::take(&mut corners);
             corners = squaring.apply(&taped);
@@ -175,7 +176,7 @@ impl Plan {
                     inward: Vec2::new(-along.y, along.x),
                     length: run.norm(),
                     climb: climb(shape, number)?,
-                    overhang: shape.legs[number].overhang,
+                    overhang: shape.legs[number].overhang.in_feet(),
                 })
             })
             .collect::<Result<Vec<_>, RaiseError>>()?;
@@ -183,7 +184,7 @@ impl Plan {
             body: shape.id.clone(),
             legs,
             origin,
-            eave_height: shape.eave_height,
+            eave_height: shape.eave_height.in_feet(),
             squared,
         };
         plan.check_simple()?;
@@ -294,11 +295,11 @@ fn check_numbers(shape: &BodyShape) -> Result<(), RaiseError> {
         }
     }
     for (number, leg) in shape.legs.iter().enumerate() {
-        if !leg.overhang.is_finite() {
+        if !leg.overhang.in_feet().is_finite() {
             return not_a_number(format!("the overhang of leg {number}"));
         }
     }
-    if !shape.eave_height.is_finite() {
+    if !shape.eave_height.in_feet().is_finite() {
         return not_a_number("the eave height".to_string());
     }
     Ok(())
@@ -334,8 +335,8 @@ fn climb(shape: &BodyShape, leg: usize) -> Result<Climb, RaiseError> {
     }
     let mut top = 0.0;
     let mut slopes = Vec::with_capacity(bands.len());
-    for (place, (pitch, rise)) in bands.iter().enumerate() {
-        let pitch = pitch.in_12();
+    for (place, band) in bands.iter().enumerate() {
+        let pitch = band.pitch.in_12();
         if !(pitch > 0.0 && pitch <= STEEPEST) {
             return Err(RaiseError::Pitch {
                 body: shape.id.clone(),
@@ -343,14 +344,18 @@ fn climb(shape: &BodyShape, leg: usize) -> Result<Climb, RaiseError> {
                 pitch: pitch.to_string(),
             });
         }
-        top = match (rise, place + 1 == bands.len()) {
+        top = match (band.rise.map(Length::in_feet), place + 1 == bands.len()) {
             (None, true) => f64::INFINITY,
-            (Some(rise), false) if *rise > 0.0 && rise.is_finite() => top + rise,
+            (Some(rise), false) if rise > 0.0 && rise.is_finite() => top + rise,
             (None | Some(_), _) => return Err(refused),
         };
         slopes.push(Slope { pitch, top });
     }
     Ok(Climb::Slopes(slopes))
+}
+
+fn degrees(angles: &[Angle]) -> Vec<f64> {
+    angles.iter().map(|angle| angle.in_degrees()).collect()
 }
 
 /// Twice the area within a ring, counter-clockwise positive.

@@ -6,6 +6,7 @@ use super::raised::Raised;
 use super::union::RoofUnion;
 use super::{BodyShape, EdgeKind, RaiseError, Roof, RoofCaution, walls};
 use crate::survey::WallSegment;
+use crate::units::Length;
 
 /// Raises the roof over `bodies`: every pitched leg's slope rises inward until it meets another.
 /// `walls` that stand along an end leg make its edges head walls and side walls.
@@ -26,7 +27,8 @@ pub fn raise(bodies: &[BodyShape], walls: &[WallSegment]) -> Result<Roof, RaiseE
         edges
             .iter()
             .filter(|edge| {
-                edge.kind == EdgeKind::Valley && (edge.to[2] - edge.from[2]).abs() < LEVEL_VALLEY
+                edge.kind == EdgeKind::Valley
+                    && (edge.to.height() - edge.from.height()).abs() < LEVEL_VALLEY
             })
             .map(|edge| RoofCaution::LevelValley {
                 from: edge.from,
@@ -40,5 +42,5 @@ pub fn raise(bodies: &[BodyShape], walls: &[WallSegment]) -> Result<Roof, RaiseE
     })
 }
 
-/// A valley that rises less than this from end to end is level, feet.
-const LEVEL_VALLEY: f64 = 1e-6;
+/// A valley that rises less than this from end to end is level.
+const LEVEL_VALLEY: Length = Length::feet(1e-6);

@@ -4,10 +4,10 @@ use super::edges::{FaceAt, LegAt, LineAt, Neighbor, Piece, Stop};
 use super::plan::{self, Climb, Plan, Vec2};
 use super::planes::{Plane, PlaneKey, end_of, first_in_line};
 use super::slivers::{Sliver, without_slivers};
-use super::sweep::{Side, Sweep, Vec3};
+use super::sweep::{Side, Sweep, Vec3, point};
 use super::wavefront::sweep;
 use super::{BodyShape, Face, RaiseError, RoofCaution};
-use crate::units::Pitch;
+use crate::units::{Area, Length, Pitch};
 
 /// Sine of the turn from which a corner counts as an inside corner.
 const INSIDE: f64 = 1e-6;
@@ -98,12 +98,12 @@ impl Raised {
             leg: leg.number,
             band: (bands > 1).then_some(swept.band),
             pitch: Pitch::rise_in_12(12.0 * plane.gradient.norm()),
-            plan_area,
-            area: plan_area * plane.factor(),
+            plan_area: Area::square_feet(plan_area),
+            area: Area::square_feet(plan_area * plane.factor()),
             polygon: swept
                 .ring
                 .iter()
-                .map(|&place| self.settle(place).into())
+                .map(|&place| point(self.settle(place)))
                 .collect(),
             holes: Vec::new(),
         }
@@ -169,8 +169,8 @@ impl Raised {
             body: self.plan.body.clone(),
             leg: strip.leg,
             taken_by: strip.taken_by,
-            width: strip.width,
-            length: strip.length,
+            width: Length::feet(strip.width),
+            length: Length::feet(strip.length),
         })
     }
 

@@ -222,7 +222,7 @@ mod tests {
     use crate::roof::wavefront::sweep;
     use crate::roof::{BodyShape, LegRise, Rise};
     use crate::survey::Point;
-    use crate::units::Pitch;
+    use crate::units::{Length, Pitch};
     use proptest::prelude::*;
 
     /// A front in parts a hair out of line with a wing between each two, fronts and sides each at
@@ -243,14 +243,14 @@ mod tests {
             corners.extend([[x, y], [x, 56.0], [0.0, 56.0]]);
             let legs = (0..corners.len()).map(|leg| LegRise {
                 rise: Rise::slope(Pitch::rise_in_12(if leg % 2 == 0 { front } else { side })),
-                overhang: 0.0,
+                overhang: Length::ZERO,
             });
             BodyShape {
                 id: "main".to_string(),
                 legs: legs.collect(),
                 corners: corners.into_iter().map(|[x, y]| Point { x, y }).collect(),
                 nominal_directions: None,
-                eave_height: 9.0,
+                eave_height: Length::feet(9.0),
             }
         })
     }

@@ -10,7 +10,7 @@ use super::edges::{FaceAt, LegAt, LineAt, Neighbor, Piece};
 use super::plan::Vec2;
 use super::union::RoofUnion;
 use super::{BodyShape, RaiseError};
-use crate::units::Angle;
+use crate::units::{Angle, Area};
 use nalgebra::{DMatrix, DVector};
 
 /// Planes whose slopes differ by less are one: the cut between them is free.
@@ -22,7 +22,7 @@ pub struct Gradient {
     /// Per body, per foot of each corner: x0 y0 x1 ..
     pub corners: Vec<DVector<f64>>,
     /// Per body, per degree of each leg's slope; 0 for ends and for legs with pitch breaks.
-    pub slopes: Vec<Vec<f64>>,
+    pub slopes: Vec<DVector<f64>>,
 }
 
 /// How the areas follow what was measured, sq ft.
@@ -49,7 +49,7 @@ impl Gradient {
     /// `covariances`: per body 2n x 2n, sq ft (x0 y0 x1 ..), none where its corners are known.
     /// Bodies and groups are independent of each other.
     #[must_use]
-    pub fn sigma(&self, covariances: &[Option<DMatrix<f64>>], slopes: &[SlopeGroup]) -> f64 {
+    pub fn sigma(&self, covariances: &[Option<DMatrix<f64>>], slopes: &[SlopeGroup]) -> Area {
         let from_corners: f64 = self
             .corners
             .iter()
@@ -63,12 +63,11 @@ impl Gradient {
             .iter()
             .map(|group| (self.of_group(group) * group.sigma.in_degrees()).powi(2))
             .sum();
-        (from_corners + from_slopes).max(0.0).sqrt()
+        Area::square_feet((from_corners + from_slopes).max(0.0).sqrt())
     }
 
     /// How the figure follows a group of slopes that turn together, per degree.
-    #[must_use]
-    pub fn of_group(&self, group: &SlopeGroup) -> f64 {
+    fn of_group(&self, group: &SlopeGroup) -> f64 {
         group
             .legs
             .iter()
@@ -80,7 +79,7 @@ impl Gradient {
         let legs = joined.raised.iter().map(|raised| raised.plan.legs.len());
         Gradient {
             corners: legs.clone().map(|legs| DVector::zeros(2 * legs)).collect(),
-            slopes: legs.map(|legs| vec![0.0; legs]).collect(),
+            slopes: legs.map(DVector::zeros).collect(),
         }
     }
 }
@@ -97,7 +96,7 @@ pub fn spread(bodies: &[BodyShape]) -> Result<Spread, RaiseError> {
     }
     for (face, gradient) in joined.faces.iter().zip(&mut faces) {
         add_turning(
-            face.plan_area,
+            face.plan_area.in_square_feet(),
             face.pitch.angle(),
             gradient,
             (face.body, face.leg),
@@ -122,9 +121,7 @@ pub fn spread(bodies: &[BodyShape]) -> Result<Spread, RaiseError> {
     for face in &faces {
         for body in 0..bodies.len() {
             area.corners[body] += &face.corners[body];
-            for (sum, slope) in area.slopes[body].iter_mut().zip(&face.slopes[body]) {
-                *sum += slope;
-            }
+            area.slopes[body] += &face.slopes[body];
         }
     }
     Ok(Spread { area, faces })

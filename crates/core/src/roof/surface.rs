@@ -1,5 +1,5 @@
 use crate::survey::{Place, Point};
-use crate::units::Pitch;
+use crate::units::{Area, Length, Pitch, Point3};
 
 /// The roof over all bodies.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -13,15 +13,15 @@ pub struct Roof {
 }
 
 impl Roof {
-    /// Area on the slope of all faces, sq ft.
+    /// Area on the slope of all faces.
     #[must_use]
-    pub fn area(&self) -> f64 {
+    pub fn area(&self) -> Area {
         self.faces.iter().map(|face| face.area).sum()
     }
 
-    /// Area in plan of all faces, sq ft.
+    /// Area in plan of all faces.
     #[must_use]
-    pub fn plan_area(&self) -> f64 {
+    pub fn plan_area(&self) -> Area {
         self.faces.iter().map(|face| face.plan_area).sum()
     }
 
@@ -29,8 +29,11 @@ impl Roof {
     /// at its back.
     #[must_use]
     pub fn turned_half(&self) -> Roof {
-        let turned = |[x, y, height]: [f64; 3]| [-x, -y, height];
-        let ring = |ring: &Vec<[f64; 3]>| ring.iter().copied().map(turned).collect();
+        let turned = |at: Point3| {
+            let [x, y, height] = at.in_feet();
+            Point3::feet([-x, -y, height])
+        };
+        let ring = |ring: &Vec<Point3>| ring.iter().copied().map(turned).collect();
         let faces = self.faces.iter().map(|face| Face {
             polygon: ring(&face.polygon),
             holes: face.holes.iter().map(ring).collect(),
@@ -48,9 +51,9 @@ impl Roof {
         }
     }
 
-    /// Length of all edges of one kind, feet.
+    /// Length of all edges of one kind.
     #[must_use]
-    pub fn length_of(&self, kind: EdgeKind) -> f64 {
+    pub fn length_of(&self, kind: EdgeKind) -> Length {
         self.edges
             .iter()
             .filter(|edge| edge.kind == kind)
@@ -70,17 +73,22 @@ pub struct Face {
     pub band: Option<usize>,
     /// Its slope.
     pub pitch: Pitch,
-    /// Area in plan, sq ft.
-    pub plan_area: f64,
-    /// Area on the slope, sq ft.
-    pub area: f64,
-    /// Outer ring, counter-clockwise in plan, feet: x, y, height.
-    pub polygon: Vec<[f64; 3]>,
+    /// Area in plan.
+    pub plan_area: Area,
+    /// Area on the slope.
+    pub area: Area,
+    /// Outer ring, counter-clockwise in plan.
+    pub polygon: Vec<Point3>,
     /// Holes, clockwise in plan.
-    pub holes: Vec<Vec<[f64; 3]>>,
+    pub holes: Vec<Vec<Point3>>,
 }
 
 impl Face {
+    /// Its outer ring, then its holes.
+    pub fn rings(&self) -> impl Iterator<Item = &Vec<Point3>> + Clone {
+        std::iter::once(&self.polygon).chain(&self.holes)
+    }
+
     /// Whether a penetration stands on it: its place in plan lies within the outer ring and no hole,
     /// or it was booked over the leg of this face.
     #[must_use]
@@ -95,9 +103,10 @@ impl Face {
 }
 
 /// Even-odd rule (Shimrat, Algorithm 112, 1962).
-fn within(ring: &[[f64; 3]], at: Point) -> bool {
+fn within(ring: &[Point3], at: Point) -> bool {
     let mut inside = false;
     for (a, b) in ring.iter().zip(ring.iter().cycle().skip(1)) {
+        let (a, b) = (a.in_feet(), b.in_feet());
         if (a[1] > at.y) != (b[1] > at.y) {
             let x = a[0] + (at.y - a[1]) / (b[1] - a[1]) * (b[0] - a[0]);
             if at.x < x {
@@ -113,12 +122,12 @@ fn within(ring: &[[f64; 3]], at: Point) -> bool {
 pub struct Edge {
     /// What it is.
     pub kind: EdgeKind,
-    /// Length in space, feet.
-    pub length: f64,
-    /// Its lower end: x, y, height.
-    pub from: [f64; 3],
+    /// Length in space.
+    pub length: Length,
+    /// Its lower end.
+    pub from: Point3,
     /// Its upper end.
-    pub to: [f64; 3],
+    pub to: Point3,
     /// The faces along it: one at a free edge, two where planes meet; more only where legs in one
     /// line carry one plane together.
     pub faces: Vec<usize>,
@@ -227,16 +236,16 @@ pub enum RoofCaution {
         leg: usize,
         /// The leg whose slope took it.
         taken_by: usize,
-        /// Its width in plan, feet.
-        width: f64,
-        /// Its length in plan, feet.
-        length: f64,
+        /// Its width in plan.
+        width: Length,
+        /// Its length in plan.
+        length: Length,
     },
     /// Water stands in a valley that does not fall.
     LevelValley {
-        /// One end: x, y, height.
-        from: [f64; 3],
+        /// One end.
+        from: Point3,
         /// The other end.
-        to: [f64; 3],
+        to: Point3,
     },
 }

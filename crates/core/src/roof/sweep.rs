@@ -1,10 +1,16 @@
 //! What the fronts leave behind: faces as stacks of strips, and the creases between them.
 
 use super::plan::{Plan, Vec2};
+use crate::units::Point3;
 use nalgebra::Vector3;
 
 /// A place in space: feet in plan from the plan's origin, height above the eave.
 pub(super) type Vec3 = Vector3<f64>;
+
+/// The point at such a place.
+pub(super) fn point(place: Vec3) -> Point3 {
+    Point3::feet(place.into())
+}
 
 /// A place in plan lifted to a height.
 pub(super) fn lift(at: Vec2, height: f64) -> Vec3 {

@@ -6,8 +6,9 @@ use super::plan::Vec2;
 use super::planes::{Plane, PlaneKey};
 use super::raised::Raised;
 use super::solid::{Bounds, Solid, winds_round};
-use super::sweep::{Side, Vec3, lift, tidy};
+use super::sweep::{Side, Vec3, lift, point, tidy};
 use super::{BodyShape, Face, RaiseError};
+use crate::units::{Area, Point3};
 
 /// Most bodies of one roof: each is looked at with all others near it.
 const MOST_BODIES: usize = 60;
@@ -105,14 +106,14 @@ impl Part {
                 .map(|bound| lift(bound.from, plane.height(bound.from)));
             tidy(lifted.collect())
                 .into_iter()
-                .map(Into::into)
-                .collect::<Vec<[f64; 3]>>()
+                .map(point)
+                .collect::<Vec<Point3>>()
         });
         let mut face = raised.face(seen.body, seen.swept);
         face.polygon = rings.next().unwrap_or_default();
         face.holes = rings.collect();
-        face.plan_area = seen.area;
-        face.area = seen.area * plane.factor();
+        face.plan_area = Area::square_feet(seen.area);
+        face.area = Area::square_feet(seen.area * plane.factor());
         Part {
             order: (seen.body, face.leg, swept.band),
             least: corners

@@ -8,6 +8,7 @@
 use super::view_order::{Sheet, normal, painted};
 use super::{Edge, EdgeKind, Face, Roof};
 use crate::survey::{Place, Point};
+use crate::units::{Length, Point3};
 
 /// Where the house is looked at from. The front is the side of least y, as on the plan.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -105,8 +106,8 @@ pub enum Part {
 pub struct Piece {
     /// What it is.
     pub part: Part,
-    /// Its rings, feet across and up the picture: the outer one first, then holes.
-    pub rings: Vec<Vec<[f64; 2]>>,
+    /// Its rings across and up the picture: the outer one first, then holes.
+    pub rings: Vec<Vec<Point>>,
     /// Sides of the outer ring, by the place of their first corner, along which the same wall goes
     /// on: nobody sees a line there.
     pub seams: Vec<usize>,
@@ -149,21 +150,23 @@ impl Camera {
     }
 }
 
-/// The ground that a roof is drawn over, feet, and whether anybody read how high its eaves are: where
+/// The ground that a roof is drawn over, and whether anybody read how high its eaves are: where
 /// nobody did, they stand at 0, and walls are drawn [`WALLS`] high.
 #[must_use]
-pub fn ground_under(roof: &Roof) -> (f64, Walls) {
+pub fn ground_under(roof: &Roof) -> (Length, Walls) {
     let heights = roof.faces.iter().flat_map(|face| &face.polygon);
-    let lowest = heights.map(|at| at[2]).fold(f64::INFINITY, f64::min);
+    let lowest = heights
+        .map(|at| at.height().in_feet())
+        .fold(f64::INFINITY, f64::min);
     if lowest.is_finite() && lowest <= 0.0 {
-        (lowest - WALLS, Walls::Supposed)
+        (Length::feet(lowest) - WALLS, Walls::Supposed)
     } else {
-        (0.0, Walls::Read)
+        (Length::ZERO, Walls::Read)
     }
 }
 
-/// Height of walls where nobody read any, feet: one storey.
-pub const WALLS: f64 = 9.0;
+/// Height of the walls of one story, drawn while the eave height is unread.
+pub const WALLS: Length = Length::feet(9.0);
 
 /// How the height of the walls in a view came about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -174,9 +177,9 @@ pub enum Walls {
     Supposed,
 }
 
-/// The solid under a roof as it is seen from one place. `ground` is the height of the ground, feet.
+/// The solid under a roof as it is seen from one place. `ground` is the height of the ground.
 #[must_use]
-pub fn solid_view(roof: &Roof, ground: f64, from: Viewpoint) -> SolidView {
+pub fn solid_view(roof: &Roof, ground: Length, from: Viewpoint) -> SolidView {
     let camera = Camera::at(from);
     let light = unit([
         camera.toward[0] - camera.right[0] * 0.9,
@@ -184,8 +187,10 @@ pub fn solid_view(roof: &Roof, ground: f64, from: Viewpoint) -> SolidView {
         camera.toward[2] + 0.5,
     ]);
     let faces = roof.faces.iter().enumerate().map(|(place, face)| {
-        let rings = std::iter::once(&face.polygon).chain(&face.holes).cloned();
-        ((Part::Face(place), Vec::new()), rings.collect::<Vec<_>>())
+        (
+            (Part::Face(place), Vec::new()),
+            face.rings().map(|ring| feet(ring)).collect::<Vec<_>>(),
+        )
     });
     let rims = roof
         .edges
@@ -194,7 +199,7 @@ pub fn solid_view(roof: &Roof, ground: f64, from: Viewpoint) -> SolidView {
         .filter(|(_, edge)| matches!(edge.kind, EdgeKind::Eave | EdgeKind::Rake));
     let walls: Vec<(Part, Wall)> = rims
         .flat_map(|(place, edge)| {
-            let walls = walls_under(roof, edge, ground).into_iter();
+            let walls = walls_under(roof, edge, ground.in_feet()).into_iter();
             walls.map(move |wall| (Part::Wall(place), wall))
         })
         .collect();
@@ -209,7 +214,7 @@ pub fn solid_view(roof: &Roof, ground: f64, from: Viewpoint) -> SolidView {
     let pieces = painted(sheets).into_iter().map(|sheet| Piece {
         part: sheet.part.0,
         seams: sheet.part.1,
-        rings: sheet.rings,
+        rings: sheet.rings.iter().map(|ring| points(ring)).collect(),
         light: sheet.light,
     });
     SolidView {
@@ -251,13 +256,14 @@ fn walls_under(roof: &Roof, edge: &Edge, ground: f64) -> Vec<Wall> {
     let Some(face) = edge.faces.first().map(|face| &roof.faces[*face]) else {
         return Vec::new();
     };
-    let (dx, dy) = (edge.to[0] - edge.from[0], edge.to[1] - edge.from[1]);
+    let (from, to) = (edge.from.in_feet(), edge.to.in_feet());
+    let (dx, dy) = (to[0] - from[0], to[1] - from[1]);
     let length = dx.hypot(dy);
     if length < ASIDE {
         return Vec::new();
     }
     let aside = [-dy / length * ASIDE, dx / length * ASIDE];
-    let at = |share: f64| [0, 1, 2].map(|k| edge.from[k] + (edge.to[k] - edge.from[k]) * share);
+    let at = |share: f64| [0, 1, 2].map(|k| from[k] + (to[k] - from[k]) * share);
     let beside = |share: f64, side: f64| Point {
         x: at(share)[0] + aside[0] * side,
         y: at(share)[1] + aside[1] * side,
@@ -270,10 +276,12 @@ fn walls_under(roof: &Roof, edge: &Edge, ground: f64) -> Vec<Wall> {
     };
     let mut cuts = vec![0.0, 1.0];
     for other in &roof.faces {
-        let rings = std::iter::once(&other.polygon).chain(&other.holes);
-        for ring in rings {
+        for ring in other.rings() {
             for (a, b) in ring.iter().zip(ring.iter().cycle().skip(1)) {
-                cuts.extend(crossed([beside(0.0, out), beside(1.0, out)], [*a, *b]));
+                cuts.extend(crossed(
+                    [beside(0.0, out), beside(1.0, out)],
+                    [a.in_feet(), b.in_feet()],
+                ));
             }
         }
     }
@@ -316,9 +324,17 @@ fn crossed([a, b]: [Point; 2], [c, d]: [[f64; 3]; 2]) -> Option<f64> {
 
 /// Height of a face's plane over a place, feet.
 fn height_of(face: &Face, at: Point) -> f64 {
-    let normal = normal(&face.polygon);
-    let first = face.polygon[0];
+    let ring = feet(&face.polygon);
+    let (normal, first) = (normal(&ring), ring[0]);
     first[2] - (normal[0] * (at.x - first[0]) + normal[1] * (at.y - first[1])) / normal[2]
+}
+
+fn feet(ring: &[Point3]) -> Vec<[f64; 3]> {
+    ring.iter().map(|corner| corner.in_feet()).collect()
+}
+
+fn points(ring: &[[f64; 2]]) -> Vec<Point> {
+    ring.iter().map(|&[x, y]| Point { x, y }).collect()
 }
 
 pub(super) fn dot(a: [f64; 3], b: [f64; 3]) -> f64 {

@@ -4,6 +4,7 @@
 use super::Roof;
 use super::view::{Part, Piece, SolidView};
 use super::view_order::holds;
+use crate::survey::Point;
 use std::fmt::Write;
 
 const INK: &str = "#16212B";
@@ -52,7 +53,9 @@ pub fn solid_picture(view: &SolidView, letters: &[usize]) -> SolidPicture {
             .flat_map(|piece| piece.rings.iter().flatten())
     };
     let bound = |axis: usize, pick: fn(f64, f64) -> f64, start: f64| {
-        places().map(|place| place[axis]).fold(start, pick)
+        places()
+            .map(|place| [place.x, place.y][axis])
+            .fold(start, pick)
     };
     let low = [0, 1].map(|axis| bound(axis, f64::min, f64::INFINITY));
     let high = [0, 1].map(|axis| bound(axis, f64::max, f64::NEG_INFINITY));
@@ -64,7 +67,7 @@ pub fn solid_picture(view: &SolidView, letters: &[usize]) -> SolidPicture {
         (1.0, [0.0, 0.0], 1.0)
     };
     let left = (WIDTH - wide.min(WIDTH) * scale) / 2.0;
-    let place = |[x, y]: [f64; 2]| {
+    let place = |Point { x, y }: Point| {
         [
             left + (x - low[0]) * scale,
             MARGIN + (tall - (y - low[1])) * scale,
@@ -74,7 +77,7 @@ pub fn solid_picture(view: &SolidView, letters: &[usize]) -> SolidPicture {
         .pieces
         .iter()
         .map(|piece| {
-            let ring = |ring: &Vec<[f64; 2]>| ring.iter().map(|at| place(*at)).collect();
+            let ring = |ring: &Vec<Point>| ring.iter().map(|at| place(*at)).collect();
             piece.rings.iter().map(ring).collect()
         })
         .collect();

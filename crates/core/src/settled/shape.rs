@@ -5,7 +5,7 @@ use crate::outline::Lack;
 use crate::pitch::SettledRise;
 use crate::roof::{BodyShape, LegRise, RaiseError, Rise};
 use crate::survey::{Body, Sketch};
-use crate::units::Length;
+use crate::units::{Angle, Length};
 
 /// The outline over which a roof is raised, if the outline was read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -136,12 +136,7 @@ fn shape(body: &Body, solved: &SolvedBody, ground: Ground) -> Result<BodyShape, 
                 });
             }
             SettledRise::Slope(pitch) => Rise::slope(pitch.used),
-            SettledRise::Bands(bands) => Rise::Slopes(
-                bands
-                    .iter()
-                    .map(|band| (band.pitch, band.rise.map(Length::in_feet)))
-                    .collect(),
-            ),
+            SettledRise::Bands(bands) => Rise::Slopes(bands.clone()),
             SettledRise::Gable => Rise::Gable,
             SettledRise::Wall => Rise::Wall,
         };
@@ -149,7 +144,7 @@ fn shape(body: &Body, solved: &SolvedBody, ground: Ground) -> Result<BodyShape, 
             .edges
             .get(leg)
             .and_then(|edge| edge.overhang)
-            .map_or(0.0, Length::in_feet);
+            .unwrap_or(Length::ZERO);
         legs.push(LegRise { rise, overhang });
     }
     Ok(BodyShape {
@@ -160,19 +155,19 @@ fn shape(body: &Body, solved: &SolvedBody, ground: Ground) -> Result<BodyShape, 
             Ground::Squared => nominal_directions(&body.outline),
         },
         legs,
-        eave_height: body.eave_height.in_feet(),
+        eave_height: body.eave_height,
     })
 }
 
-/// Degrees from the first axis, one a leg; none where the corners are known.
-fn nominal_directions(sketch: &Sketch) -> Option<Vec<f64>> {
+/// Directions from the first axis, one a leg; `None` if the corners are known.
+fn nominal_directions(sketch: &Sketch) -> Option<Vec<Angle>> {
     match sketch {
         Sketch::Known(_) => None,
         Sketch::Turned { heading, turns, .. } => {
             let mut direction = heading.in_degrees();
             let mut directions = Vec::new();
             for turn in turns {
-                directions.push(direction);
+                directions.push(Angle::degrees(direction));
                 direction += turn.in_degrees();
             }
             Some(directions)

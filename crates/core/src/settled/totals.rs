@@ -30,13 +30,13 @@ pub fn total(bodies: &[SolvedBody], roof: &Result<Roof, RoofUnavailable>, varian
             let mut edges = BTreeMap::new();
             for edge in &roof.edges {
                 let sum: &mut Length = edges.entry(edge.kind).or_insert(Length::ZERO);
-                *sum = Length::feet(sum.in_feet() + edge.length);
+                *sum = *sum + edge.length;
             }
             Totals {
-                plan_area: Some(Area::square_feet(roof.plan_area())),
+                plan_area: Some(roof.plan_area()),
                 outline_sigma: None,
                 area: Some(Figure {
-                    value: Area::square_feet(roof.area()),
+                    value: roof.area(),
                     sigma: Area::square_feet(variance.sqrt()),
                 }),
                 edges,

@@ -52,10 +52,11 @@ pub fn words(caution: &Caution) -> String {
             length,
             ..
         }) => format!(
-            "A strip of the slope at leg {}, {:.0} in wide and {length:.0} ft long, is not drawn: \
+            "A strip of the slope at leg {}, {:.0} in wide and {:.0} ft long, is not drawn: \
              the slope at leg {} takes it. Read the legs beside it again if its edges matter.",
             leg + 1,
-            (width * 12.0).max(1.0),
+            width.in_inches().max(1.0),
+            length.in_feet(),
             taken_by + 1
         ),
         Caution::PitchStands { slope, on } => {

@@ -184,18 +184,14 @@ fn differences(from: Option<&Roof>, to: &Roof) -> String {
     let Some(from) = from else {
         return "there is nothing to compare".to_owned();
     };
-    let mut said = vec![if (from.area() - to.area()).abs() < SPOKEN {
+    let [was, is] = [from, to].map(|roof| roof.area().in_square_feet());
+    let mut said = vec![if (was - is).abs() < SPOKEN {
         "the area stays".to_owned()
     } else {
-        format!(
-            "the area goes from {:.0} to {:.0} sq ft",
-            from.area(),
-            to.area()
-        )
+        format!("the area goes from {was:.0} to {is:.0} sq ft")
     }];
     for kind in EdgeKind::ALL {
-        // A sum of nothing is -0.
-        let (was, is) = (from.length_of(kind) + 0.0, to.length_of(kind) + 0.0);
+        let [was, is] = [from, to].map(|roof| roof.length_of(kind).in_feet());
         if (was - is).abs() > SPOKEN {
             let kind = kind.title().to_lowercase();
             said.push(format!("{kind} from {was:.1} to {is:.1} ft"));
@@ -257,7 +253,7 @@ fn judge_ridge(
 /// How high the faces of a body reach over its eaves, feet; none without a face.
 fn over_eaves(survey: &Survey, roof: &Roof, body: usize) -> Option<f64> {
     let faces = roof.faces.iter().filter(|face| face.body == body);
-    let heights = faces.flat_map(|face| face.polygon.iter().map(|place| place[2]));
+    let heights = faces.flat_map(|face| face.polygon.iter().map(|at| at.height().in_feet()));
     let top = heights.max_by(f64::total_cmp)?;
     Some(top - survey.bodies[body].eave_height.in_feet())
 }
@@ -303,8 +299,11 @@ fn judge_faces(faces: &[&Face], count: usize, name: &str) -> Comparison {
             counted(count)
         ));
     }
-    let all: f64 = faces.iter().map(|face| face.area).sum();
-    let mut areas: Vec<f64> = faces.iter().map(|face| face.area).collect();
+    let all: f64 = faces.iter().map(|face| face.area.in_square_feet()).sum();
+    let mut areas: Vec<f64> = faces
+        .iter()
+        .map(|face| face.area.in_square_feet())
+        .collect();
     areas.sort_by(f64::total_cmp);
     let missed: f64 = areas.iter().take(found - count).sum();
     let words = format!(

@@ -16,7 +16,7 @@ impl Ordering<'_> {
             ValleyKind::OpenMetal => self
                 .measured
                 .edges(EdgeKind::Valley)
-                .map(|(_, edge)| edge.length + valley.extra_ft.in_feet())
+                .map(|(_, edge)| edge.length.in_feet() + valley.extra_ft.in_feet())
                 .sum(),
         };
         let mut because = self.edges(&[EdgeKind::Valley]);

@@ -106,7 +106,7 @@ impl Ordering<'_> {
         }
         let ridges = self.measured.edges(EdgeKind::Ridge);
         ridges
-            .map(|(_, ridge)| (ridge.length - 2.0 * vent.set_back_ft.in_feet()).max(0.0))
+            .map(|(_, ridge)| (ridge.length.in_feet() - 2.0 * vent.set_back_ft.in_feet()).max(0.0))
             .sum::<f64>()
             * self.root()
     }
@@ -183,10 +183,10 @@ impl Ordering<'_> {
             .iter()
             .map(|face| {
                 if face.pitch.in_12() < asked.half_lap_below_pitch.in_12() - 1e-6 {
-                    face.area * sheet.roll_sqft.in_square_feet()
+                    face.area.in_square_feet() * sheet.roll_sqft.in_square_feet()
                         / sheet.half_lap_sqft.in_square_feet()
                 } else {
-                    face.area
+                    face.area.in_square_feet()
                 }
             })
             .sum();
@@ -252,7 +252,7 @@ impl Ordering<'_> {
         because.extend(Cause::rates(&["deck.sheet_sqft", "deck.margin_percent"]));
         Need {
             item: OrderItem::DeckSheet,
-            needed: self.measured.roof.area() * self.scale * share,
+            needed: self.measured.roof.area().in_square_feet() * self.scale * share,
             unit: Unit::SquareFeet,
             pack_size: deck.sheet_sqft.in_square_feet(),
             pack: Pack::Sheet,

@@ -23,7 +23,7 @@ pub(super) fn ice_barrier(
         let eave: f64 = measured
             .edges(EdgeKind::Eave)
             .filter(|(_, edge)| edge.faces.contains(&face))
-            .map(|(_, edge)| edge.length)
+            .map(|(_, edge)| edge.length.in_feet())
             .sum();
         if eave <= 0.0 {
             continue;

@@ -10,6 +10,7 @@ use super::slope::{Slope, Uv};
 use crate::roof::{Edge, EdgeKind, Face, Roof};
 use crate::settings::{BootKind, Code, Pool, Rates, ValleyKind};
 use crate::survey::Survey;
+use crate::units::Point3;
 use std::collections::BTreeMap;
 
 /// Ends of a side wall and of an eave that are one place, feet.
@@ -57,7 +58,7 @@ impl<'a> Measured<'a> {
         rates: &Rates,
         code: &Code,
     ) -> Result<Measured<'a>, NoTakeoff> {
-        if roof.area() > LARGEST {
+        if roof.area().in_square_feet() > LARGEST {
             return Err(NoTakeoff::TooLarge);
         }
         let mut order: Vec<usize> = (0..roof.faces.len()).collect();
@@ -96,7 +97,7 @@ impl<'a> Measured<'a> {
 
     /// Area of a face that is shingled, sq ft.
     pub fn net_area_of(&self, face: usize) -> f64 {
-        (self.roof.faces[face].area - self.faces[face].cut_area).max(0.0)
+        (self.roof.faces[face].area.in_square_feet() - self.faces[face].cut_area).max(0.0)
     }
 
     /// Area that is shingled, sq ft.
@@ -115,12 +116,12 @@ impl<'a> Measured<'a> {
 
     /// Length of all edges of one kind, feet.
     pub fn length_of(&self, kind: EdgeKind) -> f64 {
-        self.roof.length_of(kind)
+        self.roof.length_of(kind).in_feet()
     }
 
     /// Side walls that end on an eave.
     pub fn kick_outs(&self) -> Vec<usize> {
-        let on_an_eave = |foot: [f64; 3]| {
+        let on_an_eave = |foot: Point3| {
             self.edges(EdgeKind::Eave)
                 .any(|(_, eave)| distance(foot, eave.from, eave.to) < ONE_PLACE)
         };
@@ -135,7 +136,7 @@ impl<'a> Measured<'a> {
         let exposure = mil(rates.field.exposure_in.value());
         let walls: u64 = self
             .edges(EdgeKind::SideWall)
-            .map(|(_, wall)| count(mil_of_feet(wall.length), exposure))
+            .map(|(_, wall)| count(mil_of_feet(wall.length.in_feet()), exposure))
             .sum();
         let openings: u64 = self
             .openings
@@ -149,13 +150,10 @@ impl<'a> Measured<'a> {
 impl OnFace {
     fn new(face: &Face, code: &Code) -> OnFace {
         let slope = Slope::from_face(face);
-        let ring = |ring: &Vec<[f64; 3]>| ring.iter().map(|place| slope.place(*place)).collect();
+        let ring = |ring: &Vec<Point3>| ring.iter().map(|at| slope.place(at.in_feet())).collect();
         OnFace {
             region: Region {
-                rings: std::iter::once(&face.polygon)
-                    .chain(&face.holes)
-                    .map(ring)
-                    .collect(),
+                rings: face.rings().map(ring).collect(),
                 cuts: Vec::new(),
             },
             slope,
@@ -169,7 +167,7 @@ fn outer_ring(face: &Face) -> Vec<Uv> {
     let slope = Slope::from_face(face);
     face.polygon
         .iter()
-        .map(|place| slope.place(*place))
+        .map(|at| slope.place(at.in_feet()))
         .collect()
 }
 
@@ -229,7 +227,7 @@ fn past_valley(roof: &Roof, edge: &Edge, rates: &Rates) -> u64 {
     if pitch.in_12() < 1e-9 {
         return 0;
     }
-    let rise = (edge.to[2] - edge.from[2]).abs();
+    let rise = (edge.to.height() - edge.from.height()).abs().in_feet();
     let up_slope = rise * pitch.slope_factor() / (pitch.in_12() / 12.0);
     let courses = count(mil_of_feet(up_slope), mil(rates.field.exposure_in.value()));
     up(courses as f64 * rates.valley.past_in.value() / rates.field.piece_in.value())
@@ -246,7 +244,8 @@ fn boots(survey: &Survey) -> BTreeMap<(BootKind, String), Vec<usize>> {
 }
 
 /// From a place to the line between two others, feet.
-fn distance(place: [f64; 3], from: [f64; 3], to: [f64; 3]) -> f64 {
+fn distance(place: Point3, from: Point3, to: Point3) -> f64 {
+    let [place, from, to] = [place, from, to].map(Point3::in_feet);
     let less = |a: [f64; 3], b: [f64; 3]| [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
     let dot = |a: [f64; 3], b: [f64; 3]| a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
     let (run, off) = (less(to, from), less(place, from));

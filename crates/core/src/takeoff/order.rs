@@ -82,7 +82,7 @@ impl Ordering<'_> {
         edges
             .iter()
             .filter(|edge| matches!(edge.kind, EdgeKind::Hip | EdgeKind::Ridge))
-            .map(|edge| count(mil_of_feet(edge.length * self.root()), exposure))
+            .map(|edge| count(mil_of_feet(edge.length.in_feet() * self.root()), exposure))
             .sum()
     }
 

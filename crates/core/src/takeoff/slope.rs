@@ -3,6 +3,7 @@
 
 use crate::roof::Face;
 use crate::survey::Point;
+use crate::units::Point3;
 
 /// A place on a face, inches: to the right, up the slope.
 pub(super) type Uv = [f64; 2];
@@ -30,7 +31,7 @@ impl Slope {
         Slope {
             up,
             factor: face.pitch.slope_factor(),
-            corner: face.polygon.first().copied().unwrap_or_default(),
+            corner: face.polygon.first().copied().unwrap_or_default().in_feet(),
         }
     }
 
@@ -57,9 +58,10 @@ impl Slope {
 
 /// The part in plan of the upward normal of a ring (Newell's method: Sutherland, Sproull and
 /// Schumacker 1974), its length free.
-fn normal_in_plan(ring: &[[f64; 3]]) -> (f64, f64) {
+fn normal_in_plan(ring: &[Point3]) -> (f64, f64) {
     let (mut x, mut y, mut z) = (0.0, 0.0, 0.0);
     for (a, b) in ring.iter().zip(ring.iter().cycle().skip(1)) {
+        let (a, b) = (a.in_feet(), b.in_feet());
         x += (a[1] - b[1]) * (a[2] + b[2]);
         y += (a[2] - b[2]) * (a[0] + b[0]);
         z += (a[0] - b[0]) * (a[1] + b[1]);

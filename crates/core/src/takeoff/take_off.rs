@@ -49,7 +49,7 @@ pub fn take_off(
         as_it_is.takeoff()
     };
     let mut takeoff = at(1.0, sigma, &lying);
-    let area = roof.area();
+    let area = roof.area().in_square_feet();
     if sigma > 0.0 && area > 0.0 {
         let apart = TENTH * sigma / area;
         takeoff.ranges.push(Range {
@@ -124,7 +124,7 @@ impl AsItIs<'_> {
         }
         cautions.push(TakeoffCaution::Loads);
         let area = Spread {
-            mean: measured.roof.area() * scale,
+            mean: measured.roof.area().in_square_feet() * scale,
             variance: sigma * sigma,
         };
         let faces = measured.order.iter().copied().map(Cause::Face).collect();
@@ -156,7 +156,7 @@ impl AsItIs<'_> {
             face,
             body: measured.body_name(face),
             leg: measured.roof.faces[face].leg,
-            area: Area::square_feet(measured.roof.faces[face].area),
+            area: measured.roof.faces[face].area,
         })
         .collect()
     }

@@ -38,7 +38,7 @@ pub(super) fn labor(
         .map(|face| {
             let body = measured.survey.bodies.get(face.body);
             let eave = body.map_or(0.0, |body| body.eave_height.in_feet());
-            face.area * scale / 100.0
+            face.area.in_square_feet() * scale / 100.0
                 * factor(&labor.steepness, Pitch::in_12, face.pitch.in_12())
                 * factor(&labor.height, Length::in_feet, eave)
         })
@@ -87,7 +87,7 @@ pub(super) fn ventilation(
     vented: Length,
 ) -> Ventilation {
     let asked = &code.ventilation;
-    let plan = measured.roof.plan_area() * scale;
+    let plan = measured.roof.plan_area().in_square_feet() * scale;
     let required = plan * 144.0 / asked.ratio.value();
     let upper = required * asked.upper_percent.value() / 100.0;
     let ridge_vent = vented.in_feet() * rates.ridge_vent.nfa_sqin_per_ft.value();

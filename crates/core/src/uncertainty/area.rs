@@ -144,7 +144,7 @@ impl AreaVariance {
         };
         let corners: Option<Vec<DVector<f64>>> = solved.iter().map(by_corner).collect();
         corners.map_or_else(AreaVariance::default, |corners| {
-            let slopes = vec![Vec::new(); solved.len()];
+            let slopes = vec![DVector::zeros(0); solved.len()];
             AreaVariance::from_gradient(bodies, solved, together, &Gradient { corners, slopes })
         })
     }

@@ -10,7 +10,7 @@ use super::moves::{MOVE_DEG, MOVE_FT, unsure_pitches, with_corner, with_slope};
 use crate::roof::{BodyShape, Edge, EdgeKind, Roof, raise};
 use crate::settled::{CrossCovariance, Ground, SolvedBody, shapes};
 use crate::survey::Survey;
-use crate::units::{Area, Length};
+use crate::units::{Area, Length, Point3};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// One standard deviation of lengths and of the area in plan.
@@ -108,13 +108,13 @@ pub fn length_spread(survey: &Survey, house: RaisedHouse<'_>) -> Option<LengthSp
     let mut by_kind = BTreeMap::new();
     let mut pictures = Vec::new();
     for kind in EdgeKind::ALL {
-        let as_drawn = roof.length_of(kind);
+        let as_drawn = roof.length_of(kind).in_feet();
         let place = kinds.iter().position(|own| *own == kind);
         let followed = place.filter(|place| is_followed(kind) && sum.by_kind[*place].is_some());
         let lengths: Vec<LikelyLength> = likely
             .iter()
             .map(|(moves, likely)| LikelyLength {
-                length: likely.length_of(kind),
+                length: likely.length_of(kind).in_feet(),
                 foreseen: as_drawn
                     + followed.map_or(0.0, |place| {
                         let pulled = pulls.iter().zip(moves);
@@ -173,14 +173,14 @@ fn figures(still: &Roof, again: &Roof, kinds: &[EdgeKind]) -> Figures {
             .iter()
             .map(|kind| kind_found_again(still, *kind, again))
             .collect(),
-        plan_area: again.plan_area(),
+        plan_area: again.plan_area().in_square_feet(),
     }
 }
 
 /// Length of all edges of a kind, where another roof has as many of them.
 fn kind_found_again(still: &Roof, kind: EdgeKind, again: &Roof) -> Option<f64> {
     let count = |roof: &Roof| roof.edges.iter().filter(|edge| edge.kind == kind).count();
-    (count(still) == count(again)).then(|| again.length_of(kind))
+    (count(still) == count(again)).then(|| again.length_of(kind).in_feet())
 }
 
 /// Length of the edge of another roof that lies between the same faces in the same place.
@@ -192,17 +192,20 @@ fn found_again(still: &Roof, edge: &Edge, again: &Roof) -> Option<f64> {
         named
     };
     let between = faces(still, edge);
-    let apart = |a: &[f64; 3], b: &[f64; 3]| (a[0] - b[0]).hypot(a[1] - b[1]);
+    let apart = |a: Point3, b: Point3| {
+        let (a, b) = (a.in_feet(), b.in_feet());
+        (a[0] - b[0]).hypot(a[1] - b[1])
+    };
     let off = |other: &Edge| {
-        let same = apart(&edge.from, &other.from).max(apart(&edge.to, &other.to));
-        let turned = apart(&edge.from, &other.to).max(apart(&edge.to, &other.from));
+        let same = apart(edge.from, other.from).max(apart(edge.to, other.to));
+        let turned = apart(edge.from, other.to).max(apart(edge.to, other.from));
         same.min(turned)
     };
     let alike = again.edges.iter().filter(|other| other.kind == edge.kind);
     let alike = alike.filter(|other| off(other) < SAME_PLACE && faces(again, other) == between);
     alike
         .min_by(|a, b| off(a).total_cmp(&off(b)))
-        .map(|other| other.length)
+        .map(|other| other.length.in_feet())
 }
 
 /// What one move changes, by unit of the move.

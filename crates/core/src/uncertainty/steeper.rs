@@ -37,7 +37,7 @@ pub fn steeper_when_unsure(
     for face in roof.iter().flat_map(|roof| &roof.faces) {
         let rise = solved.get(face.body).map(|body| &body.rises);
         if let Some(SettledRise::Slope(pitch)) = rise.and_then(|rises| rises.get(face.leg)) {
-            *plan.entry((face.body, pitch.read_at)).or_default() += face.plan_area;
+            *plan.entry((face.body, pitch.read_at)).or_default() += face.plan_area.in_square_feet();
         }
     }
     let mut all = Vec::new();

@@ -2,8 +2,8 @@
 
 use super::assert_one_line;
 use eavebook_core::roof::{BodyShape, Face, LegRise, RaiseError, Rise, Roof, raise};
-use eavebook_core::survey::Point;
-use eavebook_core::units::Pitch;
+use eavebook_core::survey::{Band, Point};
+use eavebook_core::units::{Length, Pitch, Point3};
 
 /// Most corners that are made of one input: what is beyond says nothing new and takes longer.
 const MOST_CORNERS: usize = 48;
@@ -83,8 +83,14 @@ fn mixed(byte: u8) -> Rise {
     match byte {
         0..32 => alike(byte),
         32..48 => Rise::Slopes(vec![
-            (Pitch::rise_in_12(20.0), Some(8.0)),
-            (Pitch::rise_in_12(4.0), None),
+            Band {
+                pitch: Pitch::rise_in_12(20.0),
+                rise: Some(Length::feet(8.0)),
+            },
+            Band {
+                pitch: Pitch::rise_in_12(4.0),
+                rise: None,
+            },
         ]),
         // From 0 in 12, which is no slope, past 48, which is none either.
         _ => Rise::slope(Pitch::rise_in_12(f64::from(byte - 48) / 4.0)),
@@ -104,10 +110,10 @@ fn body(id: &str, corners: &[&[u8]], rises: fn(u8) -> Rise, eave_height: f64) ->
             .iter()
             .map(|corner| LegRise {
                 rise: rises(corner[3]),
-                overhang: 0.0,
+                overhang: Length::ZERO,
             })
             .collect(),
-        eave_height,
+        eave_height: Length::feet(eave_height),
     }
 }
 
@@ -127,7 +133,7 @@ fn assert_refused(refusal: &RaiseError, bodies: &[BodyShape]) {
 pub fn no_more_than_alone(bodies: &[BodyShape], roof: &Roof) -> Result<(), String> {
     let alone: f64 = bodies.iter().map(outline_area).sum();
     let around: f64 = bodies.iter().map(perimeter).sum();
-    let together = roof.plan_area();
+    let together = roof.plan_area().in_square_feet();
     if together > alone + slack(around) {
         return Err(format!(
             "{together} sq ft of roof in plan over {alone} of outlines"
@@ -144,7 +150,7 @@ pub fn no_more_than_alone(bodies: &[BodyShape], roof: &Roof) -> Result<(), Strin
 pub fn whole(body: &BodyShape, roof: &Roof) -> Result<(), String> {
     let plan = outline_area(body);
     let slack = slack(perimeter(body));
-    let found = roof.plan_area();
+    let found = roof.plan_area().in_square_feet();
     if (found - plan).abs() > slack {
         return Err(format!("faces hold {found} sq ft in plan of {plan}"));
     }
@@ -153,7 +159,7 @@ pub fn whole(body: &BodyShape, roof: &Roof) -> Result<(), String> {
         drains(body, face)?;
     }
     if let Some(pitch) = one_pitch(body) {
-        let (area, by_factor) = (roof.area(), plan * pitch.slope_factor());
+        let (area, by_factor) = (roof.area().in_square_feet(), plan * pitch.slope_factor());
         if (area - by_factor).abs() > slack * pitch.slope_factor() {
             return Err(format!(
                 "{area} sq ft on the slope, {by_factor} by the factor"
@@ -190,8 +196,8 @@ fn places(outline: &[[f64; 2]], roof: &Roof) -> Vec<[f64; 2]> {
         |(least, size): (f64, f64), k: u32| least + size * (f64::from(k) + 0.5) / f64::from(GRID);
     let grid = (0..GRID).flat_map(|row| (0..GRID).map(move |k| [step(x, k), step(y, row)]));
     let middles = roof.faces.iter().flat_map(|face| {
-        let ring = &face.polygon;
-        (0..ring.len()).map(|corner| {
+        let ring = feet(&face.polygon);
+        (0..ring.len()).map(move |corner| {
             let three = [0, 1, 2].map(|k| ring[(corner + k) % ring.len()]);
             [0, 1].map(|axis: usize| three.iter().map(|place| place[axis]).sum::<f64>() / 3.0)
         })
@@ -201,29 +207,31 @@ fn places(outline: &[[f64; 2]], roof: &Roof) -> Vec<[f64; 2]> {
 
 /// Every corner of a face lies in the plane of its leg, none below the eave.
 fn in_its_plane(body: &BodyShape, face: &Face) -> Result<(), String> {
-    if !(face.plan_area > 0.0 && face.area.is_finite()) {
-        return Err(format!("a face of {} sq ft", face.plan_area));
+    let plan_area = face.plan_area.in_square_feet();
+    if !(plan_area > 0.0 && face.area.in_square_feet().is_finite()) {
+        return Err(format!("a face of {plan_area} sq ft"));
     }
     let held: f64 = rings(face).map(|ring| signed_area(&ring)).sum();
-    if (held - face.plan_area).abs() > 1e-9 * (1.0 + held.abs()) {
+    if (held - plan_area).abs() > 1e-9 * (1.0 + held.abs()) {
         return Err(format!(
-            "the face of leg {} says {} sq ft in plan and holds {held}",
-            face.leg, face.plan_area
+            "the face of leg {} says {plan_area} sq ft in plan and holds {held}",
+            face.leg
         ));
     }
     let Some((run, rise)) = foot(body, face) else {
         return Err(format!("a face over the end {}", face.leg));
     };
     let steep = face.pitch.in_12() / 12.0;
-    for &[x, y, z] in &face.polygon {
-        let plane = body.eave_height + rise + (inward(body, face.leg, [x, y]) - run) * steep;
+    let eave_height = body.eave_height.in_feet();
+    for [x, y, z] in feet(&face.polygon) {
+        let plane = eave_height + rise + (inward(body, face.leg, [x, y]) - run) * steep;
         if (z - plane).abs() > 1e-5 * (1.0 + 12.0 * steep) {
             return Err(format!(
                 "the face of leg {} stands at {z}, its plane at {plane}",
                 face.leg
             ));
         }
-        if z < body.eave_height - 1e-5 {
+        if z < eave_height - 1e-5 {
             return Err(format!("the face of leg {} hangs below its eave", face.leg));
         }
     }
@@ -241,9 +249,9 @@ pub fn drains(body: &BodyShape, face: &Face) -> Result<(), String> {
     let lowest = face
         .polygon
         .iter()
-        .map(|place| place[2])
+        .map(|at| at.height().in_feet())
         .fold(f64::INFINITY, f64::min);
-    let off = lowest - body.eave_height - rise;
+    let off = lowest - body.eave_height.in_feet() - rise;
     if off.abs() > 1e-5 * (1.0 + face.pitch.in_12()) {
         return Err(format!(
             "the face of leg {} begins {off} ft above its eave",
@@ -258,7 +266,7 @@ pub fn drains(body: &BodyShape, face: &Face) -> Result<(), String> {
         return Ok(());
     }
     let (a, b) = ends(body, face.leg);
-    let ring = &face.polygon;
+    let ring = feet(&face.polygon);
     let along = |place: [f64; 3]| place[0] * (b.x - a.x) + place[1] * (b.y - a.y);
     let length = (b.x - a.x).hypot(b.y - a.y);
     let steps: Vec<f64> = (0..ring.len())
@@ -284,8 +292,8 @@ fn foot(body: &BodyShape, face: &Face) -> Option<(f64, f64)> {
     };
     let below = &bands[..face.band.unwrap_or(0)];
     Some(below.iter().fold((0.0, 0.0), |(run, rise), band| {
-        let height = band.1.unwrap_or_default();
-        (run + height * 12.0 / band.0.in_12(), rise + height)
+        let height = band.rise.map_or(0.0, Length::in_feet);
+        (run + height * 12.0 / band.pitch.in_12(), rise + height)
     }))
 }
 
@@ -303,7 +311,7 @@ fn ends(body: &BodyShape, leg: usize) -> (Point, Point) {
 
 fn one_pitch(body: &BodyShape) -> Option<Pitch> {
     let mut slopes = body.legs.iter().filter_map(|leg| match &leg.rise {
-        Rise::Slopes(bands) if bands.len() == 1 => Some(Some(bands[0].0)),
+        Rise::Slopes(bands) if bands.len() == 1 => Some(Some(bands[0].pitch)),
         Rise::Slopes(_) => Some(None),
         Rise::Gable | Rise::Wall => None,
     });
@@ -346,10 +354,13 @@ fn outline(body: &BodyShape) -> Vec<[f64; 2]> {
     corners.map(|corner| [corner.x, corner.y]).collect()
 }
 
+fn feet(ring: &[Point3]) -> Vec<[f64; 3]> {
+    ring.iter().map(|corner| corner.in_feet()).collect()
+}
+
 fn rings(face: &Face) -> impl Iterator<Item = Vec<[f64; 2]>> {
-    std::iter::once(&face.polygon)
-        .chain(&face.holes)
-        .map(|ring| ring.iter().map(|&[x, y, _]| [x, y]).collect())
+    face.rings()
+        .map(|ring| feet(ring).iter().map(|&[x, y, _]| [x, y]).collect())
 }
 
 fn holds(face: &Face, at: [f64; 2]) -> bool {

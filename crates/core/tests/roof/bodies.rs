@@ -1,8 +1,8 @@
 //! Bodies and measures that several tests use.
 
 use eavebook_core::roof::{BodyShape, Face, LegRise, Rise, Roof, raise};
-use eavebook_core::survey::Point;
-use eavebook_core::units::Pitch;
+use eavebook_core::survey::{Band, Point};
+use eavebook_core::units::{Length, Pitch};
 
 /// A body over corners, one slope a leg.
 pub fn body(corners: &[[f64; 2]], pitches: &[f64]) -> BodyShape {
@@ -14,10 +14,10 @@ pub fn body(corners: &[[f64; 2]], pitches: &[f64]) -> BodyShape {
             .iter()
             .map(|&pitch| LegRise {
                 rise: Rise::slope(Pitch::rise_in_12(pitch)),
-                overhang: 0.0,
+                overhang: Length::ZERO,
             })
             .collect(),
-        eave_height: 9.0,
+        eave_height: Length::feet(9.0),
     }
 }
 
@@ -45,6 +45,15 @@ pub fn rectangle(length: f64, width: f64) -> Vec<[f64; 2]> {
     vec![[0.0, 0.0], [length, 0.0], [length, width], [0.0, width]]
 }
 
+/// Slopes from the eave up: pitch in 12, and the height in feet that each rises.
+pub fn bands(slopes: &[(f64, Option<f64>)]) -> Rise {
+    let band = |&(pitch, rise): &(f64, Option<f64>)| Band {
+        pitch: Pitch::rise_in_12(pitch),
+        rise: rise.map(Length::feet),
+    };
+    Rise::Slopes(slopes.iter().map(band).collect())
+}
+
 /// Area within corners, sq ft, whichever way round they run.
 pub fn area_within(corners: &[Point]) -> f64 {
     let count = corners.len();
@@ -62,7 +71,8 @@ pub fn holds(face: &Face, [x, y]: [f64; 2]) -> bool {
     let ring = &face.polygon;
     (0..ring.len())
         .filter(|&corner| {
-            let ([ax, ay, _], [bx, by, _]) = (ring[corner], ring[(corner + 1) % ring.len()]);
+            let [a, b] = [ring[corner], ring[(corner + 1) % ring.len()]];
+            let ([ax, ay, _], [bx, by, _]) = (a.in_feet(), b.in_feet());
             (ay > y) != (by > y) && x < ax + (y - ay) / (by - ay) * (bx - ax)
         })
         .count()
@@ -79,5 +89,5 @@ pub fn height_from_leg(shape: &BodyShape, leg: usize, [x, y]: [f64; 2]) -> f64 {
     let Rise::Slopes(bands) = &shape.legs[leg].rise else {
         return f64::INFINITY;
     };
-    shape.eave_height + across.abs() * bands[0].0.in_12() / 12.0
+    shape.eave_height.in_feet() + across.abs() * bands[0].pitch.in_12() / 12.0
 }

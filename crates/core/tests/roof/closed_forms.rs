@@ -1,6 +1,6 @@
 //! Roofs whose figures are known without a computer.
 
-use super::bodies::{body, hipped, rectangle, roof, with_ends};
+use super::bodies::{bands, body, hipped, rectangle, roof, with_ends};
 use eavebook_core::roof::{EdgeKind, Rise, Roof};
 
 const NEAR: f64 = 1e-9;
@@ -16,7 +16,7 @@ fn face(roof: &Roof, leg: usize) -> f64 {
     roof.faces
         .iter()
         .filter(|face| face.leg == leg)
-        .map(|face| face.plan_area)
+        .map(|face| face.plan_area.in_square_feet())
         .sum()
 }
 
@@ -34,15 +34,19 @@ fn hip_factor(pitch: f64) -> f64 {
 fn a_hipped_rectangle_has_its_ridge_hips_and_faces() {
     let (length, width, pitch) = (46.0, 25.0, 8.0);
     let told = roof(&hipped(&rectangle(length, width), pitch));
-    near("ridge", told.length_of(EdgeKind::Ridge), length - width);
+    near(
+        "ridge",
+        told.length_of(EdgeKind::Ridge).in_feet(),
+        length - width,
+    );
     near(
         "hips",
-        told.length_of(EdgeKind::Hip),
+        told.length_of(EdgeKind::Hip).in_feet(),
         4.0 * width / 2.0 * hip_factor(pitch),
     );
     near(
         "eaves",
-        told.length_of(EdgeKind::Eave),
+        told.length_of(EdgeKind::Eave).in_feet(),
         2.0 * (length + width),
     );
     near(
@@ -51,7 +55,11 @@ fn a_hipped_rectangle_has_its_ridge_hips_and_faces() {
         width * (2.0 * length - width) / 4.0,
     );
     near("short face", face(&told, 1), width * width / 4.0);
-    near("area", told.area(), length * width * factor(pitch));
+    near(
+        "area",
+        told.area().in_square_feet(),
+        length * width * factor(pitch),
+    );
     assert_eq!(
         told.edges
             .iter()
@@ -65,10 +73,10 @@ fn a_hipped_rectangle_has_its_ridge_hips_and_faces() {
 #[test]
 fn a_hipped_square_comes_to_a_point() {
     let told = roof(&hipped(&rectangle(30.0, 30.0), 6.0));
-    near("ridge", told.length_of(EdgeKind::Ridge), 0.0);
+    near("ridge", told.length_of(EdgeKind::Ridge).in_feet(), 0.0);
     near(
         "hips",
-        told.length_of(EdgeKind::Hip),
+        told.length_of(EdgeKind::Hip).in_feet(),
         4.0 * 15.0 * hip_factor(6.0),
     );
 }
@@ -82,13 +90,17 @@ fn a_gabled_rectangle_has_two_faces_and_four_rakes() {
         &Rise::Gable,
     );
     let told = roof(&shape);
-    near("ridge", told.length_of(EdgeKind::Ridge), length);
+    near("ridge", told.length_of(EdgeKind::Ridge).in_feet(), length);
     near(
         "rakes",
-        told.length_of(EdgeKind::Rake),
+        told.length_of(EdgeKind::Rake).in_feet(),
         4.0 * width / 2.0 * factor(pitch),
     );
-    near("area", told.area(), length * width * factor(pitch));
+    near(
+        "area",
+        told.area().in_square_feet(),
+        length * width * factor(pitch),
+    );
     assert_eq!(told.faces.len(), 2);
 }
 
@@ -102,7 +114,7 @@ fn one_gable_and_one_hip_share_a_ridge() {
     ));
     near(
         "ridge",
-        told.length_of(EdgeKind::Ridge),
+        told.length_of(EdgeKind::Ridge).in_feet(),
         length - width / 2.0,
     );
 }
@@ -120,7 +132,7 @@ fn unequal_pitches_put_the_ridge_off_the_middle() {
     near("front face", face(&told, 0), length * run);
     near(
         "area",
-        told.area(),
+        told.area().in_square_feet(),
         length * (run * factor(front) + (width - run) * factor(back)),
     );
 }
@@ -136,10 +148,14 @@ fn one_pitched_leg_makes_a_shed() {
     let told = roof(&shape);
     near(
         "rakes",
-        told.length_of(EdgeKind::Rake),
+        told.length_of(EdgeKind::Rake).in_feet(),
         2.0 * width * factor(pitch) + length,
     );
-    near("area", told.area(), length * width * factor(pitch));
+    near(
+        "area",
+        told.area().in_square_feet(),
+        length * width * factor(pitch),
+    );
 }
 
 #[test]
@@ -151,13 +167,17 @@ fn a_shed_under_a_wall_ends_in_a_head_wall_and_two_side_walls() {
         &Rise::Wall,
     );
     let told = roof(&shape);
-    near("head wall", told.length_of(EdgeKind::HeadWall), length);
+    near(
+        "head wall",
+        told.length_of(EdgeKind::HeadWall).in_feet(),
+        length,
+    );
     near(
         "side walls",
-        told.length_of(EdgeKind::SideWall),
+        told.length_of(EdgeKind::SideWall).in_feet(),
         2.0 * width * factor(pitch),
     );
-    near("rakes", told.length_of(EdgeKind::Rake), 0.0);
+    near("rakes", told.length_of(EdgeKind::Rake).in_feet(), 0.0);
 }
 
 #[test]
@@ -172,7 +192,7 @@ fn a_regular_octagon_comes_to_a_point() {
     let rise = 10.0 * std::f64::consts::FRAC_PI_8.cos() * 9.0 / 12.0;
     near(
         "hips",
-        told.length_of(EdgeKind::Hip),
+        told.length_of(EdgeKind::Hip).in_feet(),
         8.0 * 10.0_f64.hypot(rise),
     );
     assert_eq!(told.edges.len(), 16);
@@ -182,18 +202,21 @@ fn a_regular_octagon_comes_to_a_point() {
 fn a_mansard_breaks_where_its_lower_slope_ends() {
     let (length, width) = (40.0, 30.0);
     let mut shape = hipped(&rectangle(length, width), 4.0);
-    let slope = eavebook_core::units::Pitch::rise_in_12;
     for leg in &mut shape.legs {
-        leg.rise = Rise::Slopes(vec![(slope(24.0), Some(8.0)), (slope(4.0), None)]);
+        leg.rise = bands(&[(24.0, Some(8.0)), (4.0, None)]);
     }
     let told = roof(&shape);
     let run = 8.0 * 12.0 / 24.0;
     near(
         "breaks",
-        told.length_of(EdgeKind::PitchBreak),
+        told.length_of(EdgeKind::PitchBreak).in_feet(),
         2.0 * (length + width) - 8.0 * run,
     );
-    near("ridge", told.length_of(EdgeKind::Ridge), length - width);
+    near(
+        "ridge",
+        told.length_of(EdgeKind::Ridge).in_feet(),
+        length - width,
+    );
     assert_eq!(told.faces.len(), 8);
     assert_eq!(told.faces[1].band, Some(1));
 }
@@ -212,15 +235,19 @@ fn an_l_of_equal_wings_has_one_valley_and_two_ridges_that_meet() {
     let told = roof(&hipped(&corners, 6.0));
     near(
         "valley",
-        told.length_of(EdgeKind::Valley),
+        told.length_of(EdgeKind::Valley).in_feet(),
         10.0 * hip_factor(6.0),
     );
     near(
         "hips",
-        told.length_of(EdgeKind::Hip),
+        told.length_of(EdgeKind::Hip).in_feet(),
         5.0 * 10.0 * hip_factor(6.0),
     );
-    near("ridges", told.length_of(EdgeKind::Ridge), 30.0 + 20.0);
+    near(
+        "ridges",
+        told.length_of(EdgeKind::Ridge).in_feet(),
+        30.0 + 20.0,
+    );
 }
 
 #[test]

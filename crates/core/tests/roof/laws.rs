@@ -3,6 +3,7 @@
 use super::bodies::{area_within, body, height_from_leg, hipped, roof};
 use eavebook_core::roof::{BodyShape, EdgeKind, Rise, Roof};
 use eavebook_core::survey::Point;
+use eavebook_core::units::{Area, Point3};
 use eavebook_houses::{Grid, Numbers, cells, tangle};
 use proptest::prelude::*;
 
@@ -24,10 +25,12 @@ fn figures(told: &Roof, legs: usize) -> Vec<f64> {
         told.faces
             .iter()
             .filter(|face| face.leg == leg)
-            .map(|face| face.area)
+            .map(|face| face.area.in_square_feet())
             .sum::<f64>()
     });
-    let by_kind = EdgeKind::ALL.iter().map(|&kind| told.length_of(kind));
+    let by_kind = EdgeKind::ALL
+        .iter()
+        .map(|&kind| told.length_of(kind).in_feet());
     by_leg.chain(by_kind).collect()
 }
 
@@ -58,12 +61,12 @@ proptest! {
         let shape = hipped(&corners, pitch);
         let told = roof(&shape);
         let plan = area_within(&shape.corners);
-        prop_assert!((told.plan_area() - plan).abs() < 1e-9 * plan);
+        prop_assert!((told.plan_area().in_square_feet() - plan).abs() < 1e-9 * plan);
         // Signed areas that add up to the outline's leave no room for an overlap if none is
         // negative.
-        prop_assert!(told.faces.iter().all(|face| face.plan_area > 0.0));
+        prop_assert!(told.faces.iter().all(|face| face.plan_area > Area::ZERO));
         let factor = (1.0 + (pitch / 12.0_f64).powi(2)).sqrt();
-        prop_assert!((told.area() - plan * factor).abs() < 1e-9 * plan * factor);
+        prop_assert!((told.area().in_square_feet() - plan * factor).abs() < 1e-9 * plan * factor);
     }
 
     #[test]
@@ -76,8 +79,8 @@ proptest! {
         // A gable beside a slope in its own line, or one that leaves a part without slope, has
         // no roof; where there is one, its area is the same.
         if let Ok(told) = eavebook_core::roof::raise(&[gable], &[]) {
-            let area = roof(&hip).area();
-            prop_assert!((told.area() - area).abs() < 1e-8 * area);
+            let area = roof(&hip).area().in_square_feet();
+            prop_assert!((told.area().in_square_feet() - area).abs() < 1e-8 * area);
         }
     }
 
@@ -106,7 +109,7 @@ proptest! {
         let (one, other) = (roof(&shape), roof(&turned));
         // Where corners are in line by the grid alone, turning moves them a rounding out of line
         // and the cut between two legs of one plane is free: compare what is not free.
-        let plane = |told: &Roof| told.area();
+        let plane = |told: &Roof| told.area().in_square_feet();
         prop_assert!((plane(&one) - plane(&other)).abs() < 1e-7 * plane(&one));
         let kinds = |told: &Roof| figures(told, legs)[legs..].to_vec();
         let less = |kinds: &[f64]| {
@@ -162,7 +165,7 @@ proptest! {
         let told = roof(&shape);
         for edge in &told.edges {
             for &face in &edge.faces {
-                for end in [edge.from, edge.to] {
+                for end in [edge.from, edge.to].map(Point3::in_feet) {
                     let leg = told.faces[face].leg;
                     let height = height_from_leg(&shape, leg, [end[0], end[1]]);
                     prop_assert!((height - end[2]).abs() < 1e-5, "{edge:?}: {height}");
@@ -175,17 +178,20 @@ proptest! {
     fn every_face_drains_to_its_own_eave(corners in outline()) {
         let shape = hipped(&corners, 6.0);
         for face in &roof(&shape).faces {
-            let lowest = face.polygon.iter().map(|place| place[2]).fold(f64::INFINITY, f64::min);
+            let lowest = face.polygon.iter().map(|at| at.height().in_feet()).fold(f64::INFINITY, f64::min);
             prop_assert!((lowest - 9.0).abs() < 1e-9, "a face off its eave: {face:?}");
             // Straight up the slope a line meets the face once: water on it never leaves it but
             // over the eave or into a valley below.
             let count = shape.corners.len();
             let (a, b) = (shape.corners[face.leg], shape.corners[(face.leg + 1) % count]);
-            let along = |place: &[f64; 3]| place[0] * (b.x - a.x) + place[1] * (b.y - a.y);
+            let along = |at: Point3| {
+                let place = at.in_feet();
+                place[0] * (b.x - a.x) + place[1] * (b.y - a.y)
+            };
             let steps: Vec<f64> = (0..face.polygon.len())
                 .map(|at| {
-                    let next = &face.polygon[(at + 1) % face.polygon.len()];
-                    along(next) - along(&face.polygon[at])
+                    let next = face.polygon[(at + 1) % face.polygon.len()];
+                    along(next) - along(face.polygon[at])
                 })
                 .filter(|step| step.abs() > 1e-5)
                 .collect();

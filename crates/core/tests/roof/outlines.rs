@@ -1,9 +1,9 @@
 //! Outlines by the thousand.
 
-use super::bodies::{area_within, body, height_from_leg, hipped, holds, roof};
+use super::bodies::{area_within, bands, body, height_from_leg, hipped, holds, roof};
 use super::inputs::of_bodies;
 use eavebook_core::roof::{BodyShape, RaiseError, Rise, raise};
-use eavebook_core::units::Pitch;
+use eavebook_core::units::{Length, Pitch};
 use eavebook_houses::{Grid, Numbers, cells, tangle, thousand};
 
 /// Largest share by which faces miss the outline's area, in plan and times the slope factor.
@@ -11,9 +11,9 @@ fn area_off(shape: &BodyShape) -> Result<f64, RaiseError> {
     let roof = raise(std::slice::from_ref(shape), &[])?;
     let plan = area_within(&shape.corners);
     let factor = roof.faces[0].pitch.slope_factor();
-    Ok(((roof.plan_area() - plan) / plan)
+    Ok(((roof.plan_area().in_square_feet() - plan) / plan)
         .abs()
-        .max(((roof.area() - plan * factor) / plan).abs()))
+        .max(((roof.area().in_square_feet() - plan * factor) / plan).abs()))
 }
 
 #[test]
@@ -53,7 +53,7 @@ fn a_thousand_outlines_at_unequal_pitches_are_raised_or_refused_by_leg() {
             Ok(roof) => {
                 raised += 1;
                 let plan = area_within(&shape.corners);
-                let off = ((roof.plan_area() - plan) / plan).abs();
+                let off = ((roof.plan_area().in_square_feet() - plan) / plan).abs();
                 assert!(off < 1e-8, "outline {place}: plan area off by {off:e}");
             }
             Err(
@@ -91,17 +91,17 @@ fn body_of(numbers: &mut Numbers, id: &str, most: usize) -> BodyShape {
     let mut shape = hipped(&corners, 6.0);
     for leg in &mut shape.legs {
         let pitch = Pitch::rise_in_12([3.0, 4.0, 6.0, 9.0, 14.0][numbers.below(5)]);
-        let bands = vec![(Pitch::rise_in_12(18.0), Some(5.0)), (pitch, None)];
+        let steep_below = bands(&[(18.0, Some(5.0)), (pitch.in_12(), None)]);
         leg.rise = match (family, numbers.below(10)) {
             (1 | 2, 0) => Rise::Gable,
             (2, 1) => Rise::Wall,
             (2, _) => Rise::slope(pitch),
-            (3, 0..5) => Rise::Slopes(bands),
+            (3, 0..5) => steep_below,
             (_, _) => leg.rise.clone(),
         };
     }
     shape.id = id.to_string();
-    shape.eave_height = 8.0 + numbers.below(3) as f64;
+    shape.eave_height = Length::feet(8.0 + numbers.below(3) as f64);
     shape
 }
 

@@ -1,8 +1,7 @@
 //! What admits no roof is refused with a sentence that names body, leg and remedy.
 
-use super::bodies::{body, hipped, rectangle, with_ends};
+use super::bodies::{bands, body, hipped, rectangle, with_ends};
 use eavebook_core::roof::{BodyShape, Rise, RoofCaution, raise};
-use eavebook_core::units::Pitch;
 
 fn refused(shape: BodyShape) -> String {
     raise(&[shape], &[]).expect_err("a refusal").to_string()
@@ -130,15 +129,14 @@ fn pitches_that_no_roof_has() {
 
 #[test]
 fn bands_that_do_not_stand_on_each_other() {
-    let slope = Pitch::rise_in_12;
-    for bands in [
-        vec![],
-        vec![(slope(12.0), None), (slope(4.0), None)],
-        vec![(slope(12.0), Some(8.0))],
-        vec![(slope(12.0), Some(0.0)), (slope(4.0), None)],
+    for slopes in [
+        &[][..],
+        &[(12.0, None), (4.0, None)],
+        &[(12.0, Some(8.0))],
+        &[(12.0, Some(0.0)), (4.0, None)],
     ] {
         let mut shape = hipped(&rectangle(40.0, 20.0), 6.0);
-        shape.legs[1].rise = Rise::Slopes(bands);
+        shape.legs[1].rise = bands(slopes);
         assert_eq!(
             refused(shape),
             "leg 1 of main: bands go from the eave up, 1 to 4 of them, each but the last with a \

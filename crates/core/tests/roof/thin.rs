@@ -3,6 +3,7 @@
 use super::bodies::{area_within, body, hipped, roof};
 use eavebook_core::roof::{BodyShape, EdgeKind, Roof, RoofCaution, raise};
 use eavebook_core::survey::Point;
+use eavebook_core::units::{Angle, Area};
 use eavebook_houses::{Grid, Numbers, cells};
 use proptest::prelude::*;
 
@@ -23,7 +24,7 @@ fn wing(back: f64) -> [[f64; 2]; 8] {
 /// The same outline as if it had been read, no two legs seen parallel: nothing is squared.
 fn read(mut shape: BodyShape) -> BodyShape {
     let legs = 0..shape.corners.len();
-    shape.nominal_directions = Some(legs.map(|leg| 7.0 * leg as f64).collect());
+    shape.nominal_directions = Some(legs.map(|leg| Angle::degrees(7.0 * leg as f64)).collect());
     shape
 }
 
@@ -38,7 +39,7 @@ fn strips(told: &Roof) -> Vec<(usize, usize, f64, f64)> {
                 width,
                 length,
                 ..
-            } => Some((*leg, *taken_by, *width, *length)),
+            } => Some((*leg, *taken_by, width.in_feet(), length.in_feet())),
             RoofCaution::GableAtInsideCorner { .. }
             | RoofCaution::IdleWall { .. }
             | RoofCaution::LevelValley { .. } => None,
@@ -69,7 +70,7 @@ fn a_strip_too_thin_to_build_goes_to_the_slope_beside_it_and_is_said() {
     assert!((width - 0.3 / 2.0_f64.sqrt()).abs() < 1e-6, "{width}");
     assert!((length - 7.0 * 2.0_f64.sqrt()).abs() < 0.5, "{length}");
     for kind in SLOPED {
-        let off = told.length_of(kind) - exact.length_of(kind);
+        let off = told.length_of(kind).in_feet() - exact.length_of(kind).in_feet();
         assert!(off.abs() < 0.5, "{kind:?}: {off}");
     }
     // The fronts keep their own ridges, a hair out of line.
@@ -81,7 +82,9 @@ fn corners_that_are_known_keep_every_strip() {
     let told = roof(&hipped(&wing(0.3), 6.0));
     assert_eq!(strips(&told), []);
     let exact = roof(&hipped(&wing(0.0), 6.0));
-    assert!(told.length_of(EdgeKind::Hip) - exact.length_of(EdgeKind::Hip) > 9.0);
+    assert!(
+        told.length_of(EdgeKind::Hip).in_feet() - exact.length_of(EdgeKind::Hip).in_feet() > 9.0
+    );
 }
 
 #[test]
@@ -89,7 +92,9 @@ fn a_strip_wide_enough_is_built() {
     let exact = roof(&hipped(&wing(0.0), 6.0));
     let told = roof(&read(hipped(&wing(0.4), 6.0)));
     assert_eq!(strips(&told), []);
-    assert!(told.length_of(EdgeKind::Hip) - exact.length_of(EdgeKind::Hip) > 9.0);
+    assert!(
+        told.length_of(EdgeKind::Hip).in_feet() - exact.length_of(EdgeKind::Hip).in_feet() > 9.0
+    );
 }
 
 #[test]
@@ -111,11 +116,14 @@ fn a_step_of_two_inches_in_a_front_has_no_slope_of_its_own() {
         [1]
     );
     assert!(told.faces.iter().all(|face| face.leg != 1));
-    assert!((told.length_of(EdgeKind::Valley)).abs() < 1e-9);
+    assert!((told.length_of(EdgeKind::Valley).in_feet()).abs() < 1e-9);
     // Its eave is still there.
     let round = 30.0 + 0.17 + 30.0 + 29.83 + 60.0 + 30.0;
-    assert!((told.length_of(EdgeKind::Eave) - round).abs() < 1e-6);
-    assert!((told.plan_area() - area_within(&hipped(&corners, 6.0).corners)).abs() < 1e-6);
+    assert!((told.length_of(EdgeKind::Eave).in_feet() - round).abs() < 1e-6);
+    assert!(
+        (told.plan_area().in_square_feet() - area_within(&hipped(&corners, 6.0).corners)).abs()
+            < 1e-6
+    );
 }
 
 #[test]
@@ -130,14 +138,20 @@ fn another_body_beside_it_changes_nothing_about_a_strip() {
     let together = raise(&[thin, shed.clone()], &[]).unwrap_or_default();
     let shed = roof(&shed);
     for kind in EdgeKind::ALL {
-        let sum = alone.length_of(kind) + shed.length_of(kind);
+        let sum = alone.length_of(kind).in_feet() + shed.length_of(kind).in_feet();
         assert!(
-            (together.length_of(kind) - sum).abs() < 1e-6,
+            (together.length_of(kind).in_feet() - sum).abs() < 1e-6,
             "{kind:?}: {} and {sum}",
-            together.length_of(kind)
+            together.length_of(kind).in_feet()
         );
     }
-    assert!((together.area() - alone.area() - shed.area()).abs() < 1e-4);
+    assert!(
+        (together.area().in_square_feet()
+            - alone.area().in_square_feet()
+            - shed.area().in_square_feet())
+        .abs()
+            < 1e-4
+    );
 }
 
 /// A right-angled outline whose lines stand a hair apart at random: many strips.
@@ -163,9 +177,11 @@ fn figures(told: &Roof, leg_of: impl Fn(usize) -> usize, legs: usize) -> Vec<f64
     let by_leg = (0..legs).map(|leg| {
         let leg = leg_of(leg);
         let faces = told.faces.iter().filter(|face| face.leg == leg);
-        faces.map(|face| face.area).sum::<f64>()
+        faces.map(|face| face.area.in_square_feet()).sum::<f64>()
     });
-    let by_kind = EdgeKind::ALL.iter().map(|&kind| told.length_of(kind));
+    let by_kind = EdgeKind::ALL
+        .iter()
+        .map(|&kind| told.length_of(kind).in_feet());
     by_leg.chain(by_kind).collect()
 }
 
@@ -186,8 +202,8 @@ proptest! {
     fn strips_given_away_leave_the_area_within_the_outline(shape in read_outline()) {
         let told = roof(&shape);
         let plan = area_within(&shape.corners);
-        prop_assert!((told.plan_area() - plan).abs() < 1e-8 * plan);
-        prop_assert!(told.faces.iter().all(|face| face.plan_area > 0.0));
+        prop_assert!((told.plan_area().in_square_feet() - plan).abs() < 1e-8 * plan);
+        prop_assert!(told.faces.iter().all(|face| face.plan_area > Area::ZERO));
     }
 
     #[test]
@@ -219,10 +235,10 @@ proptest! {
         let (one, other) = (roof(&shape), roof(&placed(&shape, |x, y| (x * size, y * size))));
         prop_assert_eq!(strips(&one).len(), 1);
         prop_assert_eq!(strips(&other).len(), 1);
-        prop_assert!((one.area() * size * size - other.area()).abs() < 1e-6 * other.area());
+        prop_assert!((one.area().in_square_feet() * size * size - other.area().in_square_feet()).abs() < 1e-6 * other.area().in_square_feet());
         for kind in EdgeKind::ALL {
-            let grown = one.length_of(kind) * size;
-            prop_assert!((grown - other.length_of(kind)).abs() < 1e-6 * (1.0 + grown), "{kind:?}");
+            let grown = one.length_of(kind).in_feet() * size;
+            prop_assert!((grown - other.length_of(kind).in_feet()).abs() < 1e-6 * (1.0 + grown), "{kind:?}");
         }
     }
 }

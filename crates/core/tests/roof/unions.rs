@@ -4,6 +4,7 @@
 use super::bodies::{body, height_from_leg, holds, rectangle, roof, with_ends};
 use eavebook_core::roof::{BodyShape, EdgeKind, Rise, Roof, raise, spread};
 use eavebook_core::survey::Point;
+use eavebook_core::units::{Length, Point3};
 use eavebook_houses::{Numbers, tangle};
 use std::collections::BTreeSet;
 
@@ -58,8 +59,8 @@ fn house(seed: u64) -> Vec<BodyShape> {
                 leg.rise = Rise::slope(eavebook_core::units::Pitch::rise_in_12(pitch));
             }
             if !equal {
-                shape.eave_height = [9.0, 9.0, 14.0, 18.0][numbers.below(4)];
-                let overhang = [0.0, 0.0, 1.0, 2.0][numbers.below(4)];
+                shape.eave_height = Length::feet([9.0, 9.0, 14.0, 18.0][numbers.below(4)]);
+                let overhang = Length::feet([0.0, 0.0, 1.0, 2.0][numbers.below(4)]);
                 for leg in &mut shape.legs {
                     leg.overhang = overhang;
                 }
@@ -105,9 +106,10 @@ fn seen_by_definition(
                     return false;
                 };
                 let higher = top > height + 1e-9 || (other < this && top > height - 1e-9);
-                let indoors = (0..4)
-                    .all(|leg| within(&house[other], leg, place) > house[other].legs[leg].overhang);
-                higher && (indoors || height >= house[other].eave_height)
+                let indoors = (0..4).all(|leg| {
+                    within(&house[other], leg, place) > house[other].legs[leg].overhang.in_feet()
+                });
+                higher && (indoors || height >= house[other].eave_height.in_feet())
             });
             (!hidden).then_some((this, leg))
         })
@@ -166,17 +168,17 @@ fn the_rings_around_a_face_hold_its_area() {
     for seed in 0..300 {
         let told = raise(&house(80_000 + seed), &[]).expect("a roof");
         for face in &told.faces {
-            let area = |ring: &Vec<[f64; 3]>| {
+            let area = |ring: &Vec<Point3>| {
                 (0..ring.len())
                     .map(|at| {
-                        let (a, b) = (ring[at], ring[(at + 1) % ring.len()]);
+                        let [a, b] = [ring[at], ring[(at + 1) % ring.len()]].map(Point3::in_feet);
                         (a[0] * b[1] - a[1] * b[0]) / 2.0
                     })
                     .sum::<f64>()
             };
             let rings = area(&face.polygon) + face.holes.iter().map(area).sum::<f64>();
             assert!(
-                (rings - face.plan_area).abs() < 1e-6,
+                (rings - face.plan_area.in_square_feet()).abs() < 1e-6,
                 "{seed}: {rings}, {face:?}"
             );
         }
@@ -191,11 +193,11 @@ fn every_piece_around_a_face_is_listed_unless_one_surface_goes_on() {
         let house = house(80_000 + seed);
         let told = raise(&house, &[]).expect("a roof");
         for (number, face) in told.faces.iter().enumerate() {
-            let around: f64 = std::iter::once(&face.polygon)
-                .chain(&face.holes)
+            let around: f64 = face
+                .rings()
                 .flat_map(|ring| {
                     (0..ring.len()).map(|at| {
-                        let (a, b) = (ring[at], ring[(at + 1) % ring.len()]);
+                        let [a, b] = [ring[at], ring[(at + 1) % ring.len()]].map(Point3::in_feet);
                         (a[0] - b[0]).hypot(a[1] - b[1]).hypot(a[2] - b[2])
                     })
                 })
@@ -204,7 +206,7 @@ fn every_piece_around_a_face_is_listed_unless_one_surface_goes_on() {
                 .edges
                 .iter()
                 .filter(|edge| edge.faces.contains(&number))
-                .map(|edge| edge.length)
+                .map(|edge| edge.length.in_feet())
                 .sum();
             let one_surface = told.faces.iter().enumerate().any(|(other, one)| {
                 other != number
@@ -230,14 +232,14 @@ fn a_body_inside_another_leaves_a_hole() {
         corner.y += 4.0;
     }
     tall.id = "lantern".to_string();
-    tall.eave_height = 20.0;
+    tall.eave_height = Length::feet(20.0);
     let told = raise(&[low, tall], &[]).expect("a roof");
     assert_eq!(told.faces[0].holes.len(), 1);
     // Level against the low and the high side, sloped against the two others.
-    assert!((told.length_of(EdgeKind::HeadWall) - 12.0).abs() < 1e-6);
+    assert!((told.length_of(EdgeKind::HeadWall).in_feet() - 12.0).abs() < 1e-6);
     let side = 2.0 * 6.0 * (1.0 + (3.0_f64 / 12.0).powi(2)).sqrt();
-    assert!((told.length_of(EdgeKind::SideWall) - side).abs() < 1e-6);
-    assert!((told.plan_area() - 60.0 * 40.0).abs() < 1e-6);
+    assert!((told.length_of(EdgeKind::SideWall).in_feet() - side).abs() < 1e-6);
+    assert!((told.plan_area().in_square_feet() - 60.0 * 40.0).abs() < 1e-6);
 }
 
 #[test]
@@ -249,10 +251,19 @@ fn bodies_apart_are_each_as_they_are_alone() {
     }
     let both = raise(&[one.clone(), other.clone()], &[]).expect("a roof");
     let (one, other) = (roof(&one), roof(&other));
-    assert!((both.area() - one.area() - other.area()).abs() < 1e-6);
+    assert!(
+        (both.area().in_square_feet()
+            - one.area().in_square_feet()
+            - other.area().in_square_feet())
+        .abs()
+            < 1e-6
+    );
     for kind in EdgeKind::ALL {
-        let apart = one.length_of(kind) + other.length_of(kind);
-        assert!((both.length_of(kind) - apart).abs() < 1e-6, "{kind:?}");
+        let apart = one.length_of(kind).in_feet() + other.length_of(kind).in_feet();
+        assert!(
+            (both.length_of(kind).in_feet() - apart).abs() < 1e-6,
+            "{kind:?}"
+        );
     }
 }
 
@@ -261,7 +272,7 @@ fn area_with(house: &[BodyShape], at: [usize; 2], by: [f64; 2]) -> Option<f64> {
     let mut house = house.to_vec();
     house[at[0]].corners[at[1]].x += by[0];
     house[at[0]].corners[at[1]].y += by[1];
-    Some(raise(&house, &[]).ok()?.area())
+    Some(raise(&house, &[]).ok()?.area().in_square_feet())
 }
 
 #[test]
@@ -311,13 +322,16 @@ fn many_cut_up_bodies_over_each_other_come_to_an_end() {
             let corners = tangle(&mut numbers, 24);
             let mut shape = body(&corners, &[6.0; 24]);
             shape.id = format!("body {number}");
-            shape.eave_height = 9.0 + number as f64;
+            shape.eave_height = Length::feet(9.0 + number as f64);
             shape
         })
         .collect();
     let told = raise(&house, &[]).expect("a roof");
-    let under_roof: f64 = house.iter().map(|shape| roof(shape).plan_area()).sum();
-    assert!(told.plan_area() < under_roof);
+    let under_roof: f64 = house
+        .iter()
+        .map(|shape| roof(shape).plan_area().in_square_feet())
+        .sum();
+    assert!(told.plan_area().in_square_feet() < under_roof);
     let tallest = told.faces.iter().any(|face| face.body == 7);
     assert!(tallest, "the body with the highest eave is not seen");
 }

@@ -13,17 +13,17 @@ fn area_with(shape: &BodyShape, corner: usize, [dx, dy]: [f64; 2]) -> f64 {
     let mut moved = shape.clone();
     moved.corners[corner].x += dx;
     moved.corners[corner].y += dy;
-    roof(&moved).area()
+    roof(&moved).area().in_square_feet()
 }
 
 /// The area with one leg turned steeper by some degrees.
 fn area_steeper(shape: &BodyShape, leg: usize, degrees: f64) -> f64 {
     let mut moved = shape.clone();
     if let Rise::Slopes(bands) = &mut moved.legs[leg].rise {
-        let angle = bands[0].0.angle().in_degrees() + degrees;
-        bands[0].0 = Pitch::from_angle(Angle::degrees(angle));
+        let angle = bands[0].pitch.angle().in_degrees() + degrees;
+        bands[0].pitch = Pitch::from_angle(Angle::degrees(angle));
     }
-    roof(&moved).area()
+    roof(&moved).area().in_square_feet()
 }
 
 /// Largest difference from central differences, as a share of the largest derivative.
@@ -110,11 +110,13 @@ fn a_slope_that_turns_with_a_group_counts_once() {
     };
     let together = told
         .area
-        .sigma(&[None], &[one_degree(vec![(0, 0), (0, 2)])]);
+        .sigma(&[None], &[one_degree(vec![(0, 0), (0, 2)])])
+        .in_square_feet();
     let apart = told.area.sigma(
         &[None],
         &[one_degree(vec![(0, 0)]), one_degree(vec![(0, 2)])],
     );
+    let apart = apart.in_square_feet();
     // A = 960 / cos(slope), so dA = 960 tan / cos for each radian.
     let slope = (0.5_f64).atan();
     let known = 960.0 * slope.tan() / slope.cos() * std::f64::consts::PI / 180.0;
@@ -137,7 +139,8 @@ fn stated_over_simulated(shape: &BodyShape, numbers: &mut Numbers) -> f64 {
     let stated = spread(std::slice::from_ref(shape))
         .expect("a roof")
         .area
-        .sigma(&[Some(covariance)], &groups);
+        .sigma(&[Some(covariance)], &groups)
+        .in_square_feet();
     let (mut sum, mut squares, mut count) = (0.0, 0.0, 0.0);
     for _ in 0..houses {
         let mut moved = shape.clone();
@@ -147,11 +150,11 @@ fn stated_over_simulated(shape: &BodyShape, numbers: &mut Numbers) -> f64 {
         }
         for group in &groups {
             if let Rise::Slopes(bands) = &mut moved.legs[group.legs[0].1].rise {
-                let angle = bands[0].0.angle().in_degrees() + slope_sigma * numbers.normal();
-                bands[0].0 = Pitch::from_angle(Angle::degrees(angle));
+                let angle = bands[0].pitch.angle().in_degrees() + slope_sigma * numbers.normal();
+                bands[0].pitch = Pitch::from_angle(Angle::degrees(angle));
             }
         }
-        let area = roof(&moved).area();
+        let area = roof(&moved).area().in_square_feet();
         sum += area;
         squares += area * area;
         count += 1.0;
@@ -234,7 +237,11 @@ fn read_house(numbers: &mut Numbers, sigma: f64) -> BodyShape {
         corner.x += sigma * numbers.normal();
         corner.y += sigma * numbers.normal();
     }
-    shape.nominal_directions = Some(vec![0.0, 270.0, 0.0, 90.0, 0.0, 90.0, 180.0, 270.0]);
+    shape.nominal_directions = Some(
+        [0.0, 270.0, 0.0, 90.0, 0.0, 90.0, 180.0, 270.0]
+            .map(Angle::degrees)
+            .to_vec(),
+    );
     shape
 }
 
@@ -253,7 +260,9 @@ fn a_squared_outline_keeps_its_edges_from_jumping() {
             let told = roof(shape);
             [EdgeKind::Ridge, EdgeKind::Hip, EdgeKind::Valley]
                 .iter()
-                .any(|&kind| (told.length_of(kind) - exact.length_of(kind)).abs() > 2.0)
+                .any(|&kind| {
+                    (told.length_of(kind).in_feet() - exact.length_of(kind).in_feet()).abs() > 2.0
+                })
         };
         squared += usize::from(jumps(&shape));
         taped += usize::from(jumps(&as_taped));
@@ -277,7 +286,7 @@ fn an_outline_that_is_not_as_it_was_seen_is_left_as_it_is() {
     // Seen as a rectangle, taped as a trapezoid 4 ft out of square.
     let corners = [[0.0, 0.0], [40.0, 0.0], [40.0, 24.0], [0.0, 20.0]];
     let mut shape = hipped(&corners, 6.0);
-    let as_taped = roof(&shape).area();
-    shape.nominal_directions = Some(vec![0.0, 90.0, 180.0, 270.0]);
-    assert!((roof(&shape).area() - as_taped).abs() < 1e-9);
+    let as_taped = roof(&shape).area().in_square_feet();
+    shape.nominal_directions = Some([0.0, 90.0, 180.0, 270.0].map(Angle::degrees).to_vec());
+    assert!((roof(&shape).area().in_square_feet() - as_taped).abs() < 1e-9);
 }

@@ -3,6 +3,7 @@
 use super::bodies::{hipped, rectangle, roof};
 use super::inputs::{drains, no_more_than_alone, whole};
 use eavebook_core::roof::{BodyShape, Face, Roof};
+use eavebook_core::units::{Area, Point3};
 
 fn ell() -> BodyShape {
     let corners = [
@@ -42,7 +43,11 @@ fn a_face_over_another_is_seen() {
 
 #[test]
 fn a_corner_an_inch_too_high_is_seen() {
-    let said = fault(|roof| roof.faces[2].polygon[1][2] += 1.0 / 12.0);
+    let said = fault(|roof| {
+        let corner = &mut roof.faces[2].polygon[1];
+        let [x, y, height] = corner.in_feet();
+        *corner = Point3::feet([x, y, height + 1.0 / 12.0]);
+    });
     assert!(said.contains("its plane at"), "{said}");
 }
 
@@ -64,8 +69,9 @@ fn end_drains(wrong: impl Fn(&mut Face)) -> Result<(), String> {
 fn a_face_that_never_reaches_its_eave_is_seen() {
     assert_eq!(end_drains(|_| ()), Ok(()));
     let said = end_drains(|face| {
-        for place in &mut face.polygon {
-            place[2] = place[2].max(9.5);
+        for corner in &mut face.polygon {
+            let [x, y, height] = corner.in_feet();
+            *corner = Point3::feet([x, y, height.max(9.5)]);
         }
     });
     assert_eq!(
@@ -78,7 +84,7 @@ fn a_face_that_never_reaches_its_eave_is_seen() {
 fn water_that_comes_back_to_a_face_is_seen() {
     // A finger of the face reaches along the ridge beside it, with a gap below it.
     let finger = [[38.0, 6.0, 10.0], [37.0, 14.0, 10.5], [37.5, 5.0, 10.25]];
-    let said = end_drains(|face| face.polygon.extend(finger));
+    let said = end_drains(|face| face.polygon.extend(finger.map(Point3::feet)));
     assert_eq!(
         said,
         Err("water leaves the face of leg 1 and comes back to it".to_string())
@@ -87,7 +93,10 @@ fn water_that_comes_back_to_a_face_is_seen() {
 
 #[test]
 fn an_area_that_is_no_factor_of_the_plan_is_seen() {
-    let said = fault(|roof| roof.faces[4].area += 0.01);
+    let said = fault(|roof| {
+        let face = &mut roof.faces[4];
+        face.area = face.area + Area::square_feet(0.01);
+    });
     assert!(said.contains("by the factor"), "{said}");
 }
 

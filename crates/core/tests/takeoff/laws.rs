@@ -5,7 +5,6 @@ use eavebook_core::price::price;
 use eavebook_core::roof::EdgeKind;
 use eavebook_core::settings::{Anchor, BillingBy, Code, Field, Pool, Rates};
 use eavebook_core::takeoff::take_off;
-use eavebook_core::units::Area;
 use proptest::prelude::*;
 
 /// Corners in the plane of a face: any quadrilateral on a level eave, dents not excluded.
@@ -126,7 +125,7 @@ proptest! {
         sigmas.sort_by(f64::total_cmp);
         let mut last = None;
         for sigma in sigmas {
-            let sigma = Area::square_feet(sigma * roof.area());
+            let sigma = roof.area() * sigma;
             let takeoff = take_off(&survey(), &roof, sigma, &rates, &Code::demo()).unwrap();
             let price = price(&takeoff, &rates);
             prop_assert!(price.low <= price.total && price.total <= price.high);

@@ -4,7 +4,7 @@ use eavebook_core::roof::{Edge, EdgeKind, Face, Roof};
 use eavebook_core::settings::{Code, Rates};
 use eavebook_core::survey::{Body, LegEdge, Point, Rise, Sketch, Survey};
 use eavebook_core::takeoff::{Courses, Takeoff, take_off};
-use eavebook_core::units::{Area, Length, Pitch};
+use eavebook_core::units::{Area, Length, Pitch, Point3};
 
 /// A face whose corners are given in its own plane, feet along the eave and up the slope; the
 /// eave's direction in plan is turned by an angle and everything moved.
@@ -29,9 +29,12 @@ pub fn face(leg: usize, pitch: f64, corners: &[[f64; 2]], turned: f64, moved: [f
         leg,
         band: None,
         pitch: Pitch::rise_in_12(pitch),
-        plan_area: twice.abs() / 2.0 / factor,
-        area: twice.abs() / 2.0,
-        polygon: corners.iter().map(|it| place(*it)).collect(),
+        plan_area: Area::square_feet(twice.abs() / 2.0 / factor),
+        area: Area::square_feet(twice.abs() / 2.0),
+        polygon: corners
+            .iter()
+            .map(|corner| Point3::feet(place(*corner)))
+            .collect(),
         holes: Vec::new(),
     }
 }
@@ -41,9 +44,9 @@ pub fn edge(kind: EdgeKind, length: f64, rise: f64, faces: &[usize]) -> Edge {
     let run = (length * length - rise * rise).max(0.0).sqrt();
     Edge {
         kind,
-        length,
-        from: [0.0, 0.0, 9.0],
-        to: [run, 0.0, 9.0 + rise],
+        length: Length::feet(length),
+        from: Point3::feet([0.0, 0.0, 9.0]),
+        to: Point3::feet([run, 0.0, 9.0 + rise]),
         faces: faces.to_vec(),
     }
 }

@@ -3,7 +3,7 @@
 use crate::edition::Lang;
 use crate::named::Parts;
 use crate::words;
-use eavebook_core::units::Length;
+use eavebook_core::units::{Length, Point3};
 use serde_json::{Value, json};
 
 /// The roof as a GLB file; none where there is no roof.
@@ -15,9 +15,11 @@ pub fn glb(parts: &Parts) -> Option<Vec<u8>> {
     let (mut views, mut accessors) = (Vec::new(), Vec::new());
     let (mut meshes, mut nodes) = (Vec::new(), Vec::new());
     for named in &parts.faces {
-        let ring = with_holes(&named.face.polygon, &named.face.holes);
+        let mut rings = named.face.rings().map(|ring| feet(ring));
+        let outer = rings.next().unwrap_or_default();
+        let ring = with_holes(&outer, &rings.collect::<Vec<_>>());
         let triangles = ears(&ring);
-        let points: Vec<[f32; 3]> = ring.iter().map(|place| in_space(*place)).collect();
+        let points: Vec<[f32; 3]> = ring.iter().map(|at| in_space(*at)).collect();
         let name = words::face(named, Lang::En);
         let bound = |pick: fn(f32, f32) -> f32, start: f32| {
             [0, 1, 2].map(|axis| points.iter().map(|at| at[axis]).fold(start, pick))
@@ -77,6 +79,10 @@ fn container(text: &Value, mut binary: Vec<u8>) -> Vec<u8> {
     file.extend(b"BIN\0");
     file.extend(binary);
     file
+}
+
+fn feet(ring: &[Point3]) -> Vec<[f64; 3]> {
+    ring.iter().map(|corner| corner.in_feet()).collect()
 }
 
 /// Feet, z up, to metres, y up: the turn keeps the hand of the axes.

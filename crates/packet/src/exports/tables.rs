@@ -61,8 +61,8 @@ pub fn faces(job: &Job, parts: &Parts) -> Vec<u8> {
             text(body.unwrap_or_default()),
             (face.leg + 1).to_string(),
             number(Some(face.pitch.in_12())),
-            number(Some(face.plan_area)),
-            number(Some(face.area)),
+            number(Some(face.plan_area.in_square_feet())),
+            number(Some(face.area.in_square_feet())),
             number(Some(named.area.sigma.in_square_feet())),
         ]
     });

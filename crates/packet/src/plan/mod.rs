@@ -20,7 +20,7 @@ use eavebook_core::drawing::{
 use eavebook_core::photo::front_heading;
 use eavebook_core::roof::{Viewpoint, ground_under, solid_svg, solid_view};
 use eavebook_core::survey::{Place, Point};
-use eavebook_core::units::Length;
+use eavebook_core::units::{Angle, Length, Point3};
 
 /// The plan as the text of an SVG file, for a sheet.
 pub fn drawn(parts: &Parts, job: &Standing, lang: Lang, sheet: Sheet) -> String {
@@ -96,7 +96,7 @@ fn house(
         .unwrap_or_default()
         .iter()
         .map(|thing| match thing.at {
-            Place::Plan(at) => Some(parts.shown(at)),
+            Place::Plan(at) => Some(point(parts.shown(at))),
             // Where on its face a thing stands, nobody measured: the list names the face.
             Place::FaceOf { .. } => None,
         });
@@ -107,9 +107,9 @@ fn house(
             .collect(),
         walls: walls(parts, job),
         marks: marks.collect(),
-        outline: parts.corners.clone(),
+        outline: parts.corners.iter().copied().map(point).collect(),
         // Somebody stood before the front and looked at it: that way is up.
-        north: front_heading(job.book).map(|heading| -heading),
+        north: front_heading(job.book).map(|heading| Angle::degrees(-heading)),
     }
 }
 
@@ -119,7 +119,7 @@ fn edge(named: &NamedEdge, written: &dyn Fn(Length) -> String) -> EdgeToDraw {
     EdgeToDraw {
         name: named.name.clone(),
         kind: named.kind,
-        ends: [[ax, ay, heights[0]], [bx, by, heights[1]]],
+        ends: [[ax, ay, heights[0]], [bx, by, heights[1]]].map(Point3::feet),
         length: named
             .length
             .filter(|length| *length > Length::feet(0.5))
@@ -136,36 +136,33 @@ fn edge(named: &NamedEdge, written: &dyn Fn(Length) -> String) -> EdgeToDraw {
 fn face(parts: &Parts, place: usize, name: String) -> FaceToDraw {
     let named = &parts.faces[place];
     let tenths = (named.face.pitch.in_12() * 10.0).round() / 10.0;
-    let turned = |ring: &Vec<[f64; 3]>| {
-        let places = ring.iter().map(|&[x, y, height]| {
+    let turned = |ring: &Vec<Point3>| {
+        let corners = ring.iter().map(|corner| {
+            let [x, y, height] = corner.in_feet();
             let [x, y] = parts.shown(Point { x, y });
-            [x, y, height]
+            Point3::feet([x, y, height])
         });
-        places.collect()
+        corners.collect()
     };
     FaceToDraw {
         name,
         rise: tenths.to_string(),
-        rings: std::iter::once(&named.face.polygon)
-            .chain(&named.face.holes)
-            .map(turned)
-            .collect(),
+        rings: named.face.rings().map(turned).collect(),
     }
 }
 
 /// Where walls stand under the roof, as far as somebody measured how far it stands out.
-fn walls(parts: &Parts, job: &Standing) -> Vec<[[f64; 2]; 2]> {
+fn walls(parts: &Parts, job: &Standing) -> Vec<[Point; 2]> {
     let Some(body) = named::body(job).filter(|_| job.laid.is_round()) else {
         return Vec::new();
     };
-    let corners: Vec<Point> = parts.corners.iter().map(|&[x, y]| Point { x, y }).collect();
-    let overhangs = body
-        .edges
-        .iter()
-        .map(|edge| edge.overhang.map(Length::in_feet));
-    let overhangs: Vec<Option<f64>> = overhangs.collect();
-    let lines = wall_lines(&corners, &overhangs).into_iter();
-    lines.map(|ends| ends.map(|at| [at.x, at.y])).collect()
+    let corners: Vec<Point> = parts.corners.iter().copied().map(point).collect();
+    let overhangs: Vec<Option<Length>> = body.edges.iter().map(|edge| edge.overhang).collect();
+    wall_lines(&corners, &overhangs)
+}
+
+fn point([x, y]: [f64; 2]) -> Point {
+    Point { x, y }
 }
 
 /// The plan in words, for who cannot see it.

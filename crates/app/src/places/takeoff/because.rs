@@ -150,7 +150,8 @@ impl Traces<'_> {
             .iter()
             .map(|corner| corner.map(|corner| [corner.at.x, corner.at.y]))
             .collect::<Option<_>>()?;
-        let middle = [0, 1].map(|axis| f64::midpoint(edge.from[axis], edge.to[axis]));
+        let (from, to) = (edge.from.in_feet(), edge.to.in_feet());
+        let middle = [0, 1].map(|axis| f64::midpoint(from[axis], to[axis]));
         let off = |leg: &usize| {
             let (from, to) = (corners[*leg], corners[(leg + 1) % corners.len()]);
             let along = [to[0] - from[0], to[1] - from[1]];
