@@ -285,5 +285,5 @@ fn caption(job: &Job, number: usize, side: Option<HouseSide>, of: Option<&Thing>
 
 /// A booked text in the one form of the papers.
 pub fn in_words(text: &str) -> String {
-    eavebook_core::units::Tape::read(text).map_or_else(|_| text.to_owned(), |tape| tape.words())
+    eavebook_core::units::Tape::read(text).map_or_else(|_| text.to_owned(), |tape| tape.canonical())
 }

@@ -76,4 +76,10 @@ areas! {
     Takeoff(crate::takeoff::TakeoffMessage);
     /// What becomes of a picture file.
     Picture(crate::picture::PictureMessage);
+    /// Why a text is not a reading of a tape.
+    Tape(crate::tape::TapeMessage);
+    /// Why a key of the keypad changed nothing, and what the keypad asks.
+    Reading(crate::reading::ReadingMessage);
+    /// Why a record is not a valid entry.
+    Entry(crate::entry::EntryMessage);
 }

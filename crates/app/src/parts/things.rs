@@ -161,7 +161,7 @@ fn give_or_take(seen: &SolvedJob, thing: &Thing) -> Option<String> {
 /// A booked text in the one form of the screens; one that a later version wrote stays as it is.
 #[must_use]
 pub fn in_words(text: &str) -> String {
-    Tape::read(text).map_or_else(|_| text.to_owned(), |tape| tape.words())
+    Tape::read(text).map_or_else(|_| text.to_owned(), |tape| tape.canonical())
 }
 
 /// "read twice, meets leg 5 at an inside corner".

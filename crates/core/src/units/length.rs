@@ -81,7 +81,7 @@ impl Length {
         if !self.feet.is_finite() {
             return "not known".to_owned();
         }
-        let rounded = Tape::rounded(self.abs(), to).words();
+        let rounded = Tape::rounded(self.abs(), to).canonical();
         if self.feet < 0.0 && !rounded.starts_with("0 ") {
             format!("-{rounded}")
         } else {

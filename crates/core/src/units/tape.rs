@@ -1,36 +1,38 @@
+//! One reading of a tape, exactly as marked: whole numbers, fractions and decimals.
+
 use super::tape_reader;
-use super::{Length, RoundTo, TapeRefusal, Tongue};
+use super::{Length, RoundTo, TapeRefusal};
 use rust_decimal::Decimal;
 
-/// One reading as it was read: the text, and what it says in whole numbers and decimals.
+/// One reading: the text as written, and its exact value.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Tape {
     text: String,
     marks: Marks,
 }
 
-/// What a tape said, exactly. In its plainest form: no feet of 0, no decimal that is whole, no
-/// fraction that can be shortened. So the words of a reading read back are the same reading.
+/// The exact value of a reading, in simplest form: no feet of 0, no whole decimal, no reducible
+/// fraction. So the canonical text of a reading parses to the same reading.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Marks {
     /// 1 ft or more, with inches under 12.
     FeetInches(u32, Inches),
     /// Feet with a decimal.
     Feet(Decimal),
-    /// Inches alone, as many as there are.
+    /// Inches alone, of any number.
     Inches(Inches),
-    /// Metres.
+    /// Meters.
     Meters(Decimal),
-    /// Centimetres.
+    /// Centimeters.
     Centimeters(Decimal),
-    /// Millimetres.
+    /// Millimeters.
     Millimeters(Decimal),
 }
 
-/// Inches, by fraction or by decimal.
+/// Inches, with a fraction or a decimal.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Inches {
-    /// Whole inches and a fraction; 0 over 1 where there is none.
+    /// Whole inches and a fraction; 0/1 means no fraction.
     Parts {
         /// Whole inches.
         whole: u32,
@@ -44,7 +46,7 @@ pub enum Inches {
 }
 
 impl Inches {
-    /// Whole inches.
+    /// Returns whole inches.
     #[must_use]
     pub const fn whole(whole: u32) -> Inches {
         Inches::Parts {
@@ -56,21 +58,23 @@ impl Inches {
 }
 
 impl Tape {
-    /// Reads tape text: `38' 4 1/2"`, `38-4 1/2`, `38 ft 4.5 in`, `38.38 ft`, `460 1/2"`,
+    /// Parses tape text: `38' 4 1/2"`, `38-4 1/2`, `38 ft 4.5 in`, `38.38 ft`, `460 1/2"`,
     /// `11.71 m`, `11 m 71 cm`, `1171 cm`, `11710 mm`. Curly and prime marks, no-break spaces,
-    /// the fraction slash, ½, capitals and leading zeros are taken; units are never guessed.
+    /// the fraction slash, ½, capitals and leading zeros are accepted; units are never guessed.
     ///
     /// # Errors
-    /// One sentence that names the text and the remedy: see [`super::TapeFault`].
+    /// The text and the first error in it: see [`super::TapeError`].
     pub fn read(text: &str) -> Result<Tape, TapeRefusal> {
-        let refuse = |fault| TapeRefusal::new(text, fault);
-        Ok(Tape {
-            marks: tape_reader::marks(text).map_err(refuse)?,
-            text: text.to_owned(),
-        })
+        match tape_reader::marks(text) {
+            Ok(marks) => Ok(Tape {
+                text: text.to_owned(),
+                marks,
+            }),
+            Err(error) => Err(TapeRefusal::new(text, error)),
+        }
     }
 
-    /// A worked-out length in whole steps of `to`, not negative.
+    /// Returns a computed length in whole steps of `to`; the length is not negative.
     #[must_use]
     pub fn rounded(length: Length, to: RoundTo) -> Tape {
         let steps = (length / to.step()).round();
@@ -82,44 +86,38 @@ impl Tape {
             RoundTo::HundredthFoot => Marks::Feet((whole / Decimal::from(100)).normalize()),
             RoundTo::Centimeter => Marks::Meters((whole / Decimal::from(100)).normalize()),
         };
-        let text = words(marks);
+        let text = canonical(marks);
         Tape { text, marks }
     }
 
-    /// What the tape said, exactly.
+    /// Returns the exact value.
     #[must_use]
     pub fn marks(&self) -> Marks {
         self.marks
     }
 
-    /// The text as it was read.
+    /// Returns the text as written.
     #[must_use]
     pub fn text(&self) -> &str {
         &self.text
     }
 
-    /// The reading as a length: the nearest binary fraction to what the tape said.
+    /// Returns the length: the binary fraction nearest to the exact value.
     #[must_use]
     pub fn length(&self) -> Length {
         length(self.marks)
     }
 
-    /// The reading in the one form of screens and book: `42 ft 7 1/2 in`, `40 ft`, `40.3 ft`,
-    /// `12.25 m`. No trailing zeros, no naked point; [`Tape::read`] takes it back unchanged.
+    /// Returns the reading in the one form of stored entries and `data-value`: `42 ft 7 1/2 in`,
+    /// `40 ft`, `40.3 ft`, `12.25 m`. No trailing zeros; [`Tape::read`] parses it to the same reading.
     #[must_use]
-    pub fn words(&self) -> String {
-        words(self.marks)
-    }
-
-    /// The reading as it is spoken, digits singly: "four two feet, seven and a half inches".
-    #[must_use]
-    pub fn spoken(&self, tongue: Tongue) -> String {
-        super::spoken::spoken(self.marks, tongue)
+    pub fn canonical(&self) -> String {
+        canonical(self.marks)
     }
 }
 
 impl RoundTo {
-    /// The length of one step.
+    /// Returns the length of one step.
     #[must_use]
     pub fn step(self) -> Length {
         match self {
@@ -132,7 +130,7 @@ impl RoundTo {
     }
 }
 
-/// Feet and inches of so many parts of an inch.
+/// Returns feet and inches from a number of parts of an inch.
 fn feet_inches(parts: u64, parts_in_inch: u32) -> Marks {
     let in_foot = u64::from(parts_in_inch) * 12;
     let rest = (parts % in_foot) as u32;
@@ -148,7 +146,7 @@ fn feet_inches(parts: u64, parts_in_inch: u32) -> Marks {
     }
 }
 
-/// A fraction by the least numbers; 0 over 1 for nothing.
+/// Returns a fraction in lowest terms; 0/1 for zero.
 pub(super) fn shortened(numerator: u32, denominator: u32) -> (u32, u32) {
     let (mut divisor, mut rest) = (denominator, numerator);
     while rest != 0 {
@@ -159,24 +157,23 @@ pub(super) fn shortened(numerator: u32, denominator: u32) -> (u32, u32) {
 
 pub(super) fn length(marks: Marks) -> Length {
     match marks {
-        Marks::FeetInches(feet, inches) => Length::feet(feet_of(feet, inches)),
+        Marks::FeetInches(feet, inches) => Length::feet(feet_from(feet, inches)),
         Marks::Feet(feet) => Length::feet(nearest(feet)),
-        Marks::Inches(inches) => Length::feet(feet_of(0, inches)),
+        Marks::Inches(inches) => Length::feet(feet_from(0, inches)),
         Marks::Meters(meters) => Length::meters(nearest(meters)),
         Marks::Centimeters(amount) => Length::meters(nearest(amount) / 100.0),
         Marks::Millimeters(amount) => Length::meters(nearest(amount) / 1000.0),
     }
 }
 
-fn feet_of(feet: u32, inches: Inches) -> f64 {
+fn feet_from(feet: u32, inches: Inches) -> f64 {
     match inches {
         Inches::Parts {
             whole,
             numerator,
             denominator,
         } => {
-            // Whole numbers up to the one division, so that it rounds once; wide enough for whatever
-            // three numbers somebody writes.
+            // Integers up to the one division, so that it rounds once. 128 bits hold any three u32.
             let inches = u128::from(feet) * 12 + u128::from(whole);
             let parts = inches * u128::from(denominator) + u128::from(numerator);
             parts as f64 / (12.0 * f64::from(denominator))
@@ -185,25 +182,25 @@ fn feet_of(feet: u32, inches: Inches) -> f64 {
     }
 }
 
-/// The binary fraction nearest to a decimal.
+/// Returns the binary fraction nearest to a decimal.
 fn nearest(decimal: Decimal) -> f64 {
-    // By way of the text, which rounds once; digits with a point are always a number.
+    // Parsing the text rounds once; digits with a point always parse.
     decimal.to_string().parse().unwrap_or(f64::NAN)
 }
 
-fn words(marks: Marks) -> String {
+fn canonical(marks: Marks) -> String {
     match marks {
         Marks::FeetInches(feet, inches) if inches == Inches::whole(0) => format!("{feet} ft"),
-        Marks::FeetInches(feet, inches) => format!("{feet} ft {} in", inch_words(inches)),
+        Marks::FeetInches(feet, inches) => format!("{feet} ft {} in", canonical_inches(inches)),
         Marks::Feet(feet) => format!("{feet} ft"),
-        Marks::Inches(inches) => format!("{} in", inch_words(inches)),
+        Marks::Inches(inches) => format!("{} in", canonical_inches(inches)),
         Marks::Meters(amount) => format!("{amount} m"),
         Marks::Centimeters(amount) => format!("{amount} cm"),
         Marks::Millimeters(amount) => format!("{amount} mm"),
     }
 }
 
-fn inch_words(inches: Inches) -> String {
+fn canonical_inches(inches: Inches) -> String {
     match inches {
         Inches::Decimal(inches) => inches.to_string(),
         Inches::Parts {

@@ -1,32 +1,33 @@
-//! Tape text to what it says: signs, then parts (a number with its unit), then one length.
+//! Parses tape text: characters to tokens, tokens to parts (a number with its unit), parts to one
+//! length.
 
-use super::TapeFault;
+use super::TapeError;
 use super::tape::{Inches, Marks, length, shortened};
 use rust_decimal::Decimal;
 
-/// More signs than any reading has, even spelt out.
-const MOST_SIGNS: usize = 60;
+/// More characters than any reading has, even with units spelled out.
+const MOST_CHARACTERS: usize = 60;
 
-pub(super) fn marks(text: &str) -> Result<Marks, TapeFault> {
-    if text.len() > 4 * MOST_SIGNS || text.chars().count() > MOST_SIGNS {
-        return Err(TapeFault::TooManySigns);
+pub(super) fn marks(text: &str) -> Result<Marks, TapeError> {
+    if text.len() > 4 * MOST_CHARACTERS || text.chars().count() > MOST_CHARACTERS {
+        return Err(TapeError::TooLong);
     }
-    let signs = signs(text)?;
-    let parts = parts(&signs)?;
+    let tokens = tokens(text)?;
+    let parts = parts(&tokens)?;
     let marks = one_length(&parts)?;
     let length = length(marks);
     if length.is_a_reading() {
         Ok(marks)
     } else if length.in_feet() > 0.0 {
-        Err(TapeFault::OverLongest)
+        Err(TapeError::OverLongest)
     } else {
-        Err(TapeFault::Nothing)
+        Err(TapeError::Zero)
     }
 }
 
 #[derive(Clone, Debug, PartialEq, Eq)]
-enum Sign {
-    /// Digits, with a point among them or not.
+enum Token {
+    /// Digits, with or without a point.
     Number(String),
     Fraction(u32, u32),
     Unit(Unit),
@@ -42,49 +43,49 @@ enum Unit {
     Millimeters,
 }
 
-/// A sign, and whether a blank stands before it.
+/// A token, and whether a blank precedes it.
 #[derive(Clone, Debug)]
 struct Spaced {
-    sign: Sign,
+    token: Token,
     after_blank: bool,
 }
 
-fn signs(text: &str) -> Result<Vec<Spaced>, TapeFault> {
+fn tokens(text: &str) -> Result<Vec<Spaced>, TapeError> {
     let letters: Vec<char> = text.chars().flat_map(plain).collect();
-    let mut signs = Vec::new();
+    let mut tokens = Vec::new();
     let mut after_blank = false;
     let mut at = 0;
     while let Some(&letter) = letters.get(at) {
         let rest = letters.get(at..).unwrap_or_default();
-        let (taken, sign) = match letter {
+        let (taken, token) = match letter {
             ' ' => {
                 after_blank = true;
                 at += 1;
                 continue;
             }
             '0'..='9' => number(rest)?,
-            '\'' if rest.get(1) == Some(&'\'') => (2, Sign::Unit(Unit::Inches)),
-            '\'' => (1, Sign::Unit(Unit::Feet)),
-            '"' => (1, Sign::Unit(Unit::Inches)),
-            '-' => (1, Sign::Dash),
-            '.' => return Err(TapeFault::NakedPoint),
-            ',' => return Err(TapeFault::Comma),
+            '\'' if rest.get(1) == Some(&'\'') => (2, Token::Unit(Unit::Inches)),
+            '\'' => (1, Token::Unit(Unit::Feet)),
+            '"' => (1, Token::Unit(Unit::Inches)),
+            '-' => (1, Token::Dash),
+            '.' => return Err(TapeError::PointWithoutDigit),
+            ',' => return Err(TapeError::Comma),
             letter if letter.is_alphabetic() => word(rest)?,
             letter => match vulgar_fraction(letter) {
-                Some((numerator, denominator)) => (1, Sign::Fraction(numerator, denominator)),
-                None => return Err(TapeFault::UnknownSign { sign: letter }),
+                Some((numerator, denominator)) => (1, Token::Fraction(numerator, denominator)),
+                None => return Err(TapeError::UnknownCharacter { character: letter }),
             },
         };
-        signs.push(Spaced { sign, after_blank });
+        tokens.push(Spaced { token, after_blank });
         after_blank = false;
         at += taken;
     }
-    Ok(signs)
+    Ok(tokens)
 }
 
-/// The plain sign for one that looks like it, in small letters.
-fn plain(sign: char) -> impl Iterator<Item = char> {
-    let plain = match sign {
+/// Returns the ASCII character for one that looks like it, in lower case.
+fn plain(character: char) -> impl Iterator<Item = char> {
+    let plain = match character {
         '’' | '‘' | '′' | 'ʼ' | '´' => '\'',
         '”' | '“' | '″' => '"',
         '\u{a0}' | '\u{2002}' | '\u{2003}' | '\u{2007}' | '\u{2009}' | '\u{202f}' => ' ',
@@ -95,8 +96,8 @@ fn plain(sign: char) -> impl Iterator<Item = char> {
     plain.to_lowercase()
 }
 
-const fn vulgar_fraction(sign: char) -> Option<(u32, u32)> {
-    match sign {
+const fn vulgar_fraction(character: char) -> Option<(u32, u32)> {
+    match character {
         '½' => Some((1, 2)),
         '¼' => Some((1, 4)),
         '¾' => Some((3, 4)),
@@ -108,31 +109,31 @@ const fn vulgar_fraction(sign: char) -> Option<(u32, u32)> {
     }
 }
 
-/// A number or a fraction at the start of `letters`, and how many letters it takes.
-fn number(letters: &[char]) -> Result<(usize, Sign), TapeFault> {
+/// Returns the number or fraction at the start of `letters`, and how many letters it takes.
+fn number(letters: &[char]) -> Result<(usize, Token), TapeError> {
     let (whole, digits) = digits(letters);
     match letters.get(whole) {
         Some('.') => {
             let (places, decimals) = self::digits(letters.get(whole + 1..).unwrap_or_default());
             if places == 0 {
-                return Err(TapeFault::NakedPoint);
+                return Err(TapeError::PointWithoutDigit);
             }
             let taken = whole + 1 + places;
             if letters.get(taken) == Some(&'/') {
-                return Err(TapeFault::DecimalBesideFraction);
+                return Err(TapeError::DecimalWithFraction);
             }
-            Ok((taken, Sign::Number(format!("{digits}.{decimals}"))))
+            Ok((taken, Token::Number(format!("{digits}.{decimals}"))))
         }
         Some('/') => {
             let (below, denominator) = self::digits(letters.get(whole + 1..).unwrap_or_default());
             if below == 0 {
-                return Err(TapeFault::UnknownSign { sign: '/' });
+                return Err(TapeError::UnknownCharacter { character: '/' });
             }
-            let part = |digits: &str| digits.parse().map_err(|_| TapeFault::TooManyDigits);
-            let sign = Sign::Fraction(part(&digits)?, part(&denominator)?);
-            Ok((whole + 1 + below, sign))
+            let part = |digits: &str| digits.parse().map_err(|_| TapeError::TooManyDigits);
+            let fraction = Token::Fraction(part(&digits)?, part(&denominator)?);
+            Ok((whole + 1 + below, fraction))
         }
-        Some(_) | None => Ok((whole, Sign::Number(digits))),
+        Some(_) | None => Ok((whole, Token::Number(digits))),
     }
 }
 
@@ -141,8 +142,8 @@ fn digits(letters: &[char]) -> (usize, String) {
     (digits.len(), digits)
 }
 
-/// A unit by its name at the start of `letters`, with the point of an abbreviation or without.
-fn word(letters: &[char]) -> Result<(usize, Sign), TapeFault> {
+/// Returns the unit named at the start of `letters`, with or without the point of an abbreviation.
+fn word(letters: &[char]) -> Result<(usize, Token), TapeError> {
     let word: String = letters.iter().take_while(|l| l.is_alphabetic()).collect();
     let length = word.chars().count();
     let (unit, short) = match word.as_str() {
@@ -157,10 +158,10 @@ fn word(letters: &[char]) -> Result<(usize, Sign), TapeFault> {
         "mm" | "millimetre" | "millimetres" | "millimeter" | "millimeters" => {
             (Unit::Millimeters, false)
         }
-        _ => return Err(TapeFault::UnknownWord { word }),
+        _ => return Err(TapeError::UnknownWord { word }),
     };
     let point = short && letters.get(length) == Some(&'.');
-    Ok((length + usize::from(point), Sign::Unit(unit)))
+    Ok((length + usize::from(point), Token::Unit(unit)))
 }
 
 /// A number with its unit.
@@ -168,7 +169,7 @@ fn word(letters: &[char]) -> Result<(usize, Sign), TapeFault> {
 struct Part {
     amount: Amount,
     unit: Option<Unit>,
-    /// A dash stands between it and the part before.
+    /// A dash separates it from the part before.
     after_dash: bool,
 }
 
@@ -182,14 +183,14 @@ enum Amount {
     },
 }
 
-fn parts(signs: &[Spaced]) -> Result<Vec<Part>, TapeFault> {
+fn parts(tokens: &[Spaced]) -> Result<Vec<Part>, TapeError> {
     let mut parts: Vec<Part> = Vec::new();
-    let mut rest = signs;
+    let mut rest = tokens;
     while !rest.is_empty() {
         let mut after_dash = false;
         if let [
             Spaced {
-                sign: Sign::Dash,
+                token: Token::Dash,
                 after_blank,
             },
             after @ ..,
@@ -198,7 +199,7 @@ fn parts(signs: &[Spaced]) -> Result<Vec<Part>, TapeFault> {
             // `38' -4"` is a minus sign, `38'-4"` and `38' - 4"` join two parts.
             let joins = !after_blank || after.first().is_some_and(|next| next.after_blank);
             if parts.is_empty() || !joins {
-                return Err(TapeFault::BelowZero);
+                return Err(TapeError::Negative);
             }
             after_dash = true;
             rest = after;
@@ -207,7 +208,7 @@ fn parts(signs: &[Spaced]) -> Result<Vec<Part>, TapeFault> {
         rest = rest.get(taken..).unwrap_or_default();
         let unit = match rest.first() {
             Some(Spaced {
-                sign: Sign::Unit(unit),
+                token: Token::Unit(unit),
                 ..
             }) => Some(*unit),
             Some(_) | None => None,
@@ -222,41 +223,41 @@ fn parts(signs: &[Spaced]) -> Result<Vec<Part>, TapeFault> {
     Ok(parts)
 }
 
-/// The amount at the start of `signs`, and how many signs it takes: `4`, `4.5`, `1/2`, `4 1/2`
-/// or `4-1/2`.
-fn amount(signs: &[Spaced]) -> Result<(usize, Amount), TapeFault> {
-    let (taken, whole, fraction) = match signs.first().map(|first| &first.sign) {
-        Some(Sign::Fraction(numerator, denominator)) => (1, None, (*numerator, *denominator)),
-        Some(Sign::Number(digits)) => {
-            let tight = |place: usize| signs.get(place).filter(|sign| !sign.after_blank);
-            match (signs.get(1).map(|next| &next.sign), tight(1), tight(2)) {
-                (Some(Sign::Fraction(numerator, denominator)), _, _) => {
+/// Returns the amount at the start of `tokens`, and how many tokens it takes: `4`, `4.5`, `1/2`,
+/// `4 1/2` or `4-1/2`.
+fn amount(tokens: &[Spaced]) -> Result<(usize, Amount), TapeError> {
+    let (taken, whole, fraction) = match tokens.first().map(|first| &first.token) {
+        Some(Token::Fraction(numerator, denominator)) => (1, None, (*numerator, *denominator)),
+        Some(Token::Number(digits)) => {
+            let tight = |place: usize| tokens.get(place).filter(|token| !token.after_blank);
+            match (tokens.get(1).map(|next| &next.token), tight(1), tight(2)) {
+                (Some(Token::Fraction(numerator, denominator)), _, _) => {
                     (2, Some(digits), (*numerator, *denominator))
                 }
                 (
-                    Some(Sign::Dash),
+                    Some(Token::Dash),
                     Some(_),
                     Some(Spaced {
-                        sign: Sign::Fraction(numerator, denominator),
+                        token: Token::Fraction(numerator, denominator),
                         ..
                     }),
                 ) => (3, Some(digits), (*numerator, *denominator)),
                 (Some(_) | None, _, _) => return Ok((1, Amount::Number(digits.clone()))),
             }
         }
-        Some(Sign::Unit(_) | Sign::Dash) | None => return Err(TapeFault::NoNumber),
+        Some(Token::Unit(_) | Token::Dash) | None => return Err(TapeError::NoNumber),
     };
     let (numerator, denominator) = fraction;
     if numerator >= denominator {
-        return Err(TapeFault::FractionNotUnderOne {
+        return Err(TapeError::FractionNotUnderOne {
             numerator,
             denominator,
         });
     }
     let whole = match whole {
         None => 0,
-        Some(digits) if digits.contains('.') => return Err(TapeFault::DecimalBesideFraction),
-        Some(digits) => digits.parse().map_err(|_| TapeFault::OverLongest)?,
+        Some(digits) if digits.contains('.') => return Err(TapeError::DecimalWithFraction),
+        Some(digits) => digits.parse().map_err(|_| TapeError::OverLongest)?,
     };
     let (numerator, denominator) = shortened(numerator, denominator);
     let amount = Amount::Mixed {
@@ -267,11 +268,11 @@ fn amount(signs: &[Spaced]) -> Result<(usize, Amount), TapeFault> {
     Ok((taken, amount))
 }
 
-fn one_length(parts: &[Part]) -> Result<Marks, TapeFault> {
+fn one_length(parts: &[Part]) -> Result<Marks, TapeError> {
     use Unit::{Centimeters, Feet, Inches, Meters, Millimeters};
     match parts {
-        [] => Err(TapeFault::Empty),
-        [part] => match part.unit.ok_or(TapeFault::NoUnit)? {
+        [] => Err(TapeError::Empty),
+        [part] => match part.unit.ok_or(TapeError::NoUnit)? {
             Feet => feet(decimal(&part.amount)?),
             Inches => inches(&part.amount).map(Marks::Inches),
             Meters => decimal(&part.amount).map(Marks::Meters),
@@ -287,41 +288,41 @@ fn one_length(parts: &[Part]) -> Result<Marks, TapeFault> {
             (Some(Meters), Some(Centimeters)) => {
                 meters_and_centimeters(&first.amount, &second.amount)
             }
-            (Some(Inches), Some(Feet)) => Err(TapeFault::InchesFirst),
-            (None, _) | (_, None) => Err(TapeFault::NoUnit),
-            (Some(_), Some(_)) => Err(TapeFault::NoOneLength),
+            (Some(Inches), Some(Feet)) => Err(TapeError::InchesBeforeFeet),
+            (None, _) | (_, None) => Err(TapeError::NoUnit),
+            (Some(_), Some(_)) => Err(TapeError::NotOneLength),
         },
-        [_, _, _, ..] => Err(TapeFault::NoOneLength),
+        [_, _, _, ..] => Err(TapeError::NotOneLength),
     }
 }
 
-fn feet(feet: Decimal) -> Result<Marks, TapeFault> {
+fn feet(feet: Decimal) -> Result<Marks, TapeError> {
     if !feet.is_integer() {
         return Ok(Marks::Feet(feet));
     }
     match u32::try_from(feet) {
-        Ok(0) => Err(TapeFault::Nothing),
+        Ok(0) => Err(TapeError::Zero),
         Ok(feet) => Ok(Marks::FeetInches(feet, self::Inches::whole(0))),
-        Err(_) => Err(TapeFault::OverLongest),
+        Err(_) => Err(TapeError::OverLongest),
     }
 }
 
-fn feet_and_inches(feet: &Amount, beside: &Amount) -> Result<Marks, TapeFault> {
+fn feet_and_inches(feet: &Amount, inches: &Amount) -> Result<Marks, TapeError> {
     let feet = decimal(feet)?;
     if !feet.is_integer() {
-        return Err(TapeFault::DecimalFeetBesideInches);
+        return Err(TapeError::DecimalFeetWithInches);
     }
-    let feet = u32::try_from(feet).map_err(|_| TapeFault::OverLongest)?;
-    let inches = inches(beside)?;
+    let feet = u32::try_from(feet).map_err(|_| TapeError::OverLongest)?;
+    let inches = self::inches(inches)?;
     let over = match inches {
         Inches::Parts { whole, .. } => whole > 11,
         Inches::Decimal(inches) => inches >= Decimal::from(12),
     };
     if over {
-        return Err(TapeFault::InchesOverEleven {
+        return Err(TapeError::InchesOverEleven {
             inches: match inches {
-                Inches::Parts { whole, .. } => whole.to_string(),
-                Inches::Decimal(inches) => inches.to_string(),
+                Inches::Parts { whole, .. } => Decimal::from(whole),
+                Inches::Decimal(inches) => inches,
             },
         });
     }
@@ -331,23 +332,21 @@ fn feet_and_inches(feet: &Amount, beside: &Amount) -> Result<Marks, TapeFault> {
     })
 }
 
-fn meters_and_centimeters(meters: &Amount, beside: &Amount) -> Result<Marks, TapeFault> {
-    let (meters, centimeters) = (decimal(meters)?, decimal(beside)?);
+fn meters_and_centimeters(meters: &Amount, centimeters: &Amount) -> Result<Marks, TapeError> {
+    let (meters, centimeters) = (decimal(meters)?, decimal(centimeters)?);
     if !meters.is_integer() {
-        return Err(TapeFault::NoOneLength);
+        return Err(TapeError::NotOneLength);
     }
     if !centimeters.is_integer() || centimeters > Decimal::from(99) {
-        return Err(TapeFault::CentimetersOver99 {
-            centimeters: centimeters.to_string(),
-        });
+        return Err(TapeError::CentimetersOver99 { centimeters });
     }
     meters
         .checked_add(centimeters / Decimal::from(100))
         .map(|meters| Marks::Meters(meters.normalize()))
-        .ok_or(TapeFault::OverLongest)
+        .ok_or(TapeError::OverLongest)
 }
 
-fn inches(amount: &Amount) -> Result<Inches, TapeFault> {
+fn inches(amount: &Amount) -> Result<Inches, TapeError> {
     match *amount {
         Amount::Mixed {
             whole,
@@ -361,7 +360,7 @@ fn inches(amount: &Amount) -> Result<Inches, TapeFault> {
         Amount::Number(_) => {
             let inches = decimal(amount)?;
             if inches.is_integer() {
-                let whole = u32::try_from(inches).map_err(|_| TapeFault::OverLongest)?;
+                let whole = u32::try_from(inches).map_err(|_| TapeError::OverLongest)?;
                 Ok(Inches::whole(whole))
             } else {
                 Ok(Inches::Decimal(inches))
@@ -370,12 +369,12 @@ fn inches(amount: &Amount) -> Result<Inches, TapeFault> {
     }
 }
 
-/// The amount as a decimal without trailing zeros, for a unit that goes by decimals.
-fn decimal(amount: &Amount) -> Result<Decimal, TapeFault> {
+/// Returns the amount as a decimal without trailing zeros, for a unit without fractions.
+fn decimal(amount: &Amount) -> Result<Decimal, TapeError> {
     match amount {
         Amount::Number(digits) => Decimal::from_str_exact(digits)
             .map(|decimal| decimal.normalize())
-            .map_err(|_| TapeFault::TooManyDigits),
-        Amount::Mixed { .. } => Err(TapeFault::FractionOfNoInch),
+            .map_err(|_| TapeError::TooManyDigits),
+        Amount::Mixed { .. } => Err(TapeError::FractionOfOtherUnit),
     }
 }

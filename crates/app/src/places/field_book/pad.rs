@@ -72,7 +72,7 @@ fn read_back(opened: &OpenJob, seen: &SolvedJob) -> Option<ReadBackView> {
     let tape = Tape::read(&read.text);
     let value = tape
         .as_ref()
-        .map_or_else(|_| read.text.clone(), Tape::words);
+        .map_or_else(|_| read.text.clone(), Tape::canonical);
     Some(ReadBackView {
         reading: entry,
         thing: names::name(&read.thing),
