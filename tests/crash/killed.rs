@@ -101,10 +101,12 @@ pub fn faults(dir: &Path, told: &Acknowledged) -> Vec<String> {
 }
 
 fn photos_in(entries: &[Entry]) -> impl Iterator<Item = String> {
-    entries.iter().filter_map(|entry| match entry.said() {
-        ParsedBody::Known(Kind::Photo(photo)) => Some(photo.sha256),
-        ParsedBody::Known(_) | ParsedBody::Newer(_) | ParsedBody::Unknown => None,
-    })
+    entries
+        .iter()
+        .filter_map(|entry| match entry.parsed_body() {
+            ParsedBody::Known(Kind::Photo(photo)) => Some(photo.sha256),
+            ParsedBody::Known(_) | ParsedBody::Newer(_) | ParsedBody::Unknown => None,
+        })
 }
 
 #[test]

@@ -188,7 +188,7 @@ fn fit(text: &str) -> Result<ValidEntry, EntryReply> {
         .map_err(|why| rejected(format!("this is no entry: {why}")))?
         .0;
     let written = NAMES.map(|name| fields.get(name).map(|raw| raw.get()));
-    let entry = Entry::of_fields(fields).map_err(|why| rejected(why.to_string()))?;
+    let entry = Entry::from_fields(fields).map_err(|why| rejected(why.to_string()))?;
     // One entry has one text of its names: the digest is made of them.
     let read = [entry.id, entry.book, entry.device, entry.incarnation];
     for ((name, written), read) in NAMES.into_iter().zip(written).zip(read) {

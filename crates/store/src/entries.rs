@@ -181,7 +181,7 @@ pub(crate) fn entry_of(row: &Row<'_>) -> rusqlite::Result<Entry> {
         refs: list(row, 11)?,
         sha256: row.get(12)?,
         body: row.get(13)?,
-        other: Entry::other_of(&row.get::<_, String>(14)?).map_err(|why| wrong(14, why))?,
+        other: Entry::other_from_json(&row.get::<_, String>(14)?).map_err(|why| wrong(14, why))?,
     })
 }
 

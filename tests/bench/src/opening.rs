@@ -165,7 +165,7 @@ fn said_of(photo: Uuid) -> Kind {
 }
 
 fn reading_of(entry: &Entry) -> Option<Kind> {
-    match entry.said() {
+    match entry.parsed_body() {
         ParsedBody::Known(kind @ Kind::Reading(_)) => Some(kind),
         ParsedBody::Known(_) | ParsedBody::Newer(_) | ParsedBody::Unknown => None,
     }

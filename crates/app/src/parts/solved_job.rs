@@ -6,7 +6,8 @@ use eavebook_core::book::lay_out::LaidOut;
 use eavebook_core::check::{Proof, Standing, spanned};
 use eavebook_core::solve::{self, Solved};
 use eavebook_core::uncertainty::UncertaintySource;
-use eavebook_core::units::{RoundTo, Tongue};
+use eavebook_core::units::RoundTo;
+use eavebook_words::Language;
 use std::ops::Deref;
 use uuid::Uuid;
 
@@ -25,7 +26,7 @@ pub struct SolvedJob<'a> {
     /// How the tape of this device is marked.
     pub tape: TapeMarks,
     /// In what figures are spoken.
-    pub tongue: Tongue,
+    pub language: Language,
 }
 
 /// What a job comes to; none while its line is open, or where its readings make no outline.
@@ -68,7 +69,7 @@ impl<'a> SolvedJob<'a> {
             device: opened.device,
             building_on: walked_on.unwrap_or(opened.settings.building_on()),
             tape: opened.settings.tape(),
-            tongue: opened.settings.tongue(),
+            language: opened.settings.language(),
         }
     }
 

@@ -4,7 +4,6 @@ use crate::settings::reply::SettingsView;
 use crate::settings::request::{Language, Setting, Theme};
 use eavebook_core::book::keypad::FractionStep;
 use eavebook_core::book::kinds::{Side, TapeMarks};
-use eavebook_core::units::Tongue;
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
 
@@ -53,13 +52,10 @@ impl Settings {
         serde_json::from_value(Value::Object(stored)).unwrap_or_default()
     }
 
-    /// In what figures are spoken.
+    /// Returns the language of screens and speech.
     #[must_use]
-    pub fn tongue(&self) -> Tongue {
-        match self.language {
-            Language::English => Tongue::English,
-            Language::Spanish => Tongue::Spanish,
-        }
+    pub fn language(&self) -> Language {
+        self.language
     }
 
     /// As they are kept.

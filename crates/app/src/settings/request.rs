@@ -2,6 +2,7 @@
 
 use eavebook_core::book::keypad::FractionStep;
 use eavebook_core::book::kinds::{Side, TapeMarks};
+pub use eavebook_words::Language;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -39,17 +40,6 @@ pub enum Setting {
     /// Dark on light for the sun, or light on dark for the night.
     #[serde(rename = "leaf")]
     Theme(Theme),
-}
-
-/// A language of the page. What a packet is written in is chosen by its reader.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, TS)]
-#[serde(rename_all = "snake_case")]
-pub enum Language {
-    /// English.
-    #[default]
-    English,
-    /// Spanish as it is spoken in the trade.
-    Spanish,
 }
 
 /// Light or dark ground of every screen.

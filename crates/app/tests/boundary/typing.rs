@@ -94,7 +94,7 @@ fn a_fast_double_press_is_kept_and_asked_about() {
     let Reply::Pad(pad) = person.says(two(press + 1, Some(60))) else {
         panic!()
     };
-    assert_eq!(pad.double.unwrap().en, "two 2s?");
+    assert_eq!(pad.double.unwrap().en, "Two 2s?");
     assert_eq!(pad.open.unwrap().slots[0].typed, "22");
     let one = FieldBookRequest::AnswerDouble {
         job: person.job,

@@ -1,7 +1,6 @@
-//! One thing booked: who, when, what it takes out of use, and its body as the bytes first written.
+//! An entry: an immutable record with its author, time, superseded entries, and body as first written.
 //!
-//! An entry is never changed. Fields and kinds that this version does not know are kept as they
-//! came and passed on as they came.
+//! Fields and kinds that this version does not know are kept and passed on byte for byte.
 
 use super::clock::Hlc;
 use super::kinds::Kind;
@@ -18,32 +17,32 @@ pub struct Entry {
     pub id: Uuid,
     /// The job.
     pub book: Uuid,
-    /// The device on which it was booked. With `incarnation` and `dseq` a fact for diagnosis,
-    /// never a key: a restored phone may say the same number twice.
+    /// The device that recorded it. With `incarnation` and `dseq` for diagnosis only, never a key: a
+    /// restored phone can repeat a number.
     pub device: Uuid,
-    /// Which life of that device's store.
+    /// The incarnation of that device's store.
     pub incarnation: Uuid,
-    /// Count of entries in that life, from 1.
+    /// Its count in that incarnation, from 1.
     pub dseq: u64,
-    /// Who booked it.
+    /// The person who recorded it.
     pub author: String,
-    /// For the order of display only.
+    /// Hybrid logical clock; it orders the display only.
     pub hlc: Hlc,
     /// Name of its kind.
     pub kind: String,
-    /// Version of the shape of that kind's body.
+    /// Version of that kind's body.
     pub kind_version: u32,
     /// Local time with offset, RFC 3339.
     pub local_time: String,
-    /// Entries that this one takes out of use while it is in force itself.
+    /// Entries that this one takes out of force while it is in force itself.
     pub supersedes: Vec<Uuid>,
-    /// Entry ids and photo hashes that its body speaks of.
+    /// Entry ids and photo hashes that its body names.
     pub refs: Vec<String>,
     /// SHA-256 of the body's bytes, 64 hex digits.
     pub sha256: String,
     /// The body as first written: JSON text, kept byte for byte.
     pub body: String,
-    /// Fields of the envelope that this version does not know: name to JSON text as it came.
+    /// Fields of the envelope that this version does not know: name to JSON text as received.
     pub other: BTreeMap<String, String>,
 }
 
@@ -53,7 +52,7 @@ impl fmt::Debug for Entry {
     }
 }
 
-/// What a new entry cannot know by itself: who, where, when.
+/// The facts of a new entry that its kind does not contain: author, device, time.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Stamp {
     /// A fresh UUID version 7.
@@ -62,53 +61,53 @@ pub struct Stamp {
     pub book: Uuid,
     /// This device.
     pub device: Uuid,
-    /// This life of its store.
+    /// The incarnation of its store.
     pub incarnation: Uuid,
-    /// The next count in it.
+    /// The next count in that incarnation.
     pub dseq: u64,
-    /// Who books.
+    /// The person who records it.
     pub author: String,
-    /// The next stamp of the device's clock.
+    /// The next timestamp of the device's clock.
     pub hlc: Hlc,
     /// Local time with offset, RFC 3339.
     pub local_time: String,
 }
 
-/// Why a text or a set of fields is no entry.
+/// Why a text or a set of fields is not a valid entry.
 #[derive(Debug, thiserror::Error)]
 pub enum EntryError {
-    /// Not JSON, or a field missing or of the wrong shape.
+    /// Not JSON, or a field is missing or has the wrong type.
     #[error("this is no entry: {0}: send it as it was booked")]
     Shape(#[from] serde_json::Error),
     /// The id is not a UUID of version 7.
     #[error("entry {0} has an id that is no UUID of version 7: book it anew")]
     Id(Uuid),
-    /// The body is not the one that was booked.
+    /// The body does not match its SHA-256.
     #[error("the body of entry {0} does not match its SHA-256: fetch it again from a whole copy")]
     Sha(Uuid),
     /// The local time is not RFC 3339 with an offset.
     #[error("entry {id} has the local time \"{text}\": write it as 2026-05-02T14:41:07-05:00")]
     LocalTime {
-        /// Which entry.
+        /// The entry.
         id: Uuid,
-        /// What stood there.
+        /// The time as written.
         text: String,
     },
 }
 
-/// What a body says to this version.
+/// An entry body as parsed by this version.
 #[derive(Clone, Debug, PartialEq)]
 pub enum ParsedBody {
     /// A known kind.
     Known(Kind),
-    /// A known kind written by a newer version: what is understood of it.
+    /// A known kind written by a newer version: its known fields.
     Newer(Kind),
-    /// A kind that is not known, or a body that does not read as its kind.
+    /// An unknown kind, or a body that does not fit its kind.
     Unknown,
 }
 
 impl Entry {
-    /// Books one thing. `supersedes`: entries that it takes out of use.
+    /// Returns a new entry. `supersedes`: entries that it takes out of force.
     pub fn new(stamp: Stamp, kind: &Kind, supersedes: Vec<Uuid>) -> Entry {
         let body = kind.body();
         Entry {
@@ -130,13 +129,14 @@ impl Entry {
         }
     }
 
-    /// Where it stands on a screen: by stamp, then by id.
+    /// Returns the key that orders entries for display: clock, then id.
     pub fn display_order(&self) -> (Hlc, Uuid) {
         (self.hlc, self.id)
     }
 
-    /// What its body says to this version.
-    pub fn said(&self) -> ParsedBody {
+    /// Parses its body.
+    #[must_use]
+    pub fn parsed_body(&self) -> ParsedBody {
         match Kind::parse(&self.kind, &self.body) {
             Some(kind) if self.kind_version > kind.version() => ParsedBody::Newer(kind),
             Some(kind) => ParsedBody::Known(kind),
@@ -144,7 +144,7 @@ impl Entry {
         }
     }
 
-    /// That it is what it says it is.
+    /// Validates id, digest and local time.
     ///
     /// # Errors
     /// `Id`, `Sha`, `LocalTime`.
@@ -164,31 +164,31 @@ impl Entry {
         Ok(())
     }
 
-    /// The entry as one JSON object; the body is a string in it.
+    /// Returns the entry as one JSON object with the body as a string.
     pub fn to_json(&self) -> String {
         let mut text = String::from("{");
         let mut field = |name: &str, json: &str| {
             if text.len() > 1 {
                 text.push(',');
             }
-            text.push_str(&json_of(name));
+            text.push_str(&to_json_text(name));
             text.push(':');
             text.push_str(json);
         };
-        field("id", &json_of(&self.id));
-        field("book", &json_of(&self.book));
-        field("device", &json_of(&self.device));
-        field("incarnation", &json_of(&self.incarnation));
-        field("dseq", &json_of(&self.dseq));
-        field("author", &json_of(&self.author));
-        field("hlc", &json_of(&self.hlc));
-        field("kind", &json_of(&self.kind));
-        field("kind_version", &json_of(&self.kind_version));
-        field("local_time", &json_of(&self.local_time));
-        field("supersedes", &json_of(&self.supersedes));
-        field("refs", &json_of(&self.refs));
-        field("sha256", &json_of(&self.sha256));
-        field("body", &json_of(&self.body));
+        field("id", &to_json_text(&self.id));
+        field("book", &to_json_text(&self.book));
+        field("device", &to_json_text(&self.device));
+        field("incarnation", &to_json_text(&self.incarnation));
+        field("dseq", &to_json_text(&self.dseq));
+        field("author", &to_json_text(&self.author));
+        field("hlc", &to_json_text(&self.hlc));
+        field("kind", &to_json_text(&self.kind));
+        field("kind_version", &to_json_text(&self.kind_version));
+        field("local_time", &to_json_text(&self.local_time));
+        field("supersedes", &to_json_text(&self.supersedes));
+        field("refs", &to_json_text(&self.refs));
+        field("sha256", &to_json_text(&self.sha256));
+        field("body", &to_json_text(&self.body));
         for (name, json) in &self.other {
             field(name, json);
         }
@@ -196,21 +196,21 @@ impl Entry {
         text
     }
 
-    /// The unknown fields of the envelope as one JSON object, each as it came.
+    /// Returns the unknown fields of the envelope as one JSON object, each value as received.
     pub fn other_json(&self) -> String {
         let fields: Vec<String> = self
             .other
             .iter()
-            .map(|(name, json)| format!("{}:{json}", json_of(name)))
+            .map(|(name, json)| format!("{}:{json}", to_json_text(name)))
             .collect();
         format!("{{{}}}", fields.join(","))
     }
 
-    /// Reads what [`Entry::other_json`] wrote.
+    /// Parses the output of [`Entry::other_json`].
     ///
     /// # Errors
-    /// Not a JSON object.
-    pub fn other_of(json: &str) -> Result<BTreeMap<String, String>, serde_json::Error> {
+    /// The text is not a JSON object.
+    pub fn other_from_json(json: &str) -> Result<BTreeMap<String, String>, serde_json::Error> {
         let fields: BTreeMap<String, &RawValue> = serde_json::from_str(json)?;
         Ok(fields
             .into_iter()
@@ -218,19 +218,19 @@ impl Entry {
             .collect())
     }
 
-    /// Reads what [`Entry::to_json`] wrote, or what a newer version wrote, and checks it.
+    /// Parses and validates the output of [`Entry::to_json`], also of a newer version.
     ///
     /// # Errors
     /// `Shape` with the field, `Id`, `Sha`, `LocalTime`.
     pub fn from_json(text: &str) -> Result<Entry, EntryError> {
-        Entry::of_fields(serde_json::from_str(text)?)
+        Entry::from_fields(serde_json::from_str(text)?)
     }
 
-    /// [`Entry::from_json`] of what was read as an object already: name to JSON text as it came.
+    /// Like [`Entry::from_json`], from the fields of a parsed object: name to JSON text.
     ///
     /// # Errors
     /// `Shape` with the field, `Id`, `Sha`, `LocalTime`.
-    pub fn of_fields(mut fields: BTreeMap<String, &RawValue>) -> Result<Entry, EntryError> {
+    pub fn from_fields(mut fields: BTreeMap<String, &RawValue>) -> Result<Entry, EntryError> {
         let entry = Entry {
             id: take(&mut fields, "id")?,
             book: take(&mut fields, "book")?,
@@ -256,12 +256,12 @@ impl Entry {
     }
 }
 
-/// SHA-256 of some bytes as 64 hex digits.
+/// Returns the SHA-256 of bytes as 64 hex digits.
 pub fn sha256_hex(bytes: &[u8]) -> String {
     hex(&Sha256::digest(bytes))
 }
 
-/// Bytes as hex digits, two each.
+/// Returns bytes as hex digits, two each.
 pub(super) fn hex(bytes: &[u8]) -> String {
     const DIGITS: &[u8; 16] = b"0123456789abcdef";
     let mut hex = String::with_capacity(2 * bytes.len());
@@ -285,7 +285,7 @@ fn take<T: serde::de::DeserializeOwned>(
         .map_err(|why| serde_json::Error::custom(format!("the field {name}: {why}")))
 }
 
-/// JSON of a string, a number or a list of them: shapes that cannot fail to be written.
-fn json_of<T: serde::Serialize + ?Sized>(value: &T) -> String {
+/// Returns the JSON of a string, a number or a list of them, which always serialize.
+fn to_json_text<T: serde::Serialize + ?Sized>(value: &T) -> String {
     serde_json::to_string(value).unwrap_or_default()
 }

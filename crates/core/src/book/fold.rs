@@ -1,4 +1,4 @@
-//! Entries to one field book: the same for the same set, in any order, however often one is said.
+//! Folds entries into one field book: the same for the same set, in any order, with any repeats.
 
 use super::acts::Act;
 use super::entry::{Entry, ParsedBody};
@@ -11,127 +11,125 @@ use super::kinds::{
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
-/// One job as its entries tell it.
+/// One job, folded from its entries. Lists are in display order.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct FieldBook {
-    /// Street address as said.
+    /// Street address as entered.
     pub address: String,
-    /// The pretend house.
+    /// The job is the practice house.
     pub pretend: bool,
-    /// Every reading, struck ones too, in display order.
+    /// Every reading, struck ones included.
     pub readings: Vec<BookedReading>,
-    /// Corners in force, by the leg that ends there.
+    /// Corners in force, by the leg that ends at each.
     pub corners: Vec<(Uuid, Corner)>,
-    /// What cannot be read, with the reason.
+    /// Things that cannot be read, with the reason.
     pub cannot_get: Vec<(Uuid, Thing, Option<String>)>,
-    /// What rises at each leg, where somebody said: (entry, leg from 1, end).
+    /// What rises at each leg that has an answer: (entry, leg from 1, end).
     pub leg_ends: Vec<(Uuid, u32, EndKind)>,
-    /// Every slope read, struck ones too: in display order.
+    /// Every pitch measurement, struck ones included.
     pub pitches: Vec<BookedPitch>,
-    /// What stands out of the roof, struck ones too, in display order.
+    /// Penetrations of the roof, struck ones included.
     pub penetrations: Vec<Noted<PenetrationAdded>>,
-    /// What lies on the roof, as seen at one place or more, struck ones too.
+    /// Observations of the existing covering, struck ones included.
     pub coverings: Vec<Noted<CoveringObserved>>,
-    /// What the covering is nailed to, as seen at one place or more, struck ones too.
+    /// Observations of the deck, struck ones included.
     pub decks: Vec<Noted<DeckObserved>>,
-    /// What was seen of the roof beside the computed one, struck ones too.
+    /// Observations of the roof, compared with the computed one, struck ones included.
     pub roof_seen: Vec<Noted<RoofObserved>>,
-    /// Rates of the firm changed for this job, struck ones too.
+    /// Rates of the firm changed for this job, struck ones included.
     pub rates: Vec<Noted<RateSet>>,
-    /// What was said and seen on the visits, struck ones too, in display order.
+    /// Notes of the visits, struck ones included.
     pub visits: Vec<Noted<VisitNote>>,
-    /// What turned up once the old roof was off, struck ones too, in display order.
+    /// Damage found after the tear-off, struck ones included.
     pub changes: Vec<Noted<ChangeFound>>,
-    /// Photos kept.
+    /// Photos in force.
     pub photos: Vec<(Uuid, PhotoTaken)>,
-    /// What was said aloud, typed or struck ones too, in display order.
+    /// Recorded remarks, typed and struck ones included.
     pub clips: Vec<Noted<ClipTaken>>,
-    /// Words about photos that are in force, in display order.
+    /// Facts about photos in force.
     pub photo_words: Vec<(Uuid, PhotoFacts)>,
-    /// Entries that somebody let stand at the desk: the review stands beside what was read on site
-    /// and changes nothing in it.
+    /// Entries that a person reviewed at the desk and kept; the review changes no reading.
     pub settled: BTreeSet<Uuid>,
-    /// Packets made of this job, in display order.
+    /// Packets made of this job.
     pub frozen: Vec<(Uuid, PacketFrozen)>,
-    /// To whom packets are to go and what became of it, in display order.
+    /// Recipients of packets, and how far each packet has gone.
     pub sent: Vec<Noted<PacketSent>>,
-    /// Every entry of a known kind but for packets frozen and sent, which change nothing that was said: in
-    /// display order, with whether it is in force.
+    /// Every entry of a known kind except notes about packets.
     pub acts: Vec<Act>,
-    /// Ids of entries of a kind that this version does not know, or whose body it cannot read.
+    /// Ids of entries of an unknown kind, or whose body does not parse.
     pub unknown: Vec<Uuid>,
-    /// Ids of entries of a known kind written by a newer version: read as far as understood.
+    /// Ids of entries of a known kind written by a newer version; their known fields are used.
     pub newer: Vec<Uuid>,
-    /// Ids of entries whose supersedes list names itself or runs in a circle; ignored there.
+    /// Ids of entries that supersede themselves or form a cycle; those links are ignored.
     pub circular: Vec<Uuid>,
-    /// Ids that are superseded but have not come yet.
+    /// Ids that are superseded but not on this device yet.
     pub awaited: Vec<Uuid>,
-    /// Ids that came with two different contents; the lesser one in byte order is folded.
+    /// Ids with two different contents; the lesser in byte order is folded.
     pub id_conflicts: Vec<Uuid>,
 }
 
-/// A reading with what became of it.
+/// A reading, with the entry that superseded it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct BookedReading {
     /// Its entry.
     pub entry: Uuid,
-    /// What was read.
+    /// What was measured.
     pub thing: Thing,
     /// The tape text.
     pub text: String,
     /// How the tape is marked.
     pub tape: TapeMarks,
-    /// How it was read.
+    /// How the value was obtained.
     pub how: HowRead,
     /// What the tape followed.
     pub followed: Followed,
-    /// Read without sight of an earlier value.
+    /// The reader saw no earlier value.
     pub blind: bool,
-    /// The read-back was answered `Right`.
+    /// The read-back was confirmed.
     pub read_back: bool,
     /// Local time with offset, RFC 3339.
     pub local_time: String,
-    /// Who.
+    /// The person who recorded it.
     pub author: String,
-    /// Which device.
+    /// The device that recorded it.
     pub device: Uuid,
-    /// What takes it out of use, if anything does.
+    /// The entry that superseded it; `None` if it is in force.
     pub struck: Option<SupersededBy>,
 }
 
-/// A slope read, with what became of it.
+/// A pitch measurement, with the entry that superseded it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct BookedPitch {
     /// Its entry.
     pub entry: Uuid,
     /// The leg from which the face rises, from 1.
     pub leg: u32,
-    /// How it was read, with what was read.
+    /// How it was measured, with the values.
     pub read: PitchRead,
     /// Local time with offset, RFC 3339.
     pub local_time: String,
-    /// Who.
+    /// The person who recorded it.
     pub author: String,
-    /// Which device.
+    /// The device that recorded it.
     pub device: Uuid,
-    /// What takes it out of use, if anything does.
+    /// The entry that superseded it; `None` if it is in force.
     pub struck: Option<SupersededBy>,
 }
 
-/// Something seen or said, with what became of it.
+/// A recorded body, with the entry that superseded it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Noted<T> {
     /// Its entry.
     pub entry: Uuid,
-    /// What was seen.
+    /// The body.
     pub what: T,
     /// Local time with offset, RFC 3339.
     pub local_time: String,
-    /// Who.
+    /// The person who recorded it.
     pub author: String,
-    /// Which device.
+    /// The device that recorded it.
     pub device: Uuid,
-    /// What takes it out of use, if anything does.
+    /// The entry that superseded it; `None` if it is in force.
     pub struck: Option<SupersededBy>,
 }
 
@@ -148,31 +146,31 @@ impl<T> Noted<T> {
     }
 }
 
-/// The entry in force that takes another out of use: the earliest, where there are several.
+/// The entry in force that supersedes another; the earliest if there are several.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SupersededBy {
     /// Its entry.
     pub by: Uuid,
-    /// What it is.
+    /// What kind of entry it is.
     pub how: TakenOut,
-    /// Why, where a reason was given.
+    /// Why; `None` if no reason was given.
     pub reason: Option<String>,
     /// Local time with offset, RFC 3339.
     pub local_time: String,
-    /// Who.
+    /// The person who recorded it.
     pub author: String,
-    /// Which device.
+    /// The device that recorded it.
     pub device: Uuid,
 }
 
-/// How an entry went out of use.
+/// How an entry went out of force.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum TakenOut {
-    /// Struck.
+    /// A strike.
     Strike,
-    /// Its booking was taken back.
+    /// An undo.
     Undo,
-    /// Another entry stands in its place.
+    /// A newer entry about the same subject.
     Replaced,
 }
 
@@ -193,7 +191,7 @@ pub fn fold<'a>(entries: impl IntoIterator<Item = &'a Entry>) -> FieldBook {
 
     let mut acts = Vec::new();
     for entry in in_order {
-        let kind = match entry.said() {
+        let kind = match entry.parsed_body() {
             ParsedBody::Known(kind) => kind,
             ParsedBody::Newer(kind) => {
                 book.newer.push(entry.id);
@@ -291,19 +289,20 @@ impl FieldBook {
         }
     }
 
-    /// What was said and seen on the visits and stands, in display order.
+    /// Returns the notes of the visits in force, in display order.
     pub fn visited(&self) -> impl DoubleEndedIterator<Item = &Noted<VisitNote>> {
-        self.visits.iter().filter(|noted| noted.struck.is_none())
+        self.visits.iter().filter(|note| note.struck.is_none())
     }
 
-    /// Readings of one thing that are in force, in display order.
+    /// Returns the readings of a thing in force, in display order.
     pub fn in_force_of<'a>(&'a self, thing: &'a Thing) -> impl Iterator<Item = &'a BookedReading> {
         self.readings
             .iter()
-            .filter(move |read| read.thing == *thing && read.struck.is_none())
+            .filter(move |reading| reading.thing == *thing && reading.struck.is_none())
     }
 }
 
+/// Returns the entries by id, and flags ids with two contents.
 fn distinct<'a>(
     entries: impl IntoIterator<Item = &'a Entry>,
     book: &mut FieldBook,
@@ -321,6 +320,7 @@ fn distinct<'a>(
     set
 }
 
+/// Returns the readings whose read-back was confirmed.
 fn read_backs(acts: &[Act]) -> BTreeSet<Uuid> {
     let in_force = acts.iter().filter(|act| act.in_force);
     let answered = in_force.filter_map(|act| {
@@ -332,10 +332,11 @@ fn read_backs(acts: &[Act]) -> BTreeSet<Uuid> {
     answered.collect()
 }
 
+/// Returns the earliest entry in force that supersedes an entry.
 fn superseded_by(id: Uuid, heads: &Heads, set: &BTreeMap<Uuid, &Entry>) -> Option<SupersededBy> {
     let by = heads.out_by.get(&id)?.iter().filter_map(|by| set.get(by));
     let first = by.min_by_key(|by| by.display_order())?;
-    let (how, reason) = match first.said() {
+    let (how, reason) = match first.parsed_body() {
         ParsedBody::Known(Kind::Strike(strike)) | ParsedBody::Newer(Kind::Strike(strike)) => {
             (TakenOut::Strike, strike.reason)
         }

@@ -3,6 +3,7 @@ use super::{CoveringName, DeckName, Format, Noun, spoken, when};
 use crate::Language;
 use chrono::{DateTime, Datelike, FixedOffset, NaiveDate};
 use eavebook_core::book::house_side::HouseSide;
+use eavebook_core::book::keypad::SlotUnit;
 use eavebook_core::book::kinds::{DeckSizeOf, EndKind, ItemKind, SizeOf, Thing};
 use eavebook_core::naming::FaceName;
 use eavebook_core::roof::EdgeKind;
@@ -96,6 +97,20 @@ impl Format for En {
             EndKind::Gable => "a gable",
             EndKind::Wall => "a wall",
         }
+    }
+
+    fn slot_unit(&self, unit: SlotUnit) -> &'static str {
+        match unit {
+            SlotUnit::Feet => "ft",
+            SlotUnit::Inches => "in",
+            SlotUnit::Tenths => "tenths",
+            SlotUnit::Meters => "m",
+            SlotUnit::Centimeters => "cm",
+        }
+    }
+
+    fn even(&self) -> &'static str {
+        "even"
     }
 
     fn thing(&self, thing: &Thing) -> String {

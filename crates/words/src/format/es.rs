@@ -3,6 +3,7 @@ use super::{CoveringName, DeckName, Format, Gender, Noun, spoken, when};
 use crate::Language;
 use chrono::{DateTime, Datelike, FixedOffset, NaiveDate};
 use eavebook_core::book::house_side::HouseSide;
+use eavebook_core::book::keypad::SlotUnit;
 use eavebook_core::book::kinds::{DeckSizeOf, EndKind, ItemKind, SizeOf, Thing};
 use eavebook_core::naming::FaceName;
 use eavebook_core::roof::EdgeKind;
@@ -135,6 +136,20 @@ impl Format for Es {
             EndKind::Gable => "un gablete",
             EndKind::Wall => "una pared",
         }
+    }
+
+    fn slot_unit(&self, unit: SlotUnit) -> &'static str {
+        match unit {
+            SlotUnit::Feet => "pies",
+            SlotUnit::Inches => "pulg",
+            SlotUnit::Tenths => "décimos",
+            SlotUnit::Meters => "m",
+            SlotUnit::Centimeters => "cm",
+        }
+    }
+
+    fn even(&self) -> &'static str {
+        "exacto"
     }
 
     fn thing(&self, thing: &Thing) -> String {

@@ -25,6 +25,7 @@ pub use reading::ReadingText;
 use crate::Language;
 use chrono::{DateTime, FixedOffset, NaiveDate};
 use eavebook_core::book::house_side::HouseSide;
+use eavebook_core::book::keypad::{SlotContent, SlotUnit};
 use eavebook_core::book::kinds::{EndKind, ItemKind, SizeOf, Thing};
 use eavebook_core::naming::{EdgeName, FaceName};
 use eavebook_core::roof::EdgeKind;
@@ -73,6 +74,12 @@ pub trait Format {
     /// `a slope`, `un agua`.
     fn end(&self, end: EndKind) -> &'static str;
 
+    /// The unit of a slot of the keypad: `ft`, `pies`.
+    fn slot_unit(&self, unit: SlotUnit) -> &'static str;
+
+    /// The fraction of no eighths: `even`, `exacto`.
+    fn even(&self) -> &'static str;
+
     /// `leg 4`, `tie 2-5`, `pipe 1 width`; Spanish `lado 4`, `diagonal 2-5`, `ancho de tubo 1`.
     fn thing(&self, thing: &Thing) -> String;
 
@@ -109,6 +116,20 @@ pub trait Format {
 
     /// `not known`.
     fn not_known(&self) -> &'static str;
+
+    /// The content of a slot of the keypad: `42`, `1/2`, `even`; empty if nothing is typed.
+    fn slot_content(&self, content: &SlotContent) -> String {
+        match content {
+            SlotContent::Empty => String::new(),
+            SlotContent::Digits(digits) => digits.clone(),
+            SlotContent::Eighths(0) => self.even().to_owned(),
+            SlotContent::Eighths(4) => "1/2".to_owned(),
+            SlotContent::Eighths(eighths) if eighths.is_multiple_of(2) => {
+                format!("{}/4", eighths / 2)
+            }
+            SlotContent::Eighths(eighths) => format!("{eighths}/8"),
+        }
+    }
 
     /// `leg 3`, `lado 3`; legs count from 1.
     fn leg(&self, leg: u32) -> String {

@@ -9,7 +9,7 @@ pub(super) fn text(message: &ReadingMessage, f: &En) -> String {
         ReadingMessage::DigitAfterZero { unit } => {
             format!(
                 "This slot has 0 {}. Take it back, or go on to the next unit.",
-                short(*unit)
+                f.slot_unit(*unit)
             )
         }
         ReadingMessage::LongerThanTape {
@@ -17,7 +17,7 @@ pub(super) fn text(message: &ReadingMessage, f: &En) -> String {
             likely,
             unit,
         } => {
-            let unit = short(*unit);
+            let unit = f.slot_unit(*unit);
             format!("{typed} {unit} is longer than a tape. Did you read {likely} {unit}?")
         }
         ReadingMessage::OverFoot { inches } => format!(
@@ -55,7 +55,7 @@ pub(super) fn text(message: &ReadingMessage, f: &En) -> String {
             "Nothing is typed yet. Type what the tape reads.".to_owned()
         }
         ReadingMessage::NoUnit { typed, unit } => {
-            format!("{typed} what? Press {}.", short(*unit))
+            format!("{typed} what? Press {}.", f.slot_unit(*unit))
         }
         ReadingMessage::Zero => {
             "0 is not a length. Take it back and type what the tape reads.".to_owned()
@@ -63,7 +63,7 @@ pub(super) fn text(message: &ReadingMessage, f: &En) -> String {
         ReadingMessage::NotATypingKey => {
             "This key types nothing. Press Book it to record.".to_owned()
         }
-        ReadingMessage::DoublePress { digit } => format!("Two {digit}s, or one?"),
+        ReadingMessage::DoublePress { digit } => format!("Two {digit}s?"),
         ReadingMessage::Differ { thing, readings } => {
             let values: Vec<String> = readings.iter().map(|reading| f.reading(reading)).collect();
             let again = if values.len() == 2 {
@@ -77,17 +77,6 @@ pub(super) fn text(message: &ReadingMessage, f: &En) -> String {
                 f.and(&values)
             )
         }
-    }
-}
-
-/// A unit as its key shows it.
-const fn short(unit: SlotUnit) -> &'static str {
-    match unit {
-        SlotUnit::Feet => "ft",
-        SlotUnit::Inches => "in",
-        SlotUnit::Tenths => "tenths",
-        SlotUnit::Meters => "m",
-        SlotUnit::Centimeters => "cm",
     }
 }
 

@@ -9,7 +9,7 @@ pub(super) fn text(message: &ReadingMessage, f: &Es) -> String {
         ReadingMessage::DigitAfterZero { unit } => {
             format!(
                 "Aquí ya hay 0 {}. Quítelo, o siga con la otra unidad.",
-                short(*unit)
+                f.slot_unit(*unit)
             )
         }
         ReadingMessage::LongerThanTape {
@@ -17,7 +17,7 @@ pub(super) fn text(message: &ReadingMessage, f: &Es) -> String {
             likely,
             unit,
         } => {
-            let unit = short(*unit);
+            let unit = f.slot_unit(*unit);
             format!("{typed} {unit} es más que una cinta. ¿Leyó {likely} {unit}?")
         }
         ReadingMessage::OverFoot { inches } => format!(
@@ -55,7 +55,7 @@ pub(super) fn text(message: &ReadingMessage, f: &Es) -> String {
             "Todavía no hay nada escrito. Escriba lo que marca la cinta.".to_owned()
         }
         ReadingMessage::NoUnit { typed, unit } => {
-            format!("¿{typed} qué? Toque {}.", short(*unit))
+            format!("¿{typed} qué? Toque {}.", f.slot_unit(*unit))
         }
         ReadingMessage::Zero => {
             "0 no es una medida. Quítelo y escriba lo que marca la cinta.".to_owned()
@@ -63,7 +63,7 @@ pub(super) fn text(message: &ReadingMessage, f: &Es) -> String {
         ReadingMessage::NotATypingKey => {
             "Esta tecla no escribe nada. Toque Anotar para anotar la medida.".to_owned()
         }
-        ReadingMessage::DoublePress { digit } => format!("¿Dos veces {digit}, o una?"),
+        ReadingMessage::DoublePress { digit } => format!("¿Dos veces {digit}?"),
         ReadingMessage::Differ { thing, readings } => {
             let values: Vec<String> = readings.iter().map(|reading| f.reading(reading)).collect();
             let again = if values.len() == 2 {
@@ -77,17 +77,6 @@ pub(super) fn text(message: &ReadingMessage, f: &Es) -> String {
                 f.and(&values)
             )
         }
-    }
-}
-
-/// A unit as its key shows it.
-const fn short(unit: SlotUnit) -> &'static str {
-    match unit {
-        SlotUnit::Feet => "pies",
-        SlotUnit::Inches => "pulg",
-        SlotUnit::Tenths => "décimos",
-        SlotUnit::Meters => "m",
-        SlotUnit::Centimeters => "cm",
     }
 }
 

@@ -160,10 +160,10 @@ pub fn press(book: &mut Store, job: Uuid, pressed: &Pressed) -> Result<Answer, R
     if pressed.key == Key::BookIt {
         match open.keypad.reading() {
             Ok(text) => return book_it(book, job, draft, open, text),
-            Err(why) => draft.refused = Some(refused_key(&why)),
+            Err(why) => draft.refused = Some(refused_key(why)),
         }
     } else if let Err(why) = open.keypad.press(pressed.key, pressed.since_ms) {
-        draft.refused = Some(refused_key(&why));
+        draft.refused = Some(refused_key(why));
     }
     draft.open = Some(open);
     keep_and_show(book, job, &draft)

@@ -13,6 +13,8 @@ use eavebook_core::book::keypad::KeyRefusal;
 use eavebook_core::book::kinds::Thing;
 use eavebook_core::check::State;
 use eavebook_core::units::Tape;
+use eavebook_words::Language;
+use eavebook_words::reading::ReadingMessage;
 
 /// All three as they stand.
 #[must_use]
@@ -31,10 +33,14 @@ pub fn view(opened: &OpenJob, seen: &SolvedJob) -> PadView {
 /// The open keypad.
 #[must_use]
 pub fn of_open(open: &OpenPad, presses: u32) -> OpenPadView {
+    let format = Language::English.format();
     let slots = open.keypad.slots().into_iter().map(|slot| SlotView {
         slot: slot.slot,
-        typed: slot.typed,
-        unit: slot.unit.to_owned(),
+        typed: format.slot_content(&slot.content),
+        unit: slot
+            .unit
+            .map_or("", |unit| format.slot_unit(unit))
+            .to_owned(),
         active: slot.active,
     });
     OpenPadView {
@@ -54,13 +60,17 @@ pub fn of_open(open: &OpenPad, presses: u32) -> OpenPadView {
 #[must_use]
 pub fn double(open: &OpenPad) -> Option<Sentence> {
     let digit = open.keypad.double()?;
-    Some(sentence("double_press", format!("two {digit}s?")))
+    Some(english(ReadingMessage::DoublePress { digit }))
 }
 
 /// Why a key did nothing.
 #[must_use]
-pub fn refused_key(why: &KeyRefusal) -> Sentence {
-    sentence(why.code(), why.to_string())
+pub fn refused_key(refusal: KeyRefusal) -> Sentence {
+    english(ReadingMessage::from(refusal))
+}
+
+fn english(message: ReadingMessage) -> Sentence {
+    sentence(&message.id(), message.text(Language::English))
 }
 
 fn read_back(opened: &OpenJob, seen: &SolvedJob) -> Option<ReadBackView> {
@@ -79,7 +89,7 @@ fn read_back(opened: &OpenJob, seen: &SolvedJob) -> Option<ReadBackView> {
         title: things::title(seen, &read.thing),
         spoken: tape.as_ref().map_or_else(
             |_| value.clone(),
-            |tape| tape.spoken(opened.settings.tongue()),
+            |tape| opened.settings.language().format().spoken(tape),
         ),
         value,
         answered: read.read_back,

@@ -7,12 +7,13 @@ use eavebook_core::book::fold::BookedPitch;
 use eavebook_core::book::kinds::PitchRead;
 use eavebook_core::check::degrees;
 use eavebook_core::sight::SightCaution;
-use eavebook_core::units::{Angle, Pitch, Tongue, degrees_spoken};
+use eavebook_core::units::{Angle, Pitch};
+use eavebook_words::Language;
 
 /// The last slope that was read of those in force at one face, in display order; none where none
 /// was, or the last thing said is that it was not got or is the same as another.
 #[must_use]
-pub fn view(in_force: &[&BookedPitch], tongue: Tongue) -> Option<CapturedView> {
+pub fn view(in_force: &[&BookedPitch], language: Language) -> Option<CapturedView> {
     let last = in_force.last()?;
     let read = match &last.read {
         PitchRead::Number { in_12 } => Pitch::rise_in_12(*in_12).angle().in_degrees(),
@@ -39,7 +40,7 @@ pub fn view(in_force: &[&BookedPitch], tongue: Tongue) -> Option<CapturedView> {
         ),
         zero_error: pair.map(|first| zero_error(first, read)),
         sighted: sighted(&last.read),
-        spoken: degrees_spoken(shown, tongue),
+        spoken: language.format().spoken_degrees(shown),
     })
 }
 

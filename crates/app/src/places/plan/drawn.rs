@@ -5,8 +5,8 @@ use crate::open_job::OpenJob;
 use crate::parts::solved_job::{self, SolvedJob};
 use crate::places::plan::reply::PlanDrawn;
 use eavebook_core::drawing::Sheet;
-use eavebook_core::units::Tongue;
 use eavebook_packet::{Lang, Lengths, OnScreen, on_screen};
+use eavebook_words::Language;
 
 /// The room there is on the page.
 #[derive(Clone, Copy, Debug)]
@@ -35,9 +35,9 @@ pub fn view(opened: &OpenJob, Room(sheet): Room) -> PlanDrawn {
     let hidden = opened.draft.hidden();
     let seen = SolvedJob::new(opened, &laid, solved.as_ref(), hidden.as_ref());
     let how = OnScreen {
-        lang: match seen.tongue {
-            Tongue::English => Lang::En,
-            Tongue::Spanish => Lang::Es,
+        lang: match seen.language {
+            Language::English => Lang::En,
+            Language::Spanish => Lang::Es,
         },
         sheet,
         to: seen.round_to(),

@@ -79,7 +79,7 @@ impl Faces<'_> {
             leg,
             end: said.map(|(_, _, end)| *end),
             pitch: slope.map(figure),
-            captured: captured::view(&self.seen.slopes_in_force(leg), self.seen.tongue),
+            captured: captured::view(&self.seen.slopes_in_force(leg), self.seen.language),
             slopes_before: u32::try_from(self.seen.book.pitches.len()).unwrap_or(u32::MAX),
             same_as: if self.is_sloped(leg) && slope.is_none() {
                 self.others(leg)
