@@ -612,7 +612,7 @@ thing: string | null,
 words: string, };
 
 /**
- * Finest fraction that is read.
+ * The finest fraction that is read.
  */
 export type FractionStep = "eighths" | "quarters";
 
@@ -955,7 +955,7 @@ opens: ThingLink | null,
 rate: RateView | null, };
 
 /**
- * A language of the page. What a packet is written in is chosen by its reader.
+ * A language of screens, papers and read-back.
  */
 export type Language = "english" | "spanish";
 
@@ -1044,7 +1044,7 @@ counted: boolean,
 count: number, };
 
 /**
- * What a fast double press meant.
+ * The answer to the question about a fast double press.
  */
 export type Meant = "two" | "one";
 

@@ -2,6 +2,7 @@ use crate::person::{Person, leg, value};
 use eavebook_app::reply::Reply;
 use eavebook_app::request::{FieldBookRequest, FractionStep, Key, Meant, Setting, SettingsRequest};
 use eavebook_core::book::kinds::{Followed, HowRead, TapeMarks, Thing};
+use eavebook_words::Language;
 
 fn digit(digit: u8) -> Key {
     Key::Digit { digit }
@@ -52,7 +53,7 @@ fn every_refused_key_says_why_and_changes_nothing() {
     let (why, feet) = said(Key::Whole);
     assert_eq!(
         why.unwrap(),
-        "ft stands already. The rest of the length comes now."
+        "The feet are typed. Go on with the rest of the length."
     );
     assert_eq!(feet, "42");
     assert_eq!(said(digit(1)), (None, "42".to_owned()));
@@ -61,6 +62,24 @@ fn every_refused_key_says_why_and_changes_nothing() {
         why.unwrap(),
         "14 in is over a foot. Did you read 1 ft 2 in?"
     );
+}
+
+#[test]
+fn a_refused_key_is_explained_in_the_language_of_the_device() {
+    let person = Person::begins();
+    person.says(SettingsRequest::Set {
+        setting: Setting::Language(Language::Spanish),
+    });
+    person.opens(1);
+    for number in [2, 7] {
+        person.presses(digit(number));
+    }
+    let Reply::Pad(pad) = person.presses(Key::BookIt) else {
+        panic!()
+    };
+    let refused = pad.refused.unwrap();
+    assert_eq!(refused.code, "reading.no_unit");
+    assert_eq!(refused.en, "¿27 qué? Toque pies.");
 }
 
 #[test]
@@ -207,7 +226,7 @@ fn fractions_may_be_set_to_quarters() {
     };
     assert_eq!(
         pad.refused.unwrap().en,
-        "3/8 is no quarter. Fractions are set to quarters of an inch in Settings."
+        "3/8 is not a quarter. To read eighths, change the fractions in Settings."
     );
 }
 

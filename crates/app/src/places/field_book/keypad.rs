@@ -2,7 +2,7 @@
 
 use crate::answer::Answer;
 use crate::draft::{self, Draft, OpenPad};
-use crate::open_job::OpenJob;
+use crate::open_job::{OpenJob, settings};
 use crate::parts::{next, solved_job, things};
 use crate::places::field_book::pad::{self, of_open, refused_key};
 use crate::places::field_book::reply::PadView;
@@ -145,7 +145,7 @@ pub fn press(book: &mut Store, job: Uuid, pressed: &Pressed) -> Result<Answer, R
     if pressed.press < draft.presses {
         return match (pressed.key, &draft.open) {
             (Key::BookIt, None) => Ok(Answer::Job(job)),
-            (_, Some(open)) => Ok(pad(&draft, open).into()),
+            (_, Some(open)) => Ok(pad(book, &draft, open).into()),
             (_, None) => Err(RequestRefusal::PadAway.into()),
         };
     }
@@ -157,13 +157,14 @@ pub fn press(book: &mut Store, job: Uuid, pressed: &Pressed) -> Result<Answer, R
     }
     draft.presses += 1;
     draft.refused = None;
+    let language = settings(book).language();
     if pressed.key == Key::BookIt {
         match open.keypad.reading() {
             Ok(text) => return book_it(book, job, draft, open, text),
-            Err(why) => draft.refused = Some(refused_key(why)),
+            Err(why) => draft.refused = Some(refused_key(why, language)),
         }
     } else if let Err(why) = open.keypad.press(pressed.key, pressed.since_ms) {
-        draft.refused = Some(refused_key(why));
+        draft.refused = Some(refused_key(why, language));
     }
     draft.open = Some(open);
     keep_and_show(book, job, &draft)
@@ -233,17 +234,18 @@ pub fn chip(
 fn keep_and_show(book: &mut Store, job: Uuid, draft: &Draft) -> Result<Answer, Refusal> {
     draft::keep(book, job, draft)?;
     match &draft.open {
-        Some(open) => Ok(pad(draft, open).into()),
+        Some(open) => Ok(pad(book, draft, open).into()),
         None => Ok(Answer::Job(job)),
     }
 }
 
-fn pad(draft: &Draft, open: &OpenPad) -> Reply {
+fn pad(book: &Store, draft: &Draft, open: &OpenPad) -> Reply {
+    let language = settings(book).language();
     Reply::Pad(Box::new(PadView {
-        open: Some(of_open(open, draft.presses)),
+        open: Some(of_open(open, draft.presses, language)),
         read_back: None,
         corner_after: open.corner_after,
         refused: draft.refused.clone(),
-        double: pad::double(open),
+        double: pad::double(open, language),
     }))
 }

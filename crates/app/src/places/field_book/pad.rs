@@ -20,20 +20,24 @@ use eavebook_words::reading::ReadingMessage;
 #[must_use]
 pub fn view(opened: &OpenJob, seen: &SolvedJob) -> PadView {
     let draft = &opened.draft;
+    let language = opened.settings.language();
     PadView {
-        open: draft.open.as_ref().map(|open| of_open(open, draft.presses)),
+        open: draft
+            .open
+            .as_ref()
+            .map(|open| of_open(open, draft.presses, language)),
         read_back: read_back(opened, seen),
         corner_after: next::corner_after(seen.laid, seen.book),
         // Said once, by the reply to the key that was refused.
         refused: None,
-        double: draft.open.as_ref().and_then(double),
+        double: draft.open.as_ref().and_then(|open| double(open, language)),
     }
 }
 
 /// The open keypad.
 #[must_use]
-pub fn of_open(open: &OpenPad, presses: u32) -> OpenPadView {
-    let format = Language::English.format();
+pub fn of_open(open: &OpenPad, presses: u32, language: Language) -> OpenPadView {
+    let format = language.format();
     let slots = open.keypad.slots().into_iter().map(|slot| SlotView {
         slot: slot.slot,
         typed: format.slot_content(&slot.content),
@@ -58,19 +62,19 @@ pub fn of_open(open: &OpenPad, presses: u32) -> OpenPadView {
 
 /// "two 2s?".
 #[must_use]
-pub fn double(open: &OpenPad) -> Option<Sentence> {
+pub fn double(open: &OpenPad, language: Language) -> Option<Sentence> {
     let digit = open.keypad.double()?;
-    Some(english(ReadingMessage::DoublePress { digit }))
+    Some(rendered(&ReadingMessage::DoublePress { digit }, language))
 }
 
 /// Why a key did nothing.
 #[must_use]
-pub fn refused_key(refusal: KeyRefusal) -> Sentence {
-    english(ReadingMessage::from(refusal))
+pub fn refused_key(refusal: KeyRefusal, language: Language) -> Sentence {
+    rendered(&ReadingMessage::from(refusal), language)
 }
 
-fn english(message: ReadingMessage) -> Sentence {
-    sentence(&message.id(), message.text(Language::English))
+fn rendered(message: &ReadingMessage, language: Language) -> Sentence {
+    sentence(&message.id(), message.text(language))
 }
 
 fn read_back(opened: &OpenJob, seen: &SolvedJob) -> Option<ReadBackView> {
