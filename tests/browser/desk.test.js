@@ -109,7 +109,9 @@ test('single letters do nothing where they are switched off, in a text, or on a 
   const { page, hand } = await atDesk(t);
   const chosen = () => page.locator('main section[data-panel]').count();
   await hand.tap(page.getByRole('button', { name: 'Settings', exact: true }));
-  await hand.tap(page.getByRole('switch', { name: 'Single-letter keys' }));
+  const keys = page.getByRole('switch', { name: 'Single-letter keys' });
+  await hand.tap(keys);
+  await keys.and(page.locator('[aria-checked="false"]')).waitFor();
   await hand.tap(page.getByRole('dialog').getByRole('button', { name: 'Close', exact: true }));
   await page.keyboard.press('n');
   await drawn(page);

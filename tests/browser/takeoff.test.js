@@ -114,7 +114,7 @@ test('a rate changed for the job moves the total, Undo restores it, and a blank 
   await hand.tap(change.getByRole('button', { name: 'Book it' }));
   await differs(first);
   const second = await figureOf(total);
-  assert.equal(plain(await change.locator('.second').innerText()), "firm's own: 34.50");
+  assert.equal(plain(await change.locator('.second').innerText()), 'our rate 34.50');
   await hand.tap('Undo');
   await differs(second);
   assert.equal(await figureOf(total), first);

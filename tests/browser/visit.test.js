@@ -78,7 +78,7 @@ test('the tap on the front asks for the compass and books where the camera looks
   await devtools.send('DeviceOrientation.setDeviceOrientationOverride', lies);
   await toPlace({ page, hand, ...seen }, 'Arrive');
   await hand.tap('This is the front');
-  await page.getByRole('status').filter({ hasText: 'The front is recorded' }).waitFor();
+  await page.getByRole('status').filter({ hasText: 'looking 210°' }).waitFor();
   assert.match((await look()).arrive.front, /looking 210° by the compass/);
 });
 

@@ -288,8 +288,8 @@ test('where the camera is refused, photos of the phone are brought in and Done l
     { name: 'walk-01.jpg', mimeType: 'image/jpeg', buffer: Buffer.from(drawn) },
     { name: 'walk-02.jpg', mimeType: 'image/jpeg', buffer: Buffer.from('no picture') },
   ]);
-  await camera.getByText('Brought in: 1.').waitFor();
-  assert.match(await camera.innerText(), /walk-02\.jpg: This file is no photo/);
+  await camera.getByText('Photo 1 is kept.').waitFor();
+  assert.match(await camera.innerText(), /walk-02\.jpg This file is no photo/);
   await picture(page, 'camera-refused');
   await hand.tap('Done');
   await page.locator('main[data-place="Walk-round"] li[data-thing="photo 1"]').waitFor();
