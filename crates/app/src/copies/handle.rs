@@ -21,6 +21,7 @@ pub fn answer(open: &OpenStore, request: CopiesRequest) -> Result<Answer, Refusa
         CopiesRequest::Invite => return Ok(CopiesReply::Invite(pairing::invite(open)?).into()),
     };
     let shares = open.hub().is_some();
-    let view = open.ask(|store| view::view(store, job, shares))?;
+    let mut view = open.ask(|store| view::view(store, job))?;
+    view.shares = shares;
     Ok(CopiesReply::Copies(view).into())
 }

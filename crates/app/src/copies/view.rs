@@ -10,11 +10,11 @@ use eavebook_store::{BackupCounts, ImportReport, Store};
 use std::fmt::Display;
 use uuid::Uuid;
 
-/// How copies stand now.
+/// Returns the state of the copies; whether this machine runs a hub is the caller's to add.
 ///
 /// # Errors
 /// When the book cannot be read.
-pub fn view(book: &Store, job: Option<Uuid>, shares: bool) -> Result<CopiesView, Refusal> {
+pub fn view(book: &Store, job: Option<Uuid>) -> Result<CopiesView, Refusal> {
     let copies = job.map(|job| book.copies(job)).transpose()?;
     let entries_of_others = job.map_or(Ok(0), |job| book.entries_of_others(job))?;
     Ok(CopiesView {
@@ -28,7 +28,7 @@ pub fn view(book: &Store, job: Option<Uuid>, shares: bool) -> Result<CopiesView,
             .device()
             .map(|device| names::device(device.id))
             .unwrap_or_default(),
-        shares,
+        shares: false,
         room: book.photos().free().ok().map(room),
     })
 }
