@@ -12,6 +12,7 @@ mod setup;
 mod stores;
 mod test;
 mod trouble;
+mod types;
 
 use std::process::ExitCode;
 
@@ -25,6 +26,7 @@ cargo xtask COMMAND
           --only 4: that drill; --kills 300 and other numbers, which `drill --help` lists)
   stores  runs a command beside a PostgreSQL and an object store of this machine alone
           (`stores COMMAND...`; `stores --files COMMAND...` for the other object store)
+  types   writes ui/src/generated.ts and ui/src/labels.generated.ts, which the page takes from Rust
   test    sets up this machine and runs every test; the last lines are a table of counts
 
 Each says what it does as it goes. Only Rust and Node are needed beforehand.";
@@ -34,6 +36,7 @@ fn main() -> ExitCode {
     let words: Vec<&str> = words.iter().map(String::as_str).collect();
     let end = match words.as_slice() {
         ["test"] => ground::Ground::find().and_then(|ground| test::run(&ground)),
+        ["types"] => ground::Ground::find().and_then(|ground| types::run(&ground)),
         ["demo"] => ground::Ground::find().and_then(|ground| demo::run(&ground)),
         ["bench"] => ground::Ground::find().and_then(|ground| bench::run(&ground)),
         ["growth"] => ground::Ground::find().and_then(|ground| bench::growth(&ground)),
