@@ -96,7 +96,7 @@ for (const [name, size] of Object.entries({ phone: PHONE, wide: WIDE })) {
     await first.close();
     const kinds = {};
     for (const link of await page
-      .getByRole('region', { name: /what lies in it/ })
+      .getByRole('region', { name: / Contents$/ })
       .getByRole('link')
       .all()) {
       const address = new URL(await link.getAttribute('href'), seen.url);
@@ -156,7 +156,7 @@ test('made again it is the same file; after a reading it is version 2 and names 
     ['Owner, version 2', 'Owner, version 1'],
   );
   assert.match(
-    await page.getByRole('region', { name: /version 2: what lies in it/ }).innerText(),
+    await page.getByRole('region', { name: /version 2 Contents/ }).innerText(),
     /Follows version 1/,
   );
   const { file, folder } = await save(t, page);

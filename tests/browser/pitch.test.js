@@ -164,7 +164,7 @@ test("where the tilt is denied the level and the tape are one tap away", async (
 
 test("a device that does not report its tilt says so within two seconds", async (t) => {
   const { page, hand, state, region } = await atFace(t);
-  await timed(page, 'section[aria-label="Pitch"] .against');
+  await timed(page, 'section[aria-label="Pitch"] .live.warning');
   await hand.tap("Pitch");
   const status = page.getByRole("status").filter({ hasText: "does not report its tilt" });
   await status.waitFor();

@@ -128,8 +128,10 @@ pub enum RequestRefusal {
     /// A slope taken over from itself or from nowhere.
     #[error("A face takes its pitch over from another face of this roof. Choose one that has one.")]
     NoOtherSlope,
-    /// A phone that tells no tilt.
-    #[error("This phone tells no tilt. Read the slope by level and tape, or say it was not got.")]
+    /// A phone that does not report its tilt.
+    #[error(
+        "This phone does not report its tilt. Read the pitch by level and tape, or record it as not got."
+    )]
     NoTilt,
     /// Marks on a photo that tell no pitch.
     #[error("{}.", names::capital(&.0.to_string()))]

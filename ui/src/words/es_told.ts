@@ -263,7 +263,7 @@ const PLAN = {
   'Still.': 'Quieto.',
   'Exactly 0° all the time: this sensor does not feel the tilt. Read it by level and tape.':
     '0° exactos todo el tiempo: este sensor no siente la inclinación. Mídala con nivel y cinta.',
-  'This phone tells no tilt. Read the slope by level and tape, or say it was not got.':
+  'This phone does not report its tilt. Read the pitch by level and tape, or record it as not got.':
     'Este teléfono no da la inclinación. Mida con nivel y cinta, o diga que no se pudo.',
   'Which end of this face is a gable? Say so at that face first: its leg is the width of what is marked.':
     '¿Qué lado de esta agua es un gablete? Dígalo primero en ese lado: es el ancho de lo que se marca.',

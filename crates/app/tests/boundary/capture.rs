@@ -109,7 +109,7 @@ fn a_phone_that_tells_nothing_is_refused_and_not_got_is_an_answer() {
         });
         assert_eq!(
             refused,
-            "This phone tells no tilt. Read the slope by level and tape, or say it was not got."
+            "This phone does not report its tilt. Read the pitch by level and tape, or record it as not got."
         );
     }
     let read = PitchRead::NotGot;
