@@ -7,8 +7,8 @@ import { join } from 'node:path';
 import { test } from 'node:test';
 import { button, DESK, PHONE, region, windowOf } from './hand.mjs';
 
-const BY_HAND = '//h4[normalize-space()="Carried by hand"]/following-sibling::p[@role="status"]';
-const BRING = '//input[@type="file"][@aria-label="Bring in a file"]';
+const BY_HAND = '//h4[normalize-space()="Copies by file"]/following-sibling::p[@role="status"]';
+const BRING = '//input[@type="file"][@aria-label="Add file"]';
 
 /** A person's folder that names where what is saved goes. */
 function home(t) {

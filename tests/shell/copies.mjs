@@ -16,7 +16,7 @@ async function join(hand, link) {
   const leaf = '//*[@role="dialog" or self::dialog][@aria-label="Settings" or .//h2[contains(., "Settings")]]';
   await hand.page.type('//label[contains(., "Link of a hub")]//input', link);
   await hand.tap(button('Join'));
-  await hand.page.sees(`${leaf}//*[starts-with(normalize-space(), "In step with ")]`);
+  await hand.page.sees(`${leaf}//*[starts-with(normalize-space(), "Joined to the hub of ")]`);
   await hand.tap(`${leaf}${button('Close')}`);
 }
 

@@ -76,5 +76,5 @@ test('the square of a hub is read off a photo in the window, and only Join joins
   assert.equal(await inField(), link);
   await one.picture('square-read');
   await one.tap(button('Join'));
-  await one.page.sees('//*[starts-with(normalize-space(), "In step with ")]');
+  await one.page.sees('//*[starts-with(normalize-space(), "Joined to the hub of ")]');
 });
