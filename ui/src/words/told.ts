@@ -13,7 +13,7 @@ export function teller(
   and: string,
 ): (text: string) => string {
   const patterns = Object.entries(catalogue)
-    .filter(([en]) => en.includes('{}'))
+    .filter(([en]) => PLACE.test(en))
     .map(([en, own]) => ({ finds: pattern(en), own }));
   const known = (text: string): string | null => {
     const whole = catalogue[text];
@@ -49,7 +49,14 @@ export function teller(
 // `42 ft 7 1/2 in`, `2,013 sq ft`, `± 2 in`.
 const LENGTH = /^(± )?[\d,./ ]+(ft|in|sq ft|m|cm)( [\d/ ]+in)?$/;
 
+// Where something changes: any text, or one that begins with a digit. "Ridge vent" is not ridge 1.
+const PLACE = /\{#?\}/;
+
 function pattern(en: string): RegExp {
-  const fixed = en.split('{}').map((part) => part.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'));
-  return new RegExp(`^${fixed.join('(.+?)')}$`);
+  const parts = en.split(/(\{#?\})/).map((part) => {
+    if (part === '{}') return '(.+?)';
+    if (part === '{#}') return '(\\d.*?)';
+    return part.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+  });
+  return new RegExp(`^${parts.join('')}$`);
 }
