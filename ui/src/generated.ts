@@ -316,7 +316,7 @@ link: string, } | { "ask": "invite" };
  */
 export type CopiesView = { 
 /**
- * Of the job that was asked about; none where none was.
+ * Of the job that was asked about; `None` without one.
  */
 copies: Sentence | null, 
 /**
@@ -370,11 +370,11 @@ export type FaceView = {
  */
 leg: number, 
 /**
- * Slope, gable, wall; none where nobody said.
+ * Slope, gable or wall; `None` if it was not recorded.
  */
 end: EndKind | null, 
 /**
- * "6 in 12, 26.6°"; none where nobody said.
+ * "6 in 12, 26.6°"; `None` without a reading.
  */
 pitch: Figure | null, 
 /**
@@ -644,7 +644,7 @@ export type Hazard = "ice" | "wind" | "service_drop" | "high_or_steep" | "soft_g
  */
 export type HoldView = { 
 /**
- * `26.6°`; none where there was no look.
+ * `26.6°`; `None` without a sample of the tilt.
  */
 degrees: string | null, 
 /**
@@ -807,7 +807,7 @@ job: string,
  */
 number: number, 
 /**
- * The leg from which the face rises, from 1; none where no face was chosen.
+ * The leg from which the face rises, from 1; `None` if no face was chosen.
  */
 leg: number | null, 
 /**
@@ -880,7 +880,7 @@ edges: Array<ThingView>,
  */
 faces: Array<FaceView>, 
 /**
- * What stands out of the roof, lies on it, or is nailed to.
+ * Roof penetrations, the existing covering and the deck.
  */
 items: Array<ItemView>, 
 /**
@@ -1578,7 +1578,7 @@ layers: number | null,
  */
 kind: string | null, 
 /**
- * The leg at whose edge it was seen, from 1; none where the place was not named.
+ * The leg at whose edge it was seen, from 1; `None` if no place was named.
  */
 leg: number | null, } | { "ask": "deck", 
 /**
@@ -1590,7 +1590,7 @@ job: string,
  */
 kind: DeckKind, 
 /**
- * The leg at whose edge it was seen, from 1; none where the place was not named.
+ * The leg at whose edge it was seen, from 1; `None` if no place was named.
  */
 leg: number | null, } | { "ask": "roof_seen", 
 /**
@@ -1897,7 +1897,7 @@ name: string,
  */
 state: State, 
 /**
- * What it measures; none where nobody read it.
+ * The size as read; `None` if it was not read.
  */
 value: Figure | null, };
 

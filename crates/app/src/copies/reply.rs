@@ -24,7 +24,7 @@ pub enum CopiesReply {
 /// Where copies are.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
 pub struct CopiesView {
-    /// Of the job that was asked about; none where none was.
+    /// Of the job that was asked about; `None` without one.
     pub copies: Option<Sentence>,
     /// Entries of it that other devices booked: where this grows, the job is to be fetched anew.
     #[serde(rename = "of_others")]

@@ -44,7 +44,7 @@ pub struct JobView {
     pub edges: Vec<ThingView>,
     /// Faces of the roof: one a leg as soon as the outline closes.
     pub faces: Vec<FaceView>,
-    /// What stands out of the roof, lies on it, or is nailed to.
+    /// Roof penetrations, the existing covering and the deck.
     pub items: Vec<ItemView>,
     /// What turned up once the old roof was off.
     pub changes: ChangesView,

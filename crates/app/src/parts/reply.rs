@@ -94,7 +94,7 @@ pub struct SizeView {
     pub name: String,
     /// How well it is known.
     pub state: State,
-    /// What it measures; none where nobody read it.
+    /// The size as read; `None` if it was not read.
     pub value: Option<Figure>,
 }
 

@@ -17,7 +17,7 @@ const MOST_SHEETS: u32 = 999;
 pub struct Found {
     /// The number it is to have: the next one, or that of one just booked, which books nothing.
     pub number: u32,
-    /// The leg from which the face rises, from 1; none where no face was chosen.
+    /// The leg from which the face rises, from 1; `None` if no face was chosen.
     pub leg: Option<u32>,
     /// Sheets of the deck to be replaced.
     pub sheets: u32,

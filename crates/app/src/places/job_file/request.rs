@@ -49,7 +49,7 @@ pub enum JobFileRequest {
         job: Uuid,
         /// The number it is to have, as the job says: the same request said twice books once.
         number: u32,
-        /// The leg from which the face rises, from 1; none where no face was chosen.
+        /// The leg from which the face rises, from 1; `None` if no face was chosen.
         leg: Option<u32>,
         /// How many sheets.
         sheets: u32,

@@ -100,9 +100,9 @@ pub struct FaceView {
     pub face: ThingView,
     /// The leg from which it rises, from 1.
     pub leg: u32,
-    /// Slope, gable, wall; none where nobody said.
+    /// Slope, gable or wall; `None` if it was not recorded.
     pub end: Option<EndKind>,
-    /// "6 in 12, 26.6°"; none where nobody said.
+    /// "6 in 12, 26.6°"; `None` without a reading.
     pub pitch: Option<Figure>,
     /// The last slope read at it, as the region `Pitch` shows it.
     pub captured: Option<CapturedView>,
@@ -149,7 +149,7 @@ pub struct CapturedView {
 /// How still a phone is held.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
 pub struct HoldView {
-    /// `26.6°`; none where there was no look.
+    /// `26.6°`; `None` without a sample of the tilt.
     pub degrees: Option<String>,
     /// What to do with it.
     pub hold: HoldWord,

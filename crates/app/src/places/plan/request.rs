@@ -91,7 +91,7 @@ pub enum PlanRequest {
         layers: Option<u32>,
         /// What it is, in the words of the rates.
         kind: Option<String>,
-        /// The leg at whose edge it was seen, from 1; none where the place was not named.
+        /// The leg at whose edge it was seen, from 1; `None` if no place was named.
         leg: Option<u32>,
     },
     /// What the covering is nailed to, as seen at one place. Reply: `Job`.
@@ -100,7 +100,7 @@ pub enum PlanRequest {
         job: Uuid,
         /// Planks or sheets.
         kind: DeckKind,
-        /// The leg at whose edge it was seen, from 1; none where the place was not named.
+        /// The leg at whose edge it was seen, from 1; `None` if no place was named.
         leg: Option<u32>,
     },
     /// What was seen of the roof over a leg, to be compared with what is computed. Reply: `Job`.
